@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: MIT
+//
+// Quantities <-> text: the one place that knows unit names. Reads what a person types ("1.5 g",
+// "3/32 in", "12 1/2 in", "1.05 ± 0.02 mm", "41 gf.cm", "2 %") and writes what is printed. Numbers
+// are read and written without any locale.
+//
+// Grammar: number [± number] unit, or number unit ± number unit. A number is decimal ("1.5",
+// "1,5" is an error with a hint), a fraction ("3/32") or a mixed number ("12 1/2", "12-1/2").
+// "+/-" and "+-" are read as "±". Torque units may be written with "." or "*" or "·" or "-".
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/quantity.h"
+#include "base/result.h"
+
+namespace loopledger {
+
+/// A bare number: decimal, fraction or mixed; nothing may follow it.
+[[nodiscard]] std::optional<double> number_from(std::string_view text);
+
+/// Which systems of units lead on paper and in the terminal.
+enum class Units { metric, inch };
+
+// Each reader returns the quantity or one diagnostic without a place (code "quantity-…"): what was
+// expected, what was found, and the accepted units as its hint. Values must be finite; sign and
+// bounds are the caller's to check. A "±" is an error except in the `uncertain_…` readers.
+[[nodiscard]] Result<Length> length_from(std::string_view text);            // mm cm m in ft
+[[nodiscard]] Result<Mass> mass_from(std::string_view text);                // mg g kg oz
+[[nodiscard]] Result<Density> density_from(std::string_view text);          // g/cm3 kg/m3
+[[nodiscard]] Result<LinearDensity> linear_density_from(std::string_view);  // g/m mg/mm kg/m
+[[nodiscard]] Result<Pressure> pressure_from(std::string_view text);        // MPa kPa N/mm2
+[[nodiscard]] Result<Torque> torque_from(std::string_view text);  // gf.cm ozf.in N.cm N.m mN.m …
+[[nodiscard]] Result<Duration> duration_from(std::string_view text);        // s min h d
+[[nodiscard]] Result<Share> share_from(std::string_view text);              // % or a bare ratio
+[[nodiscard]] Result<Temperature> temperature_from(std::string_view text);  // degC °C C degF °F F
+
+[[nodiscard]] Result<Uncertain<Length>> uncertain_length_from(std::string_view text);
+[[nodiscard]] Result<Uncertain<Mass>> uncertain_mass_from(std::string_view text);
+[[nodiscard]] Result<Uncertain<Share>> uncertain_share_from(std::string_view text);
+[[nodiscard]] Result<Uncertain<LinearDensity>> uncertain_linear_density_from(std::string_view text);
+[[nodiscard]] Result<Uncertain<Density>> uncertain_density_from(std::string_view text);
+[[nodiscard]] Result<Uncertain<Pressure>> uncertain_pressure_from(std::string_view text);
+/// A bare factor such as "11.0 ± 0.9".
+[[nodiscard]] Result<Uncertain<double>> uncertain_factor_from(std::string_view text);
+
+/// Fixed decimals, no locale, no "-0".
+[[nodiscard]] std::string fixed(double value, int decimals);
+/// The shortest text that reads back to the same double.
+[[nodiscard]] std::string shortest(double value);
+/// About `digits` significant digits, trailing zeros dropped.
+[[nodiscard]] std::string rounded(double value, int digits);
+
+// For files: exact text that the readers above read back to the same value within 1 part in 1e12.
+[[nodiscard]] std::string exact(Length value);           // mm
+[[nodiscard]] std::string exact(Mass value);             // g
+[[nodiscard]] std::string exact(Density value);          // g/cm3
+[[nodiscard]] std::string exact(LinearDensity value);    // g/m
+[[nodiscard]] std::string exact(Pressure value);         // MPa
+[[nodiscard]] std::string exact(Torque value);           // mN.m
+[[nodiscard]] std::string exact(Duration value);         // s
+[[nodiscard]] std::string exact(Share value);            // %
+[[nodiscard]] std::string exact(Temperature value);      // degC
+[[nodiscard]] std::string exact(const Uncertain<Mass>& value);
+[[nodiscard]] std::string exact(const Uncertain<Share>& value);
+[[nodiscard]] std::string exact(const Uncertain<LinearDensity>& value);
+[[nodiscard]] std::string exact(const Uncertain<Pressure>& value);
+
+// For people. `units` picks the leading system.
+[[nodiscard]] std::string shown(Length value, Units units);   // "303 mm", "11.93 in"
+[[nodiscard]] std::string shown(Torque value, Units units);   // "44 gf·cm", "0.61 ozf·in"
+[[nodiscard]] std::string shown(Duration value);              // "5 min", "1 h 30 min"
+/// "1.497 g", with as many decimals as the scale's step has.
+[[nodiscard]] std::string shown(Mass value, Mass scale_step);
+/// Decimals in grams that a scale of this step shows: 3 for 1 mg, 2 for 10 mg.
+[[nodiscard]] int gram_decimals(Mass scale_step);
+
+}  // namespace loopledger

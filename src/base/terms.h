@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: MIT
+//
+// The few words of the trade that every stage shares, as types: the stages at which a motor is
+// weighed, what a rule counts, how a winding ended. Text <-> word lives here so that a plan, a
+// record and the command line read them alike.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string_view>
+
+namespace loopledger {
+
+/// Where a motor is on its way over the scale, in order.
+enum class Stage { as_cut, washed, tied, finished };
+inline constexpr std::array kStages{Stage::as_cut, Stage::washed, Stage::tied, Stage::finished};
+
+/// What of a motor a rule counts. Rubber always counts.
+struct Counts {
+  bool rubber = true;
+  bool lubricant = false;
+  bool rings = false;
+  bool adhesive = false;
+  friend bool operator==(const Counts&, const Counts&) = default;
+};
+
+/// When the rule weighs: with lubricant just rubbed in, or with what is left of it later.
+enum class Weighed { fresh, rested };
+
+/// How a winding ended. Only `broke` and `solid` tell the largest number of turns.
+enum class WindEnd { broke, solid, stopped };
+
+/// Where a motor broke.
+enum class BreakPlace { knot, hook, middle };
+
+/// "as_cut", "washed", "tied", "finished": the words used in files and in JSON.
+[[nodiscard]] std::string_view word(Stage stage);
+[[nodiscard]] std::string_view word(Weighed weighed);
+[[nodiscard]] std::string_view word(WindEnd end);
+[[nodiscard]] std::string_view word(BreakPlace place);
+
+/// The word read back, in any case; `as cut` and `as-cut` are `as_cut`. Empty when it is none.
+[[nodiscard]] std::optional<Stage> stage_from(std::string_view text);
+[[nodiscard]] std::optional<Weighed> weighed_from(std::string_view text);
+[[nodiscard]] std::optional<WindEnd> wind_end_from(std::string_view text);
+[[nodiscard]] std::optional<BreakPlace> break_place_from(std::string_view text);
+
+}  // namespace loopledger

@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: MIT
+//
+// What the calculator gives for a whole plan: one MotorFigures per motor, the cutting plan and the
+// default torque curve. Plain data; page/ draws it, cli/ shows it. calc/work_out.h makes it.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/motor_id.h"
+#include "base/quantity.h"
+#include "records/planned.h"
+
+namespace loopledger::calc {
+
+struct MotorFigures {
+  MotorId id;
+  std::size_t group = 0;  ///< index into Plan::motors
+  records::Planned planned;
+  std::optional<Energy> energy;  ///< stored at the largest turns, by the default curve
+  bool cut = true;  ///< false: the pieces don't reach (only with `--short`)
+};
+
+/// The cuts from one touched piece, in order from its clean end.
+struct PieceCuts {
+  std::size_t strip = 0;            ///< index into Plan::strips
+  std::size_t piece = 0;            ///< index into Strip::pieces
+  Length length;                    ///< of the piece before cutting
+  Length ends;                      ///< lost at its start for a clean end
+  std::vector<std::size_t> motors;  ///< indices into Batch::motors, in order of cutting
+  Length left;                      ///< remnant
+  bool scrap = false;               ///< the remnant is too short to keep (and not nothing)
+};
+
+struct CuttingPlan {
+  bool made = false;    ///< false: no strip of the plan lists pieces
+  bool proven = false;  ///< no better plan exists, in the order of aims of calc/cutting_plan.h
+  Length gap;           ///< when not proven: scrap may be this much above the least possible
+  std::vector<PieceCuts> pieces;    ///< touched pieces
+  std::vector<std::size_t> uncut;   ///< motors that no piece reaches
+  Length shortfall;                 ///< strip that is missing for the uncut motors
+};
+
+/// One point of a torque curve, in shares of the largest turns and torque.
+struct CurvePoint {
+  Share turns;
+  Share torque;
+};
+
+struct Batch {
+  std::vector<MotorFigures> motors;  ///< in the plan's order
+  CuttingPlan cutting;
+  std::vector<CurvePoint> curve;     ///< the curve used for energies
+};
+
+}  // namespace loopledger::calc

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: MIT
+//
+// What every command is given, and how a command joins the program. One file per command: it adds
+// its subcommand with its options to the app, and when it is the one chosen it runs and leaves its
+// exit code in the context. Results go to `out`, diagnostics to `err`.
+#pragma once
+
+#include <functional>
+#include <iosfwd>
+#include <optional>
+#include <string>
+
+#include "base/date.h"
+#include "base/diagnostic.h"
+#include "base/result.h"
+
+namespace CLI {
+class App;
+}
+
+namespace loopledger::cli {
+
+/// The world outside, handed in so that tests can stand in for it.
+struct Context {
+  std::istream& in;
+  std::ostream& out;
+  std::ostream& err;
+  std::function<Moment()> now;
+  std::function<std::optional<std::string>(const char*)> env;
+  int exit_code = 0;
+};
+
+/// Prints the diagnostics to `err` and returns kInputErrors, kEnvironment (codes that begin with
+/// "disk-") or kNothingFound (codes that begin with "none-") by the first error among them; kDone
+/// when there is no error.
+int report(Context& context, const Diagnostics& diagnostics);
+
+void add_new(CLI::App& app, Context& context);
+void add_check(CLI::App& app, Context& context);
+void add_print(CLI::App& app, Context& context);
+void add_log(CLI::App& app, Context& context);
+void add_show(CLI::App& app, Context& context);
+void add_scan(CLI::App& app, Context& context);
+void add_list(CLI::App& app, Context& context);
+void add_mend(CLI::App& app, Context& context);
+
+/// The whole program: parses the arguments, runs the command, returns the exit code. No exception
+/// leaves it.
+int run(int argc, const char* const* argv, Context& context);
+
+}  // namespace loopledger::cli

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+//
+// Files as the commands need them: read whole with a size limit, written so that a reader sees the
+// old file or the new one and never half of it. Errors carry codes that begin with "disk-".
+#pragma once
+
+#include <cstdint>
+#include <string>
+
+#include "base/result.h"
+#include "cli/command.h"
+
+namespace loopledger::cli {
+
+inline constexpr std::uint64_t kMaxTextFile = 16u << 20;  ///< plans, shelves, templates
+
+/// The whole file ("-": `in`). Errors: disk-missing, disk-folder, disk-permission, disk-size,
+/// disk-read.
+[[nodiscard]] Result<std::string> read_file(const std::string& path, std::uint64_t max_bytes,
+                                            std::istream& in);
+[[nodiscard]] Result<std::string> read_file(const std::string& path, std::uint64_t max_bytes);
+
+/// Writes and flushes `path` + ".tmp-…" beside it, to be put in place by `commit`. Dropped without
+/// `commit` it removes the temporary file.
+class PendingFile {
+ public:
+  [[nodiscard]] static Result<PendingFile> write(const std::string& path, const std::string& bytes);
+  PendingFile(PendingFile&& other) noexcept;
+  PendingFile& operator=(PendingFile&& other) noexcept;
+  PendingFile(const PendingFile&) = delete;
+  PendingFile& operator=(const PendingFile&) = delete;
+  ~PendingFile();
+  /// Renames into place and flushes the folder. Empty when done, else the error.
+  [[nodiscard]] Diagnostics commit();
+
+ private:
+  PendingFile(std::string path, std::string temporary);
+  std::string path_;
+  std::string temporary_;
+};
+
+/// Creates the folder and its parents; no error when it is there.
+[[nodiscard]] Diagnostics make_folder(const std::string& path);
+
+/// The records folder by the rule of the manual: `option` if not empty, else LOOPLEDGER_RECORDS,
+/// else `from_plan` (already beside the plan; may be empty), else "records".
+[[nodiscard]] std::string records_folder(const std::string& option, const std::string& from_plan,
+                                         const Context& context);
+
+/// Where templates and fonts are: LOOPLEDGER_DATA, else beside the program's install prefix
+/// (share/loopledger), else the source tree it was built from. Empty when none exists.
+[[nodiscard]] std::string data_folder(const Context& context);
+
+}  // namespace loopledger::cli

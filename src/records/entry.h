@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: MIT
+//
+// What can happen to a motor, as data: one Entry is one line of its record. Which kinds there are
+// and which fields each may carry is decided here and in records/fields.h only. Field names and
+// kinds on disk are never reused for something else.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "base/motor_id.h"
+#include "base/quantity.h"
+#include "base/terms.h"
+#include "records/planned.h"
+
+namespace loopledger::records {
+
+enum class Kind {
+  planned,
+  weighed,
+  tied,
+  break_in,
+  wound,
+  broke,
+  flown,
+  labelled,
+  piece,
+  note,
+  retired
+};
+
+/// Turns and the torque read at them, from one winding.
+struct TurnsTorque {
+  Turns turns;
+  Torque torque;
+};
+
+/// One entry. A field that a kind does not use stays empty.
+struct Entry {
+  std::string key;  ///< "20260501T100000Z-b7k2": a claimed time and four random characters
+  Kind kind = Kind::note;
+  std::optional<Stage> stage;            // weighed
+  std::optional<Mass> reading;           // weighed, tied
+  std::optional<Length> loop;            // tied
+  std::optional<int> step;               // break_in: 1-based step of the recipe
+  std::optional<Turns> turns;            // break_in, wound, broke
+  std::optional<Torque> torque;          // break_in, wound, broke
+  std::vector<TurnsTorque> pairs;        // wound
+  std::optional<WindEnd> end;            // wound
+  std::optional<Turns> backed_off;       // wound: turns left in after backing off
+  std::optional<Length> loop_before;     // break_in
+  std::optional<Length> loop_after;      // break_in
+  std::optional<Temperature> temperature;  // break_in, wound, flown
+  std::optional<BreakPlace> where;       // broke
+  std::optional<Duration> flight_time;   // flown: `time`
+  std::optional<Turns> turns_left;       // flown
+  std::string tag;                       // labelled: the tag's text; piece: the piece's tag
+  std::string text;                      // note; retired: why; any kind may carry a note
+  std::string corrects;                  // key of the entry that this one replaces
+  std::vector<std::pair<std::string, std::string>> unknown;  ///< newer fields, name and TOML text
+
+  // Filled on reading.
+  bool edited = false;  ///< the checksum does not match the line: a hand-edited or damaged line
+  int line = 0;         ///< 1-based line in the file
+};
+
+/// One motor's file, read.
+struct Record {
+  MotorId id;
+  Planned planned;
+  bool planned_edited = false;  ///< the planned figures' checksum does not match
+  std::vector<Entry> entries;   ///< in the file's order, corrected ones still in
+  bool torn = false;            ///< the file ends in an incomplete line; nothing may be appended
+};
+
+}  // namespace loopledger::records
