@@ -1,0 +1,5 @@
+// SPDX-License-Identifier: MIT
+// expect: conversion from .*Area.* requested | no viable conversion from 'loopledger::Area'
+#include "base/quantity.h"
+using namespace loopledger;
+const Length kWrong = Length::mm(3) * Length::mm(1);
