@@ -26,17 +26,17 @@ struct Moment {
 };
 
 [[nodiscard]] bool is_valid(const Date& date);
-[[nodiscard]] std::string iso(const Date& date);                           ///< 2026-01-31
-[[nodiscard]] std::optional<Date> date_from_iso(std::string_view text);    ///< of 2026-01-31
-[[nodiscard]] std::string compact(const Date& date);                       ///< 260131, as on tags
-[[nodiscard]] std::optional<Date> date_from_compact(std::string_view t);   ///< of 260131: 20yy
+[[nodiscard]] std::string iso(const Date& date);                          ///< 2026-01-31
+[[nodiscard]] std::optional<Date> date_from_iso(std::string_view text);   ///< of 2026-01-31
+[[nodiscard]] std::string compact(const Date& date);                      ///< 260131, as on tags
+[[nodiscard]] std::optional<Date> date_from_compact(std::string_view t);  ///< of 260131: 20yy
 
 [[nodiscard]] Date date_of(Moment moment);
 [[nodiscard]] Moment midnight_utc(const Date& date);
-[[nodiscard]] std::string stamp(Moment moment);                            ///< 20260501T100000Z
+[[nodiscard]] std::string stamp(Moment moment);  ///< 20260501T100000Z
 [[nodiscard]] std::optional<Moment> moment_from_stamp(std::string_view text);
 /// "2026-05-01", "2026-05-01 10:00", "2026-05-01T10:00:30Z": what a person types, taken as UTC.
 [[nodiscard]] std::optional<Moment> moment_from_text(std::string_view text);
-[[nodiscard]] std::string readable(Moment moment);                         ///< 2026-05-01 10:00
+[[nodiscard]] std::string readable(Moment moment);  ///< 2026-05-01 10:00
 
 }  // namespace loopledger

@@ -55,24 +55,24 @@ enum class Units { metric, inch };
 [[nodiscard]] std::string rounded(double value, int digits);
 
 // For files: exact text that the readers above read back to the same value within 1 part in 1e12.
-[[nodiscard]] std::string exact(Length value);           // mm
-[[nodiscard]] std::string exact(Mass value);             // g
-[[nodiscard]] std::string exact(Density value);          // g/cm3
-[[nodiscard]] std::string exact(LinearDensity value);    // g/m
-[[nodiscard]] std::string exact(Pressure value);         // MPa
-[[nodiscard]] std::string exact(Torque value);           // mN.m
-[[nodiscard]] std::string exact(Duration value);         // s
-[[nodiscard]] std::string exact(Share value);            // %
-[[nodiscard]] std::string exact(Temperature value);      // degC
+[[nodiscard]] std::string exact(Length value);         // mm
+[[nodiscard]] std::string exact(Mass value);           // g
+[[nodiscard]] std::string exact(Density value);        // g/cm3
+[[nodiscard]] std::string exact(LinearDensity value);  // g/m
+[[nodiscard]] std::string exact(Pressure value);       // MPa
+[[nodiscard]] std::string exact(Torque value);         // mN.m
+[[nodiscard]] std::string exact(Duration value);       // s
+[[nodiscard]] std::string exact(Share value);          // %
+[[nodiscard]] std::string exact(Temperature value);    // degC
 [[nodiscard]] std::string exact(const Uncertain<Mass>& value);
 [[nodiscard]] std::string exact(const Uncertain<Share>& value);
 [[nodiscard]] std::string exact(const Uncertain<LinearDensity>& value);
 [[nodiscard]] std::string exact(const Uncertain<Pressure>& value);
 
 // For people. `units` picks the leading system.
-[[nodiscard]] std::string shown(Length value, Units units);   // "303 mm", "11.93 in"
-[[nodiscard]] std::string shown(Torque value, Units units);   // "44 gf·cm", "0.61 ozf·in"
-[[nodiscard]] std::string shown(Duration value);              // "5 min", "1 h 30 min"
+[[nodiscard]] std::string shown(Length value, Units units);  // "303 mm", "11.93 in"
+[[nodiscard]] std::string shown(Torque value, Units units);  // "44 gf·cm", "0.61 ozf·in"
+[[nodiscard]] std::string shown(Duration value);             // "5 min", "1 h 30 min"
 /// "1.497 g", with as many decimals as the scale's step has.
 [[nodiscard]] std::string shown(Mass value, Mass scale_step);
 /// Decimals in grams that a scale of this step shows: 3 for 1 mg, 2 for 10 mg.

@@ -19,7 +19,7 @@ struct MotorFigures {
   std::size_t group = 0;  ///< index into Plan::motors
   records::Planned planned;
   std::optional<Energy> energy;  ///< stored at the largest turns, by the default curve
-  bool cut = true;  ///< false: the pieces don't reach (only with `--short`)
+  bool cut = true;               ///< false: the pieces don't reach (only with `--short`)
 };
 
 /// The cuts from one touched piece, in order from its clean end.
@@ -37,9 +37,9 @@ struct CuttingPlan {
   bool made = false;    ///< false: no strip of the plan lists pieces
   bool proven = false;  ///< no better plan exists, in the order of aims of calc/cutting_plan.h
   Length gap;           ///< when not proven: scrap may be this much above the least possible
-  std::vector<PieceCuts> pieces;    ///< touched pieces
-  std::vector<std::size_t> uncut;   ///< motors that no piece reaches
-  Length shortfall;                 ///< strip that is missing for the uncut motors
+  std::vector<PieceCuts> pieces;   ///< touched pieces
+  std::vector<std::size_t> uncut;  ///< motors that no piece reaches
+  Length shortfall;                ///< strip that is missing for the uncut motors
 };
 
 /// One point of a torque curve, in shares of the largest turns and torque.
@@ -51,7 +51,7 @@ struct CurvePoint {
 struct Batch {
   std::vector<MotorFigures> motors;  ///< in the plan's order
   CuttingPlan cutting;
-  std::vector<CurvePoint> curve;     ///< the curve used for energies
+  std::vector<CurvePoint> curve;  ///< the curve used for energies
 };
 
 }  // namespace loopledger::calc

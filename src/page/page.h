@@ -28,7 +28,7 @@ struct Box {
   double x = 0, y = 0, w = 0, h = 0;
   double line_width = 0.2;  ///< 0: no outline
   double line_grey = 0;
-  double fill_grey = -1;    ///< negative: not filled
+  double fill_grey = -1;  ///< negative: not filled
 };
 
 enum class Align { left, centre, right };
@@ -78,7 +78,8 @@ class FontMetrics {
   FontMetrics& operator=(const FontMetrics&) = delete;
   virtual ~FontMetrics() = default;
   /// Width in mm of one line of well-formed UTF-8; sum of advances, no kerning.
-  [[nodiscard]] virtual double width_mm(const std::string& utf8, Face face, double size_pt) const = 0;
+  [[nodiscard]] virtual double width_mm(const std::string& utf8, Face face,
+                                        double size_pt) const = 0;
   /// Whether the face has a glyph for the code point.
   [[nodiscard]] virtual bool has(char32_t code_point, Face face) const = 0;
 };

@@ -27,9 +27,9 @@ struct Placed {
 };
 
 struct Bench {
-  Placed<Mass> scale_step;                                           ///< readability, > 0
-  Placed<Mass> scale_error;                                          ///< largest permissible error
-  Placed<Length> ruler_step{.value = Length::mm(1), .place = {}};    ///< > 0
+  Placed<Mass> scale_step;                                         ///< readability, > 0
+  Placed<Mass> scale_error;                                        ///< largest permissible error
+  Placed<Length> ruler_step{.value = Length::mm(1), .place = {}};  ///< > 0
   Placed<Share> confidence{.value = Share::percent(95), .place = {}};  ///< 50 % to 99.9 %
   Placed<double> winder_ratio{.value = 1, .place = {}};  ///< motor turns per turn of the crank
 };
@@ -63,8 +63,8 @@ struct Strip {
   std::string name;
   Place place;
   std::string lot;
-  Placed<Length> width;      ///< given or not
-  Placed<Length> thickness;  ///< given or not
+  Placed<Length> width;                                                     ///< given or not
+  Placed<Length> thickness;                                                 ///< given or not
   Placed<Density> density{.value = Density::g_per_cm3(0.93), .place = {}};  // [density]
   std::vector<Sample> samples;
   Placed<bool> samples_washed{.value = true, .place = {}};

@@ -41,24 +41,24 @@ struct TurnsTorque {
 struct Entry {
   std::string key;  ///< "20260501T100000Z-b7k2": a claimed time and four random characters
   Kind kind = Kind::note;
-  std::optional<Stage> stage;            // weighed
-  std::optional<Mass> reading;           // weighed, tied
-  std::optional<Length> loop;            // tied
-  std::optional<int> step;               // break_in: 1-based step of the recipe
-  std::optional<Turns> turns;            // break_in, wound, broke
-  std::optional<Torque> torque;          // break_in, wound, broke
-  std::vector<TurnsTorque> pairs;        // wound
-  std::optional<WindEnd> end;            // wound
-  std::optional<Turns> backed_off;       // wound: turns left in after backing off
-  std::optional<Length> loop_before;     // break_in
-  std::optional<Length> loop_after;      // break_in
+  std::optional<Stage> stage;              // weighed
+  std::optional<Mass> reading;             // weighed, tied
+  std::optional<Length> loop;              // tied
+  std::optional<int> step;                 // break_in: 1-based step of the recipe
+  std::optional<Turns> turns;              // break_in, wound, broke
+  std::optional<Torque> torque;            // break_in, wound, broke
+  std::vector<TurnsTorque> pairs;          // wound
+  std::optional<WindEnd> end;              // wound
+  std::optional<Turns> backed_off;         // wound: turns left in after backing off
+  std::optional<Length> loop_before;       // break_in
+  std::optional<Length> loop_after;        // break_in
   std::optional<Temperature> temperature;  // break_in, wound, flown
-  std::optional<BreakPlace> where;       // broke
-  std::optional<Duration> flight_time;   // flown: `time`
-  std::optional<Turns> turns_left;       // flown
-  std::string tag;                       // labelled: the tag's text; piece: the piece's tag
-  std::string text;                      // note; retired: why; any kind may carry a note
-  std::string corrects;                  // key of the entry that this one replaces
+  std::optional<BreakPlace> where;         // broke
+  std::optional<Duration> flight_time;     // flown: `time`
+  std::optional<Turns> turns_left;         // flown
+  std::string tag;                         // labelled: the tag's text; piece: the piece's tag
+  std::string text;                        // note; retired: why; any kind may carry a note
+  std::string corrects;                    // key of the entry that this one replaces
   std::vector<std::pair<std::string, std::string>> unknown;  ///< newer fields, name and TOML text
 
   // Filled on reading.

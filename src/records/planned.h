@@ -18,9 +18,10 @@ namespace loopledger::records {
 
 /// The scale readings between which a motor may be left at one stage. As cut has no `high`.
 struct Window {
-  std::optional<Mass> low;    ///< on the scale's step, rounded up
-  std::optional<Mass> high;   ///< on the scale's step, rounded down
-  std::optional<Mass> guard;  ///< how far counted mass at the unrounded upper end is under the limit
+  std::optional<Mass> low;   ///< on the scale's step, rounded up
+  std::optional<Mass> high;  ///< on the scale's step, rounded down
+  std::optional<Mass>
+      guard;  ///< how far counted mass at the unrounded upper end is under the limit
   friend bool operator==(const Window&, const Window&) = default;
 };
 
@@ -34,7 +35,7 @@ struct Windows {
 
 /// One break-in step with its figures. Empty where the recipe's step does not say.
 struct BreakInStep {
-  std::optional<Length> stretch;      ///< hook to hook
+  std::optional<Length> stretch;  ///< hook to hook
   std::optional<Turns> turns;
   std::optional<int> cranks;          ///< turns / winder ratio, nearest whole
   std::optional<Torque> stop_torque;  ///< stop at turns or torque, whichever comes first
@@ -55,7 +56,7 @@ struct PlannedRule {
 
 struct Planned {
   // Whose it is and what for.
-  std::string title;    ///< of the plan
+  std::string title;  ///< of the plan
   std::optional<Date> date;
   std::string purpose;  ///< `for`
   std::string owner;
@@ -63,20 +64,20 @@ struct Planned {
   // What it is made of.
   std::string strip;
   std::string lot;
-  std::string piece;             ///< tag of the piece it is cut from; empty: no cutting plan
-  std::optional<Length> width;   ///< of the strip, or as it is to be slit
-  bool slit = false;             ///< width is to be slit from a wider strip
+  std::string piece;            ///< tag of the piece it is cut from; empty: no cutting plan
+  std::optional<Length> width;  ///< of the strip, or as it is to be slit
+  bool slit = false;            ///< width is to be slit from a wider strip
   int strands = 2;
   Uncertain<LinearDensity> linear_density;  ///< washed; of the slit strip when slit
   Density density;
-  Area section;                  ///< all strands together, not stretched
+  Area section;  ///< all strands together, not stretched
   Length knot;
   Length tails;
   Length allowance;
   Uncertain<Share> talc;
-  std::string ring;              ///< name; empty: none
+  std::string ring;  ///< name; empty: none
   int ring_count = 0;
-  Uncertain<Mass> rings;         ///< all rings of one motor; u without the event's scale
+  Uncertain<Mass> rings;  ///< all rings of one motor; u without the event's scale
   std::string lubricant;
   Uncertain<Share> uptake;
   Uncertain<Share> left;
@@ -91,32 +92,32 @@ struct Planned {
   Share confidence;
 
   // What it should become.
-  bool aim_is_limit = false;     ///< mass = "limit": the window hangs from the rule's limit
-  bool loop_given = false;       ///< the plan gave the loop length: it carries no uncertainty
-  Mass aim;                      ///< washed rubber, middle of the unrounded washed window
-  Mass window;                   ///< width asked for
+  bool aim_is_limit = false;  ///< mass = "limit": the window hangs from the rule's limit
+  bool loop_given = false;    ///< the plan gave the loop length: it carries no uncertainty
+  Mass aim;                   ///< washed rubber, middle of the unrounded washed window
+  Mass window;                ///< width asked for
   Windows windows;
-  Length stays;                  ///< n L + knot
-  Length cut;                    ///< what the piece gives up
+  Length stays;  ///< n L + knot
+  Length cut;    ///< what the piece gives up
   Length cut_u;
-  Length loop;                   ///< as tied
+  Length loop;  ///< as tied
   std::optional<Length> hooks;
   std::optional<double> part;    ///< share of the full motor
   std::optional<Length> spacer;  ///< of a part motor with known hooks
   std::optional<Mass> ballast;   ///< of a part motor: full mass - part mass
 
   // What it should stand. Estimates; never shown as the number to wind to.
-  double turns_factor = 0;       ///< k_N
-  double turns_factor_u = 0;     ///< relative
+  double turns_factor = 0;    ///< k_N
+  double turns_factor_u = 0;  ///< relative
   bool turns_factor_fitted = false;
-  Pressure torque_factor;        ///< k_Q
-  double torque_factor_u = 0;    ///< relative
+  Pressure torque_factor;      ///< k_Q
+  double torque_factor_u = 0;  ///< relative
   bool torque_factor_given = false;
   Estimate<Turns> turns_max;
   Turns wind_to;
   Estimate<Torque> torque_max;
   double winder_ratio = 1;
-  std::string recipe;            ///< name; empty: none
+  std::string recipe;  ///< name; empty: none
   std::vector<BreakInStep> break_in;
 };
 

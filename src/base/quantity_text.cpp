@@ -1,0 +1,336 @@
+// SPDX-License-Identifier: MIT
+//
+// Reading quantities. One table per kind names every unit that is understood; the first names are
+// the ones shown in hints.
+#include "base/quantity_text.h"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <cmath>
+#include <span>
+
+#include "base/number_text.h"
+#include "base/text.h"
+
+namespace loopledger {
+namespace {
+
+constexpr std::size_t kMaxText = 100;  ///< bytes; nothing that names a quantity is longer
+
+struct Unit {
+  std::string_view name;  ///< lower case, "." between factors
+  double si;
+  bool in_hint;
+};
+
+struct KindOfQuantity {
+  std::string_view what;     ///< "a length"
+  std::string_view example;  ///< "300 mm"
+  std::span<const Unit> units;
+  bool bare = false;  ///< a number without a unit is accepted, in SI
+};
+
+constexpr double kInch = 0.0254;
+constexpr double kOunce = 0.028349523125;
+constexpr double kGravity = 9.80665;
+constexpr double kPound = 0.45359237;
+
+constexpr std::array<Unit, 15> kLength{{{"mm", 1e-3, true},
+                                        {"cm", 1e-2, true},
+                                        {"m", 1, true},
+                                        {"in", kInch, true},
+                                        {"ft", 12 * kInch, true},
+                                        {"inch", kInch, false},
+                                        {"inches", kInch, false},
+                                        {"\"", kInch, false},
+                                        {"″", kInch, false},
+                                        {"feet", 12 * kInch, false},
+                                        {"foot", 12 * kInch, false},
+                                        {"'", 12 * kInch, false},
+                                        {"metre", 1, false},
+                                        {"metres", 1, false},
+                                        {"meter", 1, false}}};
+constexpr std::array<Unit, 6> kMass{{{"mg", 1e-6, true},
+                                     {"g", 1e-3, true},
+                                     {"kg", 1, true},
+                                     {"oz", kOunce, true},
+                                     {"gram", 1e-3, false},
+                                     {"grams", 1e-3, false}}};
+constexpr std::array<Unit, 5> kDensity{{{"g/cm3", 1e3, true},
+                                        {"kg/m3", 1, true},
+                                        {"g/cm³", 1e3, false},
+                                        {"g/cm^3", 1e3, false},
+                                        {"kg/m³", 1, false}}};
+constexpr std::array<Unit, 4> kLinearDensity{
+    {{"g/m", 1e-3, true}, {"mg/mm", 1e-3, true}, {"kg/m", 1, true}, {"g/in", 1e-3 / kInch, true}}};
+constexpr std::array<Unit, 5> kPressure{{{"mpa", 1e6, true},
+                                         {"kpa", 1e3, true},
+                                         {"n/mm2", 1e6, true},
+                                         {"n/mm²", 1e6, false},
+                                         {"pa", 1, false}}};
+constexpr double kGfCm = 1e-3 * kGravity * 1e-2;
+constexpr double kOzfIn = kOunce * kGravity * kInch;
+constexpr std::array<Unit, 21> kTorque{{{"gf.cm", kGfCm, true},
+                                        {"ozf.in", kOzfIn, true},
+                                        {"n.cm", 1e-2, true},
+                                        {"n.m", 1, true},
+                                        {"mn.m", 1e-3, true},
+                                        {"g.cm", kGfCm, false},
+                                        {"gfcm", kGfCm, false},
+                                        {"gcm", kGfCm, false},
+                                        {"gf.mm", kGfCm / 10, false},
+                                        {"kgf.cm", kGfCm * 1000, false},
+                                        {"oz.in", kOzfIn, false},
+                                        {"in.oz", kOzfIn, false},
+                                        {"in.ozf", kOzfIn, false},
+                                        {"ozin", kOzfIn, false},
+                                        {"ozfin", kOzfIn, false},
+                                        {"ncm", 1e-2, false},
+                                        {"nm", 1, false},
+                                        {"mnm", 1e-3, false},
+                                        {"n.mm", 1e-3, false},
+                                        {"lbf.in", kPound* kGravity* kInch, false},
+                                        {"in.lbf", kPound* kGravity* kInch, false}}};
+constexpr std::array<Unit, 15> kDuration{{{"s", 1, true},
+                                          {"min", 60, true},
+                                          {"h", 3600, true},
+                                          {"d", 86400, true},
+                                          {"sec", 1, false},
+                                          {"second", 1, false},
+                                          {"seconds", 1, false},
+                                          {"minute", 60, false},
+                                          {"minutes", 60, false},
+                                          {"hr", 3600, false},
+                                          {"hour", 3600, false},
+                                          {"hours", 3600, false},
+                                          {"day", 86400, false},
+                                          {"days", 86400, false},
+                                          {"m", 60, false}}};
+constexpr std::array<Unit, 2> kShare{{{"%", 0.01, true}, {"percent", 0.01, false}}};
+constexpr std::array<Unit, 1> kFactor{{{"", 1, false}}};
+
+constexpr KindOfQuantity kLengthKind{"a length", "300 mm", kLength};
+constexpr KindOfQuantity kMassKind{"a mass", "1.5 g", kMass};
+constexpr KindOfQuantity kDensityKind{"a density", "0.93 g/cm3", kDensity};
+constexpr KindOfQuantity kLinearDensityKind{"a linear density", "2.43 g/m", kLinearDensity};
+constexpr KindOfQuantity kPressureKind{"a torque factor", "0.60 MPa", kPressure};
+constexpr KindOfQuantity kTorqueKind{"a torque", "41 gf.cm", kTorque};
+constexpr KindOfQuantity kDurationKind{"a time", "5 min", kDuration};
+constexpr KindOfQuantity kShareKind{"a share", "2 %", kShare, true};
+constexpr KindOfQuantity kFactorKind{"a number", "11.0 ± 0.9", kFactor, true};
+
+/// Lower case, with one "." for every way to write a product.
+std::string unit_key(std::string_view text) {
+  std::string key;
+  const std::string lower = lower_ascii(trimmed(text));
+  for (std::size_t i = 0; i < lower.size();) {
+    const std::string_view rest = std::string_view(lower).substr(i);
+    if (rest.starts_with("·") || rest.starts_with("⋅")) {
+      key += '.';
+      i += rest.starts_with("·") ? 2u : 3u;
+      continue;
+    }
+    const bool product = lower[i] == '*' || lower[i] == '-' || lower[i] == ' ';
+    if (!product || (!key.empty() && key.back() != '.')) {
+      key += product ? '.' : lower[i];
+    }
+    ++i;
+  }
+  return key;
+}
+
+const Unit* find_unit(std::string_view text, const KindOfQuantity& kind) {
+  const std::string key = unit_key(text);
+  for (const Unit& unit : kind.units) {
+    if (unit.name == key) {
+      return &unit;
+    }
+  }
+  return nullptr;
+}
+
+/// Unit names as people write them; the tables hold them in lower case.
+std::string display(std::string_view name) {
+  constexpr std::array<std::array<std::string_view, 2>, 6> kWritten{{{"mpa", "MPa"},
+                                                                     {"kpa", "kPa"},
+                                                                     {"n/mm2", "N/mm2"},
+                                                                     {"n.cm", "N.cm"},
+                                                                     {"n.m", "N.m"},
+                                                                     {"mn.m", "mN.m"}}};
+  for (const auto& [key, written] : kWritten) {
+    if (key == name) {
+      return std::string(written);
+    }
+  }
+  return std::string(name);
+}
+
+std::string unit_hint(const KindOfQuantity& kind) {
+  std::vector<std::string> names;
+  for (const Unit& unit : kind.units) {
+    if (unit.in_hint) {
+      names.push_back(display(unit.name));
+    }
+  }
+  if (names.empty()) {
+    return fmt::format("write for example \"{}\"", kind.example);
+  }
+  const std::vector<std::string_view> views(names.begin(), names.end());
+  return fmt::format("units of {} are {}; write for example \"{}\"", kind.what.substr(2),
+                     either(views), kind.example);
+}
+
+Diagnostic not_a(const KindOfQuantity& kind, std::string_view text) {
+  return error(
+      "quantity-form",
+      fmt::format("expected {} such as \"{}\", found \"{}\"", kind.what, kind.example,
+                  shortened(text, 60)),
+      has_decimal_comma(text) ? "write the decimal point as a point: 1.5" : unit_hint(kind));
+}
+
+Diagnostic wrong_unit(const KindOfQuantity& kind, std::string_view unit, std::string_view text) {
+  const std::string found = unit.empty()
+                                ? fmt::format("\"{}\" without a unit", shortened(text, 60))
+                                : fmt::format("the unit \"{}\" in \"{}\"",
+                                              shortened(trimmed(unit), 20), shortened(text, 60));
+  return error("quantity-unit",
+               fmt::format("expected {} such as \"{}\", found {}", kind.what, kind.example, found),
+               unit_hint(kind));
+}
+
+struct Split {
+  std::string_view value;
+  std::string_view u;  ///< what stands behind "±"
+  bool uncertain = false;
+};
+
+Split split(std::string_view text) {
+  for (const std::string_view sign : {"±", "+/-", "+-"}) {
+    if (const auto at = text.find(sign); at != std::string_view::npos) {
+      return {trimmed(text.substr(0, at)), trimmed(text.substr(at + sign.size())), true};
+    }
+  }
+  return {trimmed(text), {}, false};
+}
+
+struct Raw {
+  double value = 0;
+  double u = 0;
+};
+
+/// "1.05 ± 0.02 mm", "1.05 mm ± 0.02 mm" and "1.05 mm ± 0.02" are the same.
+Result<Raw> read(std::string_view text, const KindOfQuantity& kind, bool may_be_uncertain) {
+  if (text.size() > kMaxText || has_decimal_comma(text)) {
+    return not_a(kind, text);
+  }
+  const Split parts = split(text);
+  const auto value = leading_number(parts.value);
+  const auto u = parts.uncertain ? leading_number(parts.u) : std::optional<LeadingNumber>{};
+  if (!value || (parts.uncertain && !u)) {
+    return not_a(kind, text);
+  }
+  if (parts.uncertain && !may_be_uncertain) {
+    return error("quantity-uncertain",
+                 fmt::format("expected {} without \"±\", found \"{}\"", kind.what, text),
+                 "give the value alone; this one carries no uncertainty of its own");
+  }
+  const std::string_view u_unit = u ? u->rest : std::string_view{};
+  const std::string_view value_unit = value->rest.empty() ? u_unit : value->rest;
+  const auto factor_of = [&](std::string_view name) -> std::optional<double> {
+    if (name.empty() && kind.bare) {
+      return 1.0;
+    }
+    const Unit* const unit = find_unit(name, kind);
+    return unit == nullptr || name.empty() ? std::nullopt : std::optional(unit->si);
+  };
+  const auto value_factor = factor_of(value_unit);
+  if (!value_factor) {
+    return wrong_unit(kind, value_unit, text);
+  }
+  const auto u_factor = factor_of(u_unit.empty() ? value_unit : u_unit);
+  if (!u_factor) {
+    return wrong_unit(kind, u_unit, text);
+  }
+  const Raw raw{value->value * *value_factor, u ? u->value * *u_factor : 0};
+  if (!std::isfinite(raw.value) || !std::isfinite(raw.u) || raw.u < 0) {
+    return not_a(kind, text);
+  }
+  return raw;
+}
+
+template <class Q>
+Result<Q> plain(std::string_view text, const KindOfQuantity& kind) {
+  auto raw = read(text, kind, false);
+  if (!raw) {
+    return raw.diagnostics();
+  }
+  return Q::si(raw->value);
+}
+
+template <class Q>
+Result<Uncertain<Q>> uncertain(std::string_view text, const KindOfQuantity& kind) {
+  auto raw = read(text, kind, true);
+  if (!raw) {
+    return raw.diagnostics();
+  }
+  return Uncertain<Q>{Q::si(raw->value), Q::si(raw->u)};
+}
+
+}  // namespace
+
+Result<Length> length_from(std::string_view t) { return plain<Length>(t, kLengthKind); }
+Result<Mass> mass_from(std::string_view t) { return plain<Mass>(t, kMassKind); }
+Result<Density> density_from(std::string_view t) { return plain<Density>(t, kDensityKind); }
+Result<LinearDensity> linear_density_from(std::string_view t) {
+  return plain<LinearDensity>(t, kLinearDensityKind);
+}
+Result<Pressure> pressure_from(std::string_view t) { return plain<Pressure>(t, kPressureKind); }
+Result<Torque> torque_from(std::string_view t) { return plain<Torque>(t, kTorqueKind); }
+Result<Duration> duration_from(std::string_view t) { return plain<Duration>(t, kDurationKind); }
+Result<Share> share_from(std::string_view t) { return plain<Share>(t, kShareKind); }
+
+Result<Uncertain<Length>> uncertain_length_from(std::string_view t) {
+  return uncertain<Length>(t, kLengthKind);
+}
+Result<Uncertain<Mass>> uncertain_mass_from(std::string_view t) {
+  return uncertain<Mass>(t, kMassKind);
+}
+Result<Uncertain<Share>> uncertain_share_from(std::string_view t) {
+  return uncertain<Share>(t, kShareKind);
+}
+Result<Uncertain<LinearDensity>> uncertain_linear_density_from(std::string_view t) {
+  return uncertain<LinearDensity>(t, kLinearDensityKind);
+}
+Result<Uncertain<Density>> uncertain_density_from(std::string_view t) {
+  return uncertain<Density>(t, kDensityKind);
+}
+Result<Uncertain<Pressure>> uncertain_pressure_from(std::string_view t) {
+  return uncertain<Pressure>(t, kPressureKind);
+}
+
+Result<Uncertain<double>> uncertain_factor_from(std::string_view t) {
+  auto raw = read(t, kFactorKind, true);
+  if (!raw) {
+    return raw.diagnostics();
+  }
+  return Uncertain<double>{raw->value, raw->u};
+}
+
+Result<Temperature> temperature_from(std::string_view text) {
+  constexpr std::string_view kHint =
+      "units of temperature are degC, °C, degF and °F; write for example \"21 degC\"";
+  const auto number = leading_number(trimmed(text));
+  const std::string unit = number ? lower_ascii(trimmed(number->rest)) : std::string{};
+  const bool celsius = unit == "degc" || unit == "°c" || unit == "c" || unit == "℃";
+  const bool fahrenheit = unit == "degf" || unit == "°f" || unit == "f";
+  if (!number || (!celsius && !fahrenheit) || text.size() > kMaxText) {
+    return error("quantity-unit",
+                 fmt::format("expected a temperature such as \"21 degC\", found \"{}\"",
+                             shortened(text, 60)),
+                 std::string(kHint));
+  }
+  return Temperature::deg_c(celsius ? number->value : (number->value - 32) / 1.8);
+}
+
+}  // namespace loopledger

@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: MIT
+#include "base/terms.h"
+
+#include <string>
+#include <utility>
+
+#include "base/text.h"
+
+namespace loopledger {
+namespace {
+
+template <class E, std::size_t N>
+using Words = std::array<std::pair<E, std::string_view>, N>;
+
+constexpr Words<Stage, 4> kStageWords{{{Stage::as_cut, "as_cut"},
+                                       {Stage::washed, "washed"},
+                                       {Stage::tied, "tied"},
+                                       {Stage::finished, "finished"}}};
+constexpr Words<Weighed, 2> kWeighedWords{{{Weighed::fresh, "fresh"}, {Weighed::rested, "rested"}}};
+constexpr Words<WindEnd, 3> kWindEndWords{
+    {{WindEnd::broke, "broke"}, {WindEnd::solid, "solid"}, {WindEnd::stopped, "stopped"}}};
+constexpr Words<BreakPlace, 3> kBreakPlaceWords{
+    {{BreakPlace::knot, "knot"}, {BreakPlace::hook, "hook"}, {BreakPlace::middle, "middle"}}};
+
+template <class E, std::size_t N>
+std::string_view word_of(E value, const Words<E, N>& words) {
+  for (const auto& [e, w] : words) {
+    if (e == value) {
+      return w;
+    }
+  }
+  return {};
+}
+
+template <class E, std::size_t N>
+std::optional<E> value_of(std::string_view text, const Words<E, N>& words) {
+  std::string key = lower_ascii(trimmed(text));
+  for (char& c : key) {
+    if (c == ' ' || c == '-') {
+      c = '_';
+    }
+  }
+  for (const auto& [e, w] : words) {
+    if (w == key) {
+      return e;
+    }
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::string_view word(Stage stage) { return word_of(stage, kStageWords); }
+std::string_view word(Weighed weighed) { return word_of(weighed, kWeighedWords); }
+std::string_view word(WindEnd end) { return word_of(end, kWindEndWords); }
+std::string_view word(BreakPlace place) { return word_of(place, kBreakPlaceWords); }
+
+std::optional<Stage> stage_from(std::string_view text) { return value_of(text, kStageWords); }
+std::optional<Weighed> weighed_from(std::string_view text) { return value_of(text, kWeighedWords); }
+std::optional<WindEnd> wind_end_from(std::string_view text) {
+  return value_of(text, kWindEndWords);
+}
+std::optional<BreakPlace> break_place_from(std::string_view text) {
+  return value_of(text, kBreakPlaceWords);
+}
+
+}  // namespace loopledger
