@@ -28,7 +28,8 @@ enum class Kind {
   labelled,
   piece,
   note,
-  retired
+  retired,
+  other  ///< a kind of a newer version: kept and shown, never written
 };
 
 /// Turns and the torque read at them, from one winding.
@@ -41,6 +42,7 @@ struct TurnsTorque {
 struct Entry {
   std::string key;  ///< "20260501T100000Z-b7k2": a claimed time and four random characters
   Kind kind = Kind::note;
+  std::string kind_text;                 ///< of Kind::other: the word in the file
   std::optional<Stage> stage;              // weighed
   std::optional<Mass> reading;             // weighed, tied
   std::optional<Length> loop;              // tied
@@ -60,6 +62,9 @@ struct Entry {
   std::string text;                        // note; retired: why; any kind may carry a note
   std::string corrects;                    // key of the entry that this one replaces
   std::vector<std::pair<std::string, std::string>> unknown;  ///< newer fields, name and TOML text
+  /// Quantities as they were typed, by field name ("torque", "41 gf.cm"): written as they are for
+  /// as long as they say the same as the value.
+  std::vector<std::pair<std::string, std::string>> typed;
 
   // Filled on reading.
   bool edited = false;  ///< the checksum does not match the line: a hand-edited or damaged line
@@ -69,10 +74,24 @@ struct Entry {
 /// One motor's file, read.
 struct Record {
   MotorId id;
+  char check = '?';  ///< check character as the file has it
   Planned planned;
   bool planned_edited = false;  ///< the planned figures' checksum does not match
+  std::vector<std::pair<std::string, std::string>> planned_unknown;  ///< newer fields, as above
   std::vector<Entry> entries;   ///< in the file's order, corrected ones still in
   bool torn = false;            ///< the file ends in an incomplete line; nothing may be appended
 };
+
+/// The entries that stand, in the file's order: those that no later entry corrects.
+[[nodiscard]] inline std::vector<const Entry*> standing(const std::vector<Entry>& entries) {
+  std::vector<const Entry*> kept;
+  for (const Entry& entry : entries) {
+    if (!entry.corrects.empty()) {
+      std::erase_if(kept, [&](const Entry* e) { return e->key == entry.corrects; });
+    }
+    kept.push_back(&entry);
+  }
+  return kept;
+}
 
 }  // namespace loopledger::records
