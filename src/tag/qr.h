@@ -14,7 +14,7 @@ namespace loopledger::tag {
 inline constexpr int kQuietModules = 4;  // [qr]
 
 struct QrSymbol {
-  int modules = 0;         ///< side without quiet zone: 17 + 4 version
+  int modules = 0;  ///< side without quiet zone: 17 + 4 version
   int version = 0;
   char level = 'M';        ///< M, Q or H
   std::vector<bool> dark;  ///< row by row, modules x modules
