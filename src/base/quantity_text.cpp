@@ -51,6 +51,12 @@ constexpr std::array<Unit, 15> kLength{{{"mm", 1e-3, true},
                                         {"metre", 1, false},
                                         {"metres", 1, false},
                                         {"meter", 1, false}}};
+constexpr std::array<Unit, 6> kArea{{{"mm2", 1e-6, true},
+                                     {"cm2", 1e-4, true},
+                                     {"in2", kInch* kInch, true},
+                                     {"mm²", 1e-6, false},
+                                     {"cm²", 1e-4, false},
+                                     {"in²", kInch* kInch, false}}};
 constexpr std::array<Unit, 6> kMass{{{"mg", 1e-6, true},
                                      {"g", 1e-3, true},
                                      {"kg", 1, true},
@@ -111,6 +117,7 @@ constexpr std::array<Unit, 2> kShare{{{"%", 0.01, true}, {"percent", 0.01, false
 constexpr std::array<Unit, 1> kFactor{{{"", 1, false}}};
 
 constexpr KindOfQuantity kLengthKind{"a length", "300 mm", kLength};
+constexpr KindOfQuantity kAreaKind{"an area", "6.02 mm2", kArea};
 constexpr KindOfQuantity kMassKind{"a mass", "1.5 g", kMass};
 constexpr KindOfQuantity kDensityKind{"a density", "0.93 g/cm3", kDensity};
 constexpr KindOfQuantity kLinearDensityKind{"a linear density", "2.43 g/m", kLinearDensity};
@@ -177,8 +184,8 @@ std::string unit_hint(const KindOfQuantity& kind) {
     return fmt::format("write for example \"{}\"", kind.example);
   }
   const std::vector<std::string_view> views(names.begin(), names.end());
-  return fmt::format("units of {} are {}; write for example \"{}\"", kind.what.substr(2),
-                     either(views), kind.example);
+  return fmt::format("units of {} are {}; write for example \"{}\"",
+                     kind.what.substr(kind.what.find(' ') + 1), either(views), kind.example);
 }
 
 Diagnostic not_a(const KindOfQuantity& kind, std::string_view text) {
@@ -280,6 +287,7 @@ Result<Uncertain<Q>> uncertain(std::string_view text, const KindOfQuantity& kind
 }  // namespace
 
 Result<Length> length_from(std::string_view t) { return plain<Length>(t, kLengthKind); }
+Result<Area> area_from(std::string_view t) { return plain<Area>(t, kAreaKind); }
 Result<Mass> mass_from(std::string_view t) { return plain<Mass>(t, kMassKind); }
 Result<Density> density_from(std::string_view t) { return plain<Density>(t, kDensityKind); }
 Result<LinearDensity> linear_density_from(std::string_view t) {

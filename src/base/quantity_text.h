@@ -29,6 +29,7 @@ enum class Units { metric, inch };
 // expected, what was found, and the accepted units as its hint. Values must be finite; sign and
 // bounds are the caller's to check. A "±" is an error except in the `uncertain_…` readers.
 [[nodiscard]] Result<Length> length_from(std::string_view text);            // mm cm m in ft
+[[nodiscard]] Result<Area> area_from(std::string_view text);                // mm2 cm2 in2
 [[nodiscard]] Result<Mass> mass_from(std::string_view text);                // mg g kg oz
 [[nodiscard]] Result<Density> density_from(std::string_view text);          // g/cm3 kg/m3
 [[nodiscard]] Result<LinearDensity> linear_density_from(std::string_view);  // g/m mg/mm kg/m

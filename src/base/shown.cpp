@@ -25,6 +25,7 @@ std::string with_unit(double value, double u, std::string_view unit) {
 }  // namespace
 
 std::string exact(Length v) { return with_unit(v.in_mm(), "mm"); }
+std::string exact(Area v) { return with_unit(v.in_mm2(), "mm2"); }
 std::string exact(Mass v) { return with_unit(v.in_g(), "g"); }
 std::string exact(Density v) { return with_unit(v.in_g_per_cm3(), "g/cm3"); }
 std::string exact(LinearDensity v) { return with_unit(v.in_g_per_m(), "g/m"); }
