@@ -7,6 +7,8 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
+#include <unordered_set>
 #include <utility>
 #include <vector>
 
@@ -82,14 +84,20 @@ struct Record {
   bool torn = false;            ///< the file ends in an incomplete line; nothing may be appended
 };
 
-/// The entries that stand, in the file's order: those that no later entry corrects.
+/// The entries that stand, in the file's order: those that no other entry corrects, wherever in the
+/// file it is (a merge of two people's lines may put a correction first).
 [[nodiscard]] inline std::vector<const Entry*> standing(const std::vector<Entry>& entries) {
+  std::unordered_set<std::string_view> corrected;
+  for (const Entry& entry : entries) {
+    if (entry.corrects != entry.key) {
+      corrected.insert(entry.corrects);
+    }
+  }
   std::vector<const Entry*> kept;
   for (const Entry& entry : entries) {
-    if (!entry.corrects.empty()) {
-      std::erase_if(kept, [&](const Entry* e) { return e->key == entry.corrects; });
+    if (!corrected.contains(entry.key)) {
+      kept.push_back(&entry);
     }
-    kept.push_back(&entry);
   }
   return kept;
 }
