@@ -57,6 +57,7 @@ enum class Units { metric, inch };
 
 // For files: exact text that the readers above read back to the same value within 1 part in 1e12.
 [[nodiscard]] std::string exact(Length value);         // mm
+[[nodiscard]] std::string exact(Area value);           // mm2
 [[nodiscard]] std::string exact(Mass value);           // g
 [[nodiscard]] std::string exact(Density value);        // g/cm3
 [[nodiscard]] std::string exact(LinearDensity value);  // g/m
