@@ -71,7 +71,7 @@ std::optional<LeadingNumber> fraction(std::string_view text) {
                        {bottom.ptr, static_cast<std::size_t>(end - bottom.ptr)}};
 }
 
-/// Digits and a point, with no exponent: an "e" would be the start of a unit nobody has.
+/// Digits and a point. An exponent is read too: files hold very small numbers as "1e-07".
 std::optional<LeadingNumber> decimal(std::string_view text) {
   if (text.empty() || (!digit(text.front()) && text.front() != '.')) {
     return std::nullopt;

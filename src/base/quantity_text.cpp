@@ -16,6 +16,7 @@
 namespace loopledger {
 namespace {
 
+constexpr std::string_view kPointHint = "write the decimal point as a point: 1.5";
 constexpr std::size_t kMaxText = 100;  ///< bytes; nothing that names a quantity is longer
 
 struct Unit {
@@ -189,11 +190,10 @@ std::string unit_hint(const KindOfQuantity& kind) {
 }
 
 Diagnostic not_a(const KindOfQuantity& kind, std::string_view text) {
-  return error(
-      "quantity-form",
-      fmt::format("expected {} such as \"{}\", found \"{}\"", kind.what, kind.example,
-                  shortened(text, 60)),
-      has_decimal_comma(text) ? "write the decimal point as a point: 1.5" : unit_hint(kind));
+  return error("quantity-form",
+               fmt::format("expected {} such as \"{}\", found \"{}\"", kind.what, kind.example,
+                           shortened(text, 60)),
+               has_decimal_comma(text) ? std::string(kPointHint) : unit_hint(kind));
 }
 
 Diagnostic wrong_unit(const KindOfQuantity& kind, std::string_view unit, std::string_view text) {
@@ -336,7 +336,7 @@ Result<Temperature> temperature_from(std::string_view text) {
     return error("quantity-unit",
                  fmt::format("expected a temperature such as \"21 degC\", found \"{}\"",
                              shortened(text, 60)),
-                 std::string(kHint));
+                 std::string(has_decimal_comma(text) ? kPointHint : kHint));
   }
   return Temperature::deg_c(celsius ? number->value : (number->value - 32) / 1.8);
 }

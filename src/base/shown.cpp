@@ -11,15 +11,15 @@
 namespace loopledger {
 namespace {
 
-/// 12 significant digits hide the last-bit noise of unit conversion and still read back to 1e-12.
-std::string twelve(double value) { return fmt::format("{:.12g}", value); }
+/// 13 significant digits hide the last-bit noise of unit conversion and still read back to 1e-12.
+std::string thirteen(double value) { return fmt::format("{:.13g}", value); }
 
 std::string with_unit(double value, std::string_view unit) {
-  return fmt::format("{} {}", twelve(value), unit);
+  return fmt::format("{} {}", thirteen(value), unit);
 }
 
 std::string with_unit(double value, double u, std::string_view unit) {
-  return fmt::format("{} ± {} {}", twelve(value), twelve(u), unit);
+  return fmt::format("{} ± {} {}", thirteen(value), thirteen(u), unit);
 }
 
 }  // namespace
