@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: MIT
+//
+// Figures 4 and 5: the largest turns and the largest torque a motor may stand, as estimates with
+// their 95 % intervals, and from them the turns to wind to. These estimate where a motor breaks;
+// they are never the number to wind to.
+#pragma once
+
+#include "base/quantity.h"
+
+namespace loopledger::calc {
+
+// k_N in N = k_N L / sqrt(A). The published 10.64, 11.70, 11.27 and 11.32 average 11.2; good
+// rubber spans 9 to 13. Source: [turns] A to D.
+inline constexpr double kTurnsFactor = 11.0;
+inline constexpr double kTurnsFactorU = 0.08;  ///< relative standard uncertainty
+
+// k_Q in Q = k_Q A^1.5. Published: 0.703 MPa, and 0.32 to 0.60 MPa on thin loops. Source: [torque].
+inline constexpr Pressure kTorqueFactor = Pressure::mpa(0.60);
+inline constexpr double kTorqueFactorU = 0.25;  ///< relative standard uncertainty
+
+/// Share of the estimated largest turns to wind to when the lot's own factor is not known: about
+/// 0.3 % of motors break there, by the log-normal with 8 %. Source: [torque], last paragraph.
+inline constexpr double kWindToShare = 0.80;
+/// Risk of breaking that a fitted lot's "wind to" takes.
+inline constexpr double kFittedRisk = 0.02;
+
+/// A factor with its relative standard uncertainty.
+template <class F>
+struct Factor {
+  F value{};
+  double relative_u = 0;
+};
+
+/// Standard normal quantile and distribution; used for every factor k and probability here.
+[[nodiscard]] double normal_quantile(double probability);
+[[nodiscard]] double normal_share_below(double z);
+
+/// Largest turns with their 95 % log-normal interval. Relative variance u_k^2 + (u_lambda / (2
+/// lambda))^2. Source: [turns].
+/// @pre loop > 0, section > 0
+[[nodiscard]] Estimate<Turns> largest_turns(Factor<double> k, Length loop, Area section,
+                                            double relative_u_lambda);
+
+/// Largest torque with its 95 % log-normal interval. Relative variance u_k^2 + (3 u_lambda / (2
+/// lambda))^2. Source: [torque].
+[[nodiscard]] Estimate<Torque> largest_torque(Factor<Pressure> k, Area section,
+                                              double relative_u_lambda);
+
+/// Turns to wind to: 0.80 of the estimate; for a fitted lot the share with a 2 % risk of breaking.
+/// Never above the lower end of the interval ("do not pass").
+[[nodiscard]] Turns wind_to(const Estimate<Turns>& largest, Factor<double> k,
+                            double relative_u_lambda, bool fitted);
+
+/// Share of motors that break when wound to `share` of the estimated largest turns, if the largest
+/// turns are log-normal with the relative uncertainty u. Source: [torque], last paragraph.
+[[nodiscard]] double breaking_risk(double share, double u);
+
+}  // namespace loopledger::calc

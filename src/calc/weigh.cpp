@@ -1,0 +1,313 @@
+// SPDX-License-Identifier: MIT
+#include "calc/weigh.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/quantity_text.h"
+#include "calc/turns_torque.h"
+
+namespace loopledger::calc {
+namespace {
+
+using records::Planned;
+
+constexpr double kOnStep = 1e-9;  ///< of a step: nearer than this counts as on it
+
+double squared(double x) { return x * x; }
+
+/// A sum of masses with the sum of their variances.
+struct Sum {
+  double mass = 0;
+  double u2 = 0;
+  void add(Mass m, Mass u) {
+    mass += m.in_si();
+    u2 += squared(u.in_si());
+  }
+  void take_off(Mass m, Mass u) {
+    mass -= m.in_si();
+    u2 += squared(u.in_si());
+  }
+};
+
+Mass washed_in(const Planned& p, Stage stage, Mass reading, bool tails_on) {
+  const double talc_off = 1 - p.talc.value.as_ratio();
+  const Mass tails = p.linear_density.value * p.tails;
+  switch (stage) {
+    case Stage::as_cut:
+      return reading * talc_off - tails;
+    case Stage::washed:
+      return tails_on ? reading - tails : reading;
+    case Stage::tied:
+      return reading - p.rings.value - p.adhesive_mass.value;
+    case Stage::finished:
+      break;
+  }
+  return (reading - p.rings.value - p.adhesive_mass.value) / (1 + p.uptake.value.as_ratio());
+}
+
+void count_strip(Sum& sum, const Planned& p, Stage stage, Mass reading, bool tails_on) {
+  if (stage == Stage::as_cut) {
+    sum.take_off(reading * p.talc.value, reading * p.talc.u);
+  }
+  if (stage == Stage::as_cut || (stage == Stage::washed && tails_on)) {
+    sum.take_off(p.linear_density.value * p.tails, p.linear_density.u * p.tails);
+  }
+}
+
+void count_part(Sum& sum, const Uncertain<Mass>& part, bool on_scale, bool counts) {
+  if (on_scale && !counts) {
+    sum.take_off(part.value, part.u);
+  } else if (!on_scale && counts) {
+    sum.add(part.value, part.u);
+  }
+}
+
+void count_lubricant(Sum& sum, const Planned& p, bool on_scale, bool counts, bool rested,
+                     Mass rubber) {
+  // Fresh oil is off the sum when it does not count, or when it counts as what is left later.
+  if (on_scale && (!counts || rested)) {
+    sum.take_off(rubber * p.uptake.value, rubber * p.uptake.u);
+  }
+  if (counts && rested) {
+    sum.add(rubber * p.left.value, rubber * p.left.u);
+  } else if (counts && !on_scale) {
+    sum.add(rubber * p.uptake.value, rubber * p.uptake.u);
+  }
+}
+
+/// The reading at which counted mass + k u reaches the limit. Both grow with the reading, so
+/// halving the interval is sure to find it; 200 halvings reach the last bit of a double.
+double reading_at_limit(const Planned& p, Stage stage, double k) {
+  const double limit = p.rule->limit.in_si();
+  const auto excess = [&](double reading) {
+    const Counted c = counted(p, stage, Mass::si(reading));
+    return c.mass.in_si() + k * c.u.in_si() - limit;
+  };
+  double low = 0;
+  double high = 2 * (limit + p.rings.value.in_si() + p.adhesive_mass.value.in_si());
+  while (excess(high) < 0 && high < 1e6) {
+    high *= 2;
+  }
+  for (int i = 0; i < 200 && low < high; ++i) {
+    const double middle = low + (high - low) / 2;
+    if (middle == low || middle == high) {
+      break;
+    }
+    (excess(middle) < 0 ? low : high) = middle;
+  }
+  return low;
+}
+
+Diagnostic no_room(const Planned& p, Stage stage, Mass over) {
+  return error(
+      "rule-limit",
+      fmt::format(
+          "rule \"{}\": the limit of {} leaves nothing for rubber: what else counts and the "
+          "guard band take {} mg more than that ({})",
+          p.rule->name, exact(p.rule->limit), rounded(over.in_mg(), 3), word(stage)),
+      "check the limit, what counts, and the mass of the rings");
+}
+
+Diagnostic empty_window(const Planned& p, Stage stage, Mass low, Mass high) {
+  return error(
+      "window-empty",
+      fmt::format("the window at the stage {} is empty: its lower end {} is over its upper "
+                  "end {} by {} mg",
+                  word(stage), shown(low, p.scale_step), shown(high, p.scale_step),
+                  rounded((low - high).in_mg(), 3)),
+      fmt::format("give a wider window than {} mg, a smaller mass, or a finer scale than "
+                  "{} mg",
+                  rounded(p.window.in_mg(), 3), rounded(p.scale_step.in_mg(), 3)));
+}
+
+}  // namespace
+
+Mass scale_u(Mass step, Mass error) {
+  return Mass::si(std::sqrt(2 * squared(step.in_si()) / 12 + squared(error.in_si()) / 3));
+}
+
+Counted counted(const Planned& p, Stage stage, Mass reading, bool tails_on) {
+  // Without a rule the motor is held against its own washed rubber: nothing else counts.
+  const Counts counts = p.rule ? p.rule->counts : Counts{};
+  const bool rested = p.rule && p.rule->weighed == Weighed::rested;
+  const Mass official = p.rule ? p.rule->official_error : Mass{};
+  const Mass rubber = washed_in(p, stage, reading, tails_on);
+  const bool tied = stage == Stage::tied || stage == Stage::finished;
+
+  Sum sum;
+  sum.add(reading, scale_u(p.scale_step, p.scale_error));
+  sum.u2 += squared(official.in_si()) / 3;
+  count_strip(sum, p, stage, reading, tails_on);
+  count_part(sum, p.rings, tied, counts.rings);
+  count_part(sum, p.adhesive_mass, tied, counts.adhesive);
+  count_lubricant(sum, p, stage == Stage::finished, counts.lubricant, rested, rubber);
+  return {Mass::si(sum.mass), Mass::si(std::sqrt(sum.u2)), rubber};
+}
+
+double guard_factor(Share confidence) { return normal_quantile(confidence.as_ratio()); }
+
+Mass reading_of(const Planned& p, Stage stage, Mass washed) {
+  switch (stage) {
+    case Stage::as_cut:
+      return (washed + p.linear_density.value * p.tails) / (1 - p.talc.value.as_ratio());
+    case Stage::washed:
+      return washed;
+    case Stage::tied:
+      return washed + p.rings.value + p.adhesive_mass.value;
+    case Stage::finished:
+      break;
+  }
+  return washed * (1 + p.uptake.value.as_ratio()) + p.rings.value + p.adhesive_mass.value;
+}
+
+Result<UpperEnd> upper_end(const Planned& p, Stage stage) {
+  const double k = guard_factor(p.confidence);
+  std::optional<UpperEnd> best;
+  for (const Stage s : {Stage::washed, Stage::tied, Stage::finished}) {
+    const Mass own = Mass::si(reading_at_limit(p, s, k));
+    const UpperEnd from_here{own, counted(p, s, own).u * k};
+    if (!best) {
+      best = from_here;
+    } else {
+      // What an earlier stage knew is not lost: carry its end over to this stage's scale.
+      const Stage before = s == Stage::tied ? Stage::washed : Stage::tied;
+      const Mass washed = washed_in(p, before, best->reading, false);
+      const Mass carried = reading_of(p, s, washed);
+      best = own > carried ? from_here : UpperEnd{carried, best->guard};
+    }
+    const Mass rubber = washed_in(p, s, best->reading, false);
+    if (rubber <= Mass{}) {
+      const Counted none = counted(p, s, reading_of(p, s, Mass{}));
+      return no_room(p, s, none.mass + none.u * k - p.rule->limit);
+    }
+    if (s == stage) {
+      break;
+    }
+  }
+  return *best;
+}
+
+Mass washed_low_unrounded(const Planned& p, Mass washed_upper) {
+  return p.aim_is_limit ? washed_upper - p.window : p.aim - p.window / 2;
+}
+
+Diagnostics fill_windows(Planned& p) {
+  Diagnostics problems;
+  Mass washed_low;
+  Mass washed_high;
+  for (const Stage stage : {Stage::washed, Stage::tied, Stage::finished}) {
+    std::optional<UpperEnd> limit;
+    if (p.rule) {
+      auto end = upper_end(p, stage);
+      if (!end) {
+        return end.diagnostics();
+      }
+      limit = *end;
+    }
+    if (stage == Stage::washed) {
+      if (p.aim_is_limit) {
+        p.aim = limit->reading - p.window / 2;
+      }
+      washed_low = washed_low_unrounded(p, limit ? limit->reading : Mass{});
+      washed_high = p.aim + p.window / 2;
+    }
+    const Mass low = reading_of(p, stage, washed_low);
+    Mass high = reading_of(p, stage, washed_high);
+    if (p.aim_is_limit) {
+      high = limit->reading;
+    } else if (limit) {
+      high = std::min(high, limit->reading);
+    }
+    records::Window& window = p.windows.of(stage);
+    window.low = ceil_to_step(low, p.scale_step);
+    window.high = floor_to_step(high, p.scale_step);
+    window.guard = limit ? std::optional(limit->guard) : std::nullopt;
+    if (low <= Mass{}) {
+      problems.push_back(error("window-empty",
+                               fmt::format("the window of {} mg reaches below nothing: its upper "
+                                           "end is {} at the stage {}",
+                                           rounded(p.window.in_mg(), 3), exact(high), word(stage)),
+                               "give a narrower window"));
+      return problems;
+    }
+    if (*window.low > *window.high) {
+      problems.push_back(empty_window(p, stage, *window.low, *window.high));
+      return problems;
+    }
+  }
+  return problems;
+}
+
+Result<Mass> as_cut_low(const Planned& p, Mass washed_low) {
+  const double stays = 1 - p.talc.value.as_ratio() - 2 * p.talc.u.as_ratio();
+  if (stays <= 0) {
+    return error("talc", fmt::format("talc of {} leaves nothing of the strip", exact(p.talc)),
+                 "give the share of its mass that the strip loses in washing, such as \"0.8 %\"");
+  }
+  return ceil_to_step((washed_low + p.linear_density.value * p.tails) / stays, p.scale_step);
+}
+
+Judgement judge(const Planned& p, Stage stage, Mass reading, bool tails_on) {
+  Judgement j;
+  j.stage = stage;
+  j.reading = reading;
+  j.counted = counted(p, stage, reading, tails_on);
+  if (p.rule) {
+    j.margin = p.rule->limit - j.counted.mass;
+    j.within = Share::ratio(normal_share_below(*j.margin / j.counted.u));
+  }
+  const Mass held = tails_on ? j.counted.rubber : reading;
+  const records::Window& window = p.windows.of(stage);
+  const Mass hair = p.scale_step * kOnStep;
+  if (window.high && held > *window.high + hair) {
+    j.verdict = Verdict::over;
+    j.over = held - *window.high;
+    const Mass middle = window.low ? (*window.low + *window.high) / 2 : *window.high;
+    const double oil = stage == Stage::finished ? 1 + p.uptake.value.as_ratio() : 1;
+    j.trim = std::min((held - middle) / oil / p.linear_density.value, p.loop * p.strands);
+  } else if (window.low && held < *window.low - hair) {
+    j.verdict = Verdict::light;
+    j.light = *window.low - held;
+  }
+  return j;
+}
+
+TyingCheck check_tying(const Planned& p, Mass washed, Mass tied) {
+  TyingCheck check;
+  check.difference = tied - washed;
+  check.expected = p.rings.value + p.adhesive_mass.value;
+  const double u_scale = scale_u(p.scale_step, Mass{}).in_si();  // the scale's error is common
+  const double u = std::sqrt(2 * squared(u_scale) + squared(p.rings.u.in_si()) +
+                             squared(p.adhesive_mass.u.in_si()));
+  check.tolerance = std::max(Mass::si(3 * u), p.scale_step);
+  const auto near = [&](Mass expected) {
+    return std::fabs((check.difference - expected).in_si()) <=
+           check.tolerance.in_si() * (1 + kOnStep);
+  };
+  check.agrees = near(check.expected);
+  for (int missing = 1; !check.agrees && missing <= p.ring_count; ++missing) {
+    const Mass ring = p.rings.value / p.ring_count;
+    if (near(check.expected - ring * missing)) {
+      check.rings_missing = missing;
+      break;
+    }
+  }
+  return check;
+}
+
+Mass floor_to_step(Mass value, Mass step) {
+  const double n = value / step;
+  const double whole = std::round(n);
+  return step * (std::fabs(n - whole) < kOnStep ? whole : std::floor(n));
+}
+
+Mass ceil_to_step(Mass value, Mass step) {
+  const double n = value / step;
+  const double whole = std::round(n);
+  return step * (std::fabs(n - whole) < kOnStep ? whole : std::ceil(n));
+}
+
+}  // namespace loopledger::calc

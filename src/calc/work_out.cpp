@@ -1,0 +1,261 @@
+// SPDX-License-Identifier: MIT
+#include "calc/work_out.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <optional>
+#include <tuple>
+
+#include "base/quantity_text.h"
+#include "calc/curve.h"
+#include "calc/cutting_plan.h"
+#include "calc/linear_density.h"
+#include "calc/plan_motor.h"
+
+namespace loopledger::calc {
+namespace {
+
+using plan::Plan;
+using records::Planned;
+
+constexpr std::size_t kWantedSamples = 3;
+
+/// One strip with its pieces, worked out once.
+struct StripFigures {
+  Uncertain<LinearDensity> density;
+  std::vector<Uncertain<LinearDensity>> piece_density;
+  std::vector<Length> piece_length;
+};
+
+std::vector<StripFigures> strip_figures(const Plan& plan) {
+  std::vector<StripFigures> all;
+  for (const plan::Strip& strip : plan.strips) {
+    StripFigures figures;
+    figures.density = linear_density(strip, plan.bench);
+    for (const plan::Piece& piece : strip.pieces) {
+      figures.piece_density.push_back(
+          piece_density(piece, figures.density, strip.talc.value, plan.bench));
+      figures.piece_length.push_back(piece_length(piece, figures.density, strip.talc.value));
+    }
+    all.push_back(std::move(figures));
+  }
+  return all;
+}
+
+void note_few_samples(const Plan& plan, Diagnostics& notes) {
+  for (std::size_t s = 0; s < plan.strips.size(); ++s) {
+    const plan::Strip& strip = plan.strips[s];
+    const bool used = std::ranges::any_of(plan.motors, [s](const auto& g) { return g.strip == s; });
+    if (!used || strip.samples.size() >= kWantedSamples) {
+      continue;
+    }
+    notes.push_back(note(
+        "few-samples",
+        strip.samples.empty()
+            ? fmt::format("strip \"{}\" has no samples: its linear density is width x thickness x "
+                          "density, sure to 5 %",
+                          strip.name)
+            : fmt::format("strip \"{}\" has {} of the three samples that show how even it is",
+                          strip.name, strip.samples.size()),
+        "measure and weigh three lengths from different places", strip.place));
+  }
+}
+
+/// Figures of each group on strip of a linear density; each pair is worked out once.
+class GroupFigures {
+ public:
+  explicit GroupFigures(const Plan& plan) : plan_(plan) {}
+
+  /// Empty when it can't be met; what is wrong is then in `problems`.
+  const Planned* get(std::size_t group, const Uncertain<LinearDensity>& density,
+                     Diagnostics& problems) {
+    const Key key{group, density.value.in_si(), density.u.in_si()};
+    auto found = known_.find(key);
+    if (found == known_.end()) {
+      auto planned = plan_motor(plan_, plan_.motors[group], density);
+      append(problems, planned.diagnostics());
+      found = known_.emplace(key, planned ? std::optional(*planned) : std::nullopt).first;
+    }
+    return found->second ? &*found->second : nullptr;
+  }
+
+ private:
+  using Key = std::tuple<std::size_t, double, double>;
+  const Plan& plan_;
+  std::map<Key, std::optional<Planned>> known_;
+};
+
+/// One strip's motors and pieces as a cutting task, and the way back.
+struct StripTask {
+  std::size_t strip = 0;
+  std::vector<std::size_t> motors;  ///< indices into Batch::motors
+  CuttingTask task;
+};
+
+Result<StripTask> task_for(const Plan& plan, std::size_t strip_index, const StripFigures& figures,
+                           const Batch& batch, GroupFigures& groups) {
+  StripTask out;
+  out.strip = strip_index;
+  const plan::Strip& strip = plan.strips[strip_index];
+  Diagnostics problems;
+  for (std::size_t p = 0; p < strip.pieces.size(); ++p) {
+    out.task.pieces.push_back({figures.piece_length[p], strip.ends.value});
+  }
+  std::optional<Length> shortest;
+  for (std::size_t m = 0; m < batch.motors.size(); ++m) {
+    const MotorFigures& motor = batch.motors[m];
+    if (plan.motors[motor.group].strip != strip_index) {
+      continue;
+    }
+    std::vector<Length> row;
+    for (std::size_t p = 0; p < strip.pieces.size(); ++p) {
+      const Planned* const planned = groups.get(motor.group, figures.piece_density[p], problems);
+      row.push_back(planned == nullptr ? Length{} : planned->cut);
+    }
+    out.motors.push_back(m);
+    out.task.cut.push_back(std::move(row));
+    shortest = shortest ? std::min(*shortest, motor.planned.cut) : motor.planned.cut;
+  }
+  out.task.keep = strip.keep.given ? strip.keep.value : shortest.value_or(Length{});
+  if (has_errors(problems)) {
+    return problems;
+  }
+  return out;
+}
+
+std::string id_list(const Batch& batch, const std::vector<std::size_t>& motors) {
+  constexpr std::size_t kNamed = 12;
+  std::string out;
+  for (std::size_t i = 0; i < motors.size() && i < kNamed; ++i) {
+    out += (i == 0 ? "" : ", ") + printed(batch.motors[motors[i]].id);
+  }
+  return motors.size() > kNamed ? fmt::format("{} and {} more", out, motors.size() - kNamed) : out;
+}
+
+Diagnostic pieces_short(const plan::Strip& strip, const Batch& batch, const StripTask& task,
+                        const std::vector<std::size_t>& uncut, Length missing, Length longest,
+                        bool allowed) {
+  const std::size_t can = task.motors.size() - uncut.size();
+  std::string message = fmt::format(
+      "strip \"{}\": its pieces give {} of {} motors; {} can't be cut, {} mm of strip is missing "
+      "(longest remnant {} mm)",
+      strip.name, can, task.motors.size(), id_list(batch, uncut), fixed(missing.in_mm(), 0),
+      fixed(longest.in_mm(), 0));
+  if (allowed) {
+    return warning("pieces-short", std::move(message), {}, strip.place);
+  }
+  return error(
+      "pieces-short", std::move(message),
+      fmt::format("add pieces, plan fewer motors, or --short prints the {} that can be cut", can),
+      strip.place);
+}
+
+/// Enters one strip's result into the batch: cuts by piece, each motor's piece and figures.
+Diagnostics enter(const Plan& plan, const StripTask& t, const CuttingResult& result,
+                  const StripFigures& figures, GroupFigures& groups, bool allow_short,
+                  Batch& batch) {
+  const plan::Strip& strip = plan.strips[t.strip];
+  const std::vector<Length> left = remnants(t.task, result);
+  Diagnostics problems;
+  Length longest;
+  for (std::size_t p = 0; p < strip.pieces.size(); ++p) {
+    PieceCuts cuts;
+    cuts.strip = t.strip;
+    cuts.piece = p;
+    cuts.length = figures.piece_length[p];
+    cuts.ends = strip.ends.value;
+    cuts.left = left[p];
+    cuts.scrap = left[p] > kNothingLeft && left[p] < t.task.keep;
+    longest = std::max(longest, left[p]);
+    for (std::size_t i = 0; i < t.motors.size(); ++i) {
+      if (result.piece_of[i] == p) {
+        cuts.motors.push_back(t.motors[i]);
+        MotorFigures& motor = batch.motors[t.motors[i]];
+        motor.planned = *groups.get(motor.group, figures.piece_density[p], problems);
+        motor.planned.piece = strip.pieces[p].tag;
+      }
+    }
+    if (!cuts.motors.empty()) {
+      batch.cutting.pieces.push_back(std::move(cuts));
+    }
+  }
+  std::vector<std::size_t> uncut;
+  Length missing;
+  for (std::size_t i = 0; i < t.motors.size(); ++i) {
+    if (!result.piece_of[i]) {
+      uncut.push_back(t.motors[i]);
+      batch.motors[t.motors[i]].cut = false;
+      missing += batch.motors[t.motors[i]].planned.cut;
+    }
+  }
+  if (!uncut.empty()) {
+    batch.cutting.uncut.insert(batch.cutting.uncut.end(), uncut.begin(), uncut.end());
+    batch.cutting.shortfall += missing;
+    problems.push_back(pieces_short(strip, batch, t, uncut, missing, longest, allow_short));
+  }
+  return problems;
+}
+
+Diagnostics cut_strips(const Plan& plan, const std::vector<StripFigures>& figures,
+                       GroupFigures& groups, bool allow_short, Batch& batch) {
+  Diagnostics problems;
+  bool all_proven = true;
+  for (std::size_t s = 0; s < plan.strips.size(); ++s) {
+    if (plan.strips[s].pieces.empty()) {
+      continue;
+    }
+    auto task = task_for(plan, s, figures[s], batch, groups);
+    append(problems, task.diagnostics());
+    if (!task || task->motors.empty()) {
+      continue;
+    }
+    const CuttingResult result = make_cutting_plan(task->task);
+    batch.cutting.made = true;
+    all_proven = all_proven && result.proven;
+    batch.cutting.gap += result.gap;
+    append(problems, enter(plan, *task, result, figures[s], groups, allow_short, batch));
+  }
+  batch.cutting.proven = batch.cutting.made && all_proven;
+  return problems;
+}
+
+}  // namespace
+
+Result<Batch> work_out(const Plan& plan, const WorkOptions& options) {
+  Batch batch;
+  Diagnostics problems;
+  note_few_samples(plan, problems);
+  const std::vector<StripFigures> figures = strip_figures(plan);
+  GroupFigures groups(plan);
+  for (std::size_t g = 0; g < plan.motors.size(); ++g) {
+    const plan::MotorGroup& group = plan.motors[g];
+    const Planned* const planned = groups.get(g, figures[group.strip].density, problems);
+    if (planned == nullptr) {
+      continue;
+    }
+    for (int i = 0; i < group.count.value; ++i) {
+      MotorFigures motor;
+      motor.id = {group.stem.value, group.first.value + i};
+      motor.group = g;
+      motor.planned = *planned;
+      batch.motors.push_back(std::move(motor));
+    }
+  }
+  if (has_errors(problems)) {
+    return problems;
+  }
+  append(problems, cut_strips(plan, figures, groups, options.short_of_strip, batch));
+  if (has_errors(problems)) {
+    return problems;
+  }
+  for (MotorFigures& motor : batch.motors) {
+    motor.energy = stored_energy(motor.planned.torque_max.value, motor.planned.turns_max.value,
+                                 Share::ratio(1));
+  }
+  batch.curve = DefaultCurve::points();
+  return {std::move(batch), std::move(problems)};
+}
+
+}  // namespace loopledger::calc

@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: MIT
+//
+// The calculator's front door: a plan in, figures for every motor and the cutting plan out. Pure:
+// the same plan gives the same figures. Start here to see how a batch is worked out.
+#pragma once
+
+#include "base/result.h"
+#include "calc/figures.h"
+#include "plan/plan.h"
+
+namespace loopledger::calc {
+
+struct WorkOptions {
+  bool short_of_strip = false;  ///< `--short`: print what can be cut when the pieces don't reach
+};
+
+/// All that can be found wrong comes back in one go, each with its place in the plan. Errors:
+/// those of plan_motor.h, and `pieces-short`, which names the shortfall and the best that can be
+/// cut.
+[[nodiscard]] Result<Batch> work_out(const plan::Plan& plan, const WorkOptions& options = {});
+
+}  // namespace loopledger::calc
