@@ -4,6 +4,7 @@
 // correction is M, raised for as long as the version stays the same.
 #pragma once
 
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -23,7 +24,17 @@ struct QrSymbol {
   }
 };
 
-/// Smallest symbol for the text at level M or better. Errors: `qr-empty`, `qr-too-long`.
+/// Smallest symbol for the text at level M or better. Errors: `qr-empty`, `qr-too-long`,
+/// `qr-text` (not printable ASCII).
 [[nodiscard]] Result<QrSymbol> make_qr(std::string_view text);
+
+/// Version and level that make_qr gives a text, from the capacities of the standard, without
+/// encoding it. Empty beyond version 9.
+struct QrSize {
+  int version = 0;
+  char level = 'M';
+  [[nodiscard]] int modules() const { return 17 + 4 * version; }
+};
+[[nodiscard]] std::optional<QrSize> qr_size(std::string_view text);
 
 }  // namespace loopledger::tag
