@@ -5,6 +5,8 @@
 // read it as text. At most two font faces per document.
 #pragma once
 
+#include <cstddef>
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -66,6 +68,7 @@ struct Bookmark {
 struct Document {
   std::string title;
   std::string language = "en";
+  std::optional<Moment> created;  ///< the file's creation date; none: the file has no date
   std::vector<Page> pages;
   std::vector<Bookmark> outline;
 };

@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: MIT
+#include "page/figures_text.h"
+
+#include <fmt/format.h>
+
+namespace loopledger::page {
+
+Units other(Units units) { return units == Units::metric ? Units::inch : Units::metric; }
+
+std::string both(Length value, Units units) {
+  return fmt::format("{} ({})", shown(value, units), shown(value, other(units)));
+}
+
+std::string both(Torque value, Units units) {
+  return fmt::format("{} ({})", shown(value, units), shown(value, other(units)));
+}
+
+std::string number(Length value, Units units) {
+  return units == Units::inch ? fixed(value.in_in(), 2) : fixed(value.in_mm(), 0);
+}
+
+std::string unit_name(Units units) { return units == Units::inch ? "in" : "mm"; }
+
+std::string strip_width(Length value, Units units) {
+  const std::string mm = rounded(value.in_mm(), 3) + " mm";
+  const std::string in = fixed(value.in_in(), 3) + " in";
+  return units == Units::inch ? fmt::format("{} ({})", in, mm) : fmt::format("{} ({})", mm, in);
+}
+
+std::string grams(Mass value, Mass scale_step) {
+  return fixed(value.in_g(), gram_decimals(scale_step));
+}
+
+std::string milligrams(Mass value) { return rounded(value.in_mg(), 3) + " mg"; }
+
+std::string share(const Uncertain<Share>& value) {
+  std::string text = rounded(value.value.in_percent(), 3) + " %";
+  if (value.u.in_percent() > 0) {
+    text += " ± " + rounded(value.u.in_percent(), 2) + " %";
+  }
+  return text;
+}
+
+std::string counted(const Counts& counts) {
+  std::string text = "rubber";
+  for (const auto& [is_counted, name] :
+       {std::pair{counts.lubricant, ", lubricant"}, std::pair{counts.rings, ", rings"},
+        std::pair{counts.adhesive, ", adhesive"}}) {
+    if (is_counted) {
+      text += name;
+    }
+  }
+  return text;
+}
+
+std::string id_list(const calc::Batch& batch, std::span<const std::size_t> motors) {
+  std::string text;
+  for (std::size_t i = 0; i < motors.size();) {
+    const MotorId& first = batch.motors[motors[i]].id;
+    std::size_t end = i + 1;
+    while (end < motors.size() && batch.motors[motors[end]].id.stem == first.stem &&
+           batch.motors[motors[end]].id.number == batch.motors[motors[end - 1]].id.number + 1) {
+      ++end;
+    }
+    text += (text.empty() ? "" : ", ") + printed(first);
+    if (end > i + 1) {
+      text += (end == i + 2 ? ", " : " to ") + printed(batch.motors[motors[end - 1]].id);
+    }
+    i = end;
+  }
+  return text;
+}
+
+std::string how_many(std::size_t count, const std::string& noun) {
+  return fmt::format("{} {}{}", count, noun, count == 1 ? "" : "s");
+}
+
+}  // namespace loopledger::page

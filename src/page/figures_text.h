@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: MIT
+//
+// How the sheets write figures: lengths in the plan's leading units with the others in brackets,
+// masses as the scale shows them. Private to page/.
+#pragma once
+
+#include <span>
+#include <string>
+
+#include "base/motor_id.h"
+#include "base/quantity_text.h"
+#include "base/terms.h"
+#include "calc/figures.h"
+
+namespace loopledger::page {
+
+/// Half-width of a 95 % interval in standard uncertainties.
+inline constexpr double kCoverage95 = 1.96;
+
+/// "303 mm (11.93 in)"
+[[nodiscard]] std::string both(Length value, Units units);
+[[nodiscard]] std::string both(Torque value, Units units);
+/// "303" or "11.93", and the unit's name, for columns.
+[[nodiscard]] std::string number(Length value, Units units);
+[[nodiscard]] std::string unit_name(Units units);
+[[nodiscard]] Units other(Units units);
+/// A strip's width, finer than a length: "2.38 mm (0.094 in)".
+[[nodiscard]] std::string strip_width(Length value, Units units);
+/// "1.497", as the scale shows it.
+[[nodiscard]] std::string grams(Mass value, Mass scale_step);
+/// "12.4 mg"
+[[nodiscard]] std::string milligrams(Mass value);
+/// "0.8 % ± 0.3 %"
+[[nodiscard]] std::string share(const Uncertain<Share>& value);
+/// "rubber, lubricant"
+[[nodiscard]] std::string counted(const Counts& counts);
+/// Motors in a row, shortly: "TH-01 to TH-06, JR-02".
+[[nodiscard]] std::string id_list(const calc::Batch& batch, std::span<const std::size_t> motors);
+/// "3 motors", "1 motor"
+[[nodiscard]] std::string how_many(std::size_t count, const std::string& noun);
+
+}  // namespace loopledger::page

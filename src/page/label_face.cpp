@@ -1,0 +1,213 @@
+// SPDX-License-Identifier: MIT
+#include "page/label_face.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "tag/id.h"
+
+namespace loopledger::page {
+namespace {
+
+constexpr double kSmallestText = 5.5;  // points; below this print is not read in a hall's light
+constexpr double kBadgeGap = 1.5;
+
+/// One line of the label: how high it is, and how it is drawn into a strip of the room.
+struct Row {
+  double height = 0;
+  int importance = 0;  ///< 0 is kept first
+  std::function<void(double top)> draw;
+};
+
+/// The rows of one label, from top to bottom.
+class LabelFace {
+ public:
+  LabelFace(Canvas& canvas, const LabelFigures& label, const Rect& room, Units units)
+      : canvas_(canvas), label_(label), room_(room), units_(units) {
+    // Sizes follow the label's height: 21 mm high labels get 6.5 pt, 37 mm and more 9 pt.
+    body_ = std::clamp(room.h * 0.29, 6.5, 9.0);
+  }
+
+  void draw() {
+    add_head();
+    add_text(label_.purpose, 3, Face::label_bold, body_);
+    add_text(label_.owner, 4, Face::label, body_);
+    add_winding();
+    add_masses();
+    add_make();
+    add_estimate();
+    keep_what_fits();
+    double spare = room_.h;
+    for (const Row& row : rows_) {
+      spare -= row.height;
+    }
+    const double gap = rows_.size() > 1
+                           ? std::min(spare / static_cast<double>(rows_.size() - 1), body_ * 0.16)
+                           : 0;
+    double top = room_.y + (spare - gap * static_cast<double>(rows_.size() - 1)) / 2;
+    for (const Row& row : rows_) {
+      row.draw(top);
+      top += row.height + gap;
+    }
+  }
+
+ private:
+  void add_head() {
+    const double size = std::clamp(room_.h * 0.62, 10.0, 19.0);
+    rows_.push_back(
+        {line_height(size) * 0.86, 0, [this, size](double top) {
+           const std::string state = label_.state == tag::TagState::made ? "MADE" : "EST";
+           const double badge_size = std::max(size * 0.42, kSmallestText);
+           const Style badge{
+               .size_pt = badge_size, .face = Face::label_bold, .align = Align::centre};
+           const double badge_w = canvas_.width_of(state, badge) + 1.6;
+           const double badge_h = line_height(badge_size);
+           canvas_.fit(room_.x, top, room_.w - badge_w - kBadgeGap, tag::with_check(label_.id),
+                       {.size_pt = size, .face = Face::label_bold, .smallest_pt = 7});
+           draw_badge(state, badge, {room_.x + room_.w - badge_w, top, badge_w, badge_h});
+         }});
+  }
+
+  /// MADE is white on black, EST black in a frame: told apart at a glance, without colour.
+  void draw_badge(const std::string& state, Style style, const Rect& at) {
+    const bool made = label_.state == tag::TagState::made;
+    canvas_.box({.x = at.x,
+                 .y = at.y,
+                 .w = at.w,
+                 .h = at.h,
+                 .line_width = 0.25,
+                 .fill_grey = made ? 0.0 : -1.0});
+    style.grey = made ? 1 : 0;
+    canvas_.text(at.x + at.w / 2, at.y + (at.h + cap_height(style.size_pt)) / 2, state, style);
+  }
+
+  void add_text(const std::string& text, int importance, Face face, double size) {
+    if (text.empty()) {
+      return;
+    }
+    const Style style{.size_pt = size, .face = face, .smallest_pt = kSmallestText, .max_lines = 2};
+    rows_.push_back(
+        {canvas_.height_of(room_.w, text, style), importance,
+         [this, text, style](double top) { canvas_.fit(room_.x, top, room_.w, text, style); }});
+  }
+
+  [[nodiscard]] std::string torque_unit() const {
+    return units_ == Units::inch ? "ozf·in" : "gf·cm";
+  }
+
+  void add_winding() {
+    if (label_.turns) {
+      std::string text = fmt::format("{} T", fixed(label_.turns->count(), 0));
+      if (label_.torque) {
+        text += "  " + shown(*label_.torque, units_);
+      }
+      const Style style{
+          .size_pt = body_ * 1.35, .face = Face::label_bold, .smallest_pt = kSmallestText};
+      rows_.push_back({line_height(style.size_pt), 1, [this, text, style](double top) {
+                         canvas_.fit(room_.x, top, room_.w, text, style);
+                       }});
+      return;
+    }
+    rows_.push_back(
+        {std::max(5.0, line_height(body_)), 1, [this](double top) { draw_blanks(top); }});
+  }
+
+  /// "wind to ____ T ____ gf·cm": the blanks share what the words leave.
+  void draw_blanks(double top) {
+    const Style style{.size_pt = std::max(body_ * 0.85, kSmallestText), .face = Face::label};
+    const double height = std::max(5.0, line_height(body_));
+    const double y = top + height - 0.9;
+    const double gap = 0.8;
+    const double words = canvas_.width_of("wind to", style) + canvas_.width_of("T", style) +
+                         canvas_.width_of(torque_unit(), style) + 4 * gap;
+    const bool torque = room_.w - words > 13;  // else there is room for one blank only
+    const double blank = torque
+                             ? (room_.w - words) / 2
+                             : room_.w - words + 2 * gap + canvas_.width_of(torque_unit(), style);
+    double x = room_.x;
+    x += canvas_.text(x, y, "wind to", style) + gap;
+    canvas_.blank(x, y, blank);
+    x += blank + gap;
+    x += canvas_.text(x, y, "T", style) + gap;
+    if (torque) {
+      canvas_.blank(x, y, blank);
+      x += blank + gap;
+      canvas_.text(x, y, torque_unit(), style);
+    }
+  }
+
+  void add_masses() {
+    std::string text;
+    if (label_.mass) {
+      text = shown(*label_.mass, label_.scale_step);
+    } else if (label_.low && label_.high) {
+      text =
+          fmt::format("{}–{} washed", fixed(label_.low->in_g(), gram_decimals(label_.scale_step)),
+                      shown(*label_.high, label_.scale_step));
+    }
+    if (label_.loop) {
+      text += fmt::format("{}loop {}", text.empty() ? "" : " · ", shown(*label_.loop, units_));
+    }
+    add_text(text, 2, Face::label, body_);
+  }
+
+  void add_make() {
+    std::string text = fmt::format("{} strands", label_.strands);
+    if (label_.width) {
+      const std::string width = units_ == Units::inch ? fixed(label_.width->in_in(), 3) + " in"
+                                                      : rounded(label_.width->in_mm(), 3) + " mm";
+      text = fmt::format("{} × {}", label_.strands, width);
+    }
+    if (!label_.lot.empty()) {
+      text += " · lot " + label_.lot;
+    }
+    if (label_.date) {
+      text += " · " + iso(*label_.date);
+    }
+    add_text(text, 5, Face::label, body_ * 0.85);
+  }
+
+  void add_estimate() {
+    if (label_.turns || !label_.turns_estimate || !label_.turns_max) {
+      return;
+    }
+    add_text(fmt::format(
+                 "estimate {} T; breaks at {}–{} (95 %)", fixed(label_.turns_estimate->count(), 0),
+                 fixed(label_.turns_max->low.count(), 0), fixed(label_.turns_max->high.count(), 0)),
+             6, Face::label, body_ * 0.85);
+  }
+
+  void keep_what_fits() {
+    const auto total = [this] {
+      double height = 0;
+      for (const Row& row : rows_) {
+        height += row.height;
+      }
+      return height;
+    };
+    while (rows_.size() > 1 && total() > room_.h) {
+      rows_.erase(std::max_element(rows_.begin(), rows_.end(), [](const Row& a, const Row& b) {
+        return a.importance < b.importance;
+      }));
+    }
+  }
+
+  Canvas& canvas_;
+  const LabelFigures& label_;
+  Rect room_;
+  Units units_;
+  double body_ = 8;
+  std::vector<Row> rows_;
+};
+
+}  // namespace
+
+void draw_label_text(Canvas& canvas, const LabelFigures& label, const Rect& room, Units units) {
+  LabelFace(canvas, label, room, units).draw();
+}
+
+}  // namespace loopledger::page

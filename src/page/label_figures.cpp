@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: MIT
+#include "page/label_figures.h"
+
+namespace loopledger::page {
+
+LabelFigures label_figures(const calc::MotorFigures& motor) {
+  const records::Planned& planned = motor.planned;
+  const records::Window& washed = planned.windows.of(Stage::washed);
+  LabelFigures label;
+  label.id = motor.id;
+  label.purpose = planned.purpose;
+  label.owner = planned.owner;
+  label.strands = planned.strands;
+  label.width = planned.width;
+  label.lot = planned.lot;
+  label.low = washed.low;
+  label.high = washed.high;
+  label.scale_step = planned.scale_step;
+  label.loop = planned.loop;
+  label.turns_estimate = planned.wind_to;
+  label.turns_max = planned.turns_max;
+  label.date = planned.date;
+  label.tag = {.id = motor.id,
+               .state = tag::TagState::est,
+               .turns = planned.wind_to,
+               .torque = std::nullopt,
+               .mass = planned.aim,
+               .loop = planned.loop,
+               .date = planned.date};
+  return label;
+}
+
+}  // namespace loopledger::page

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: MIT
+//
+// What a bag label says, as data: made from a planned motor here, from the ledger by the commands
+// that print labels again. page/labels.h sets it.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "base/date.h"
+#include "base/motor_id.h"
+#include "base/quantity.h"
+#include "calc/figures.h"
+#include "tag/tag_text.h"
+
+namespace loopledger::page {
+
+struct LabelFigures {
+  MotorId id;
+  tag::TagState state = tag::TagState::est;
+  std::string purpose;
+  std::string owner;
+  int strands = 2;
+  std::optional<Length> width;  ///< of the strip
+  std::string lot;
+  std::optional<Mass> mass;  ///< washed rubber as weighed; or else
+  std::optional<Mass> low;   ///< the washed window
+  std::optional<Mass> high;
+  Mass scale_step = Mass::mg(1);
+  std::optional<Length> loop;
+  /// Figures to wind by, from break-in. Empty: a blank for a pen.
+  std::optional<Turns> turns;
+  std::optional<Torque> torque;
+  /// Before break-in: the estimate that stands in small print.
+  std::optional<Turns> turns_estimate;
+  std::optional<Estimate<Turns>> turns_max;
+  std::optional<Date> date;
+  /// What the QR code says, unless the labels carry an address.
+  tag::TagFigures tag;
+};
+
+/// The build night's label: EST, blanks for turns and torque, the tag with the estimate.
+[[nodiscard]] LabelFigures label_figures(const calc::MotorFigures& motor);
+
+}  // namespace loopledger::page

@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MIT
+//
+// A label's QR symbol in its place: at the right, as large as tag/qr_fit.h makes it in the share of
+// the label that people's text can spare. Private to page/.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "base/result.h"
+#include "page/label_grid.h"
+#include "page/page.h"
+
+namespace loopledger::page {
+
+struct PlacedQr {
+  Qr qr;
+  double text_width = 0;  ///< what is left of the room for text, quiet zone kept
+};
+
+/// The symbol of one of `texts` (longest first) at the right end of `room`, centred in its height.
+/// The quiet zone stays inside `cell`. Errors: those of tag::qr_fit.
+[[nodiscard]] Result<PlacedQr> place_qr(const std::vector<std::string>& texts, const Rect& cell,
+                                        const Rect& room, int dpi);
+
+}  // namespace loopledger::page

@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: MIT
+#include "page/sheet.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "page/ruler.h"
+
+namespace loopledger::page {
+namespace {
+
+constexpr double kMargin = 10;
+constexpr double kHeadTop = 9;
+constexpr double kBodyTop = 19;
+constexpr double kFootHeight = 16;  // from the paper's lower edge
+constexpr double kFootLine = 8;     // baseline of the foot, from the paper's lower edge
+
+}  // namespace
+
+Sheet::Sheet(const plan::Stock& paper, SheetHead head, const FontMetrics& metrics,
+             Diagnostics& warnings)
+    : canvas_(metrics, warnings),
+      head_(std::move(head)),
+      paper_width_(paper.paper_width.in_mm()),
+      paper_height_(paper.paper_height.in_mm()) {
+  document_.title = head_.title.empty() ? head_.kind : head_.kind + ": " + head_.title;
+  begin_page();
+}
+
+double Sheet::x() const { return kMargin; }
+double Sheet::width() const { return paper_width_ - 2 * kMargin; }
+double Sheet::bottom() const { return paper_height_ - kFootHeight; }
+double Sheet::full_height() const { return bottom() - kBodyTop; }
+
+void Sheet::begin_page() {
+  document_.pages.push_back({.width = paper_width_, .height = paper_height_, .items = {}});
+  canvas_.turn_to(document_.pages.back());
+  canvas_.set_place("the head of the " + head_.kind);
+  const Style bold{.size_pt = 11, .face = Face::sheet_bold};
+  const double kind = canvas_.text(x(), kHeadTop + 4, head_.kind, bold);
+  const Style right{.size_pt = 9, .align = Align::right};
+  const double date = canvas_.text(x() + width(), kHeadTop + 4, head_.right, right);
+  canvas_.fit(x() + kind + 6, kHeadTop + 4 - cap_height(10), width() - kind - date - 12,
+              head_.title, {.size_pt = 10, .smallest_pt = 7});
+  canvas_.line(x(), kHeadTop + 6, x() + width(), kHeadTop + 6, 0.4);
+  y_ = kBodyTop;
+  page_empty_ = true;
+}
+
+void Sheet::new_page() {
+  begin_page();
+  if (repeated_) {
+    repeated_();
+    page_empty_ = true;
+  }
+}
+
+bool Sheet::room(double height) {
+  if (y_ + height <= bottom() + 1e-6 || page_empty_) {
+    page_empty_ = false;
+    return false;
+  }
+  new_page();
+  page_empty_ = false;
+  return true;
+}
+
+void Sheet::bookmark(const std::string& title) {
+  document_.outline.push_back({.title = title, .page = document_.pages.size() - 1});
+}
+
+void Sheet::heading(const std::string& text, double with) {
+  if (!page_empty_ && y_ > kBodyTop + 1) {
+    y_ += 3;
+  }
+  room(7 + with);
+  canvas_.fit(x(), y_, width(), text,
+              {.size_pt = 12, .face = Face::sheet_bold, .smallest_pt = 9, .max_lines = 2});
+  y_ += 7;
+}
+
+void Sheet::paragraph(const std::string& text, const Style& style) {
+  for (const std::string& line :
+       wrap(text, width(), style.face, style.size_pt, canvas_.metrics())) {
+    room(line_height(style.size_pt));
+    canvas_.text(x(), y_ + cap_height(style.size_pt), line, style);
+    y_ += line_height(style.size_pt);
+  }
+  y_ += 1;
+}
+
+void Sheet::item(const std::string& label, const std::string& text, double label_width) {
+  const Style style{.size_pt = 8.5};
+  const auto lines =
+      wrap(text, width() - label_width, style.face, style.size_pt, canvas_.metrics());
+  bool first = true;
+  for (const std::string& line : lines) {
+    // A label is never left alone at the foot of a page.
+    room(line_height(style.size_pt) *
+         (first ? static_cast<double>(std::min(lines.size(), 2UL)) : 1));
+    if (first) {
+      canvas_.fit(x(), y_, label_width - 2, label,
+                  {.size_pt = style.size_pt, .face = Face::sheet_bold, .smallest_pt = 6});
+      first = false;
+    }
+    canvas_.text(x() + label_width, y_ + cap_height(style.size_pt), line, style);
+    y_ += line_height(style.size_pt);
+  }
+  y_ += 0.8;
+}
+
+void Sheet::tick_item(const std::string& text) {
+  constexpr double kSide = 4;
+  constexpr double kIndent = 7;
+  const Style style{.size_pt = 10, .smallest_pt = 8, .max_lines = 3};
+  const double height = std::max(canvas_.height_of(width() - kIndent, text, style), kSide) + 1.6;
+  room(height);
+  canvas_.tick_box(x(), y_ + kSide - 0.6, kSide);
+  canvas_.fit(x() + kIndent, y_, width() - kIndent, text, style);
+  y_ += height;
+}
+
+void Sheet::foot(Page& page, std::size_t number) {
+  canvas_.turn_to(page);
+  const double y = paper_height_ - kFootLine;
+  draw_check_bar(canvas_, x(), y);
+  canvas_.text(x() + width(), y, fmt::format("page {} of {}", number, document_.pages.size()),
+               {.size_pt = 9, .align = Align::right});
+}
+
+Document Sheet::finish(std::optional<Moment> created) {
+  for (std::size_t i = 0; i < document_.pages.size(); ++i) {
+    foot(document_.pages[i], i + 1);
+  }
+  document_.created = created;
+  return std::move(document_);
+}
+
+}  // namespace loopledger::page

@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: MIT
+//
+// A printed sheet that grows page by page: the same head on every page, a foot with the page number
+// and a bar of 100 mm to check the printer's scale, and a cursor that moves down. Layouts ask for
+// room before they draw, and what must come again on a new page (a table's head) is given once.
+#pragma once
+
+#include <functional>
+#include <string>
+
+#include "base/date.h"
+#include "page/canvas.h"
+#include "page/page.h"
+#include "plan/stock.h"
+
+namespace loopledger::page {
+
+struct SheetHead {
+  std::string kind;   ///< "CUT SHEET"
+  std::string title;  ///< of the plan
+  std::string right;  ///< date
+};
+
+class Sheet {
+ public:
+  Sheet(const plan::Stock& paper, SheetHead head, const FontMetrics& metrics,
+        Diagnostics& warnings);
+
+  [[nodiscard]] Canvas& canvas() { return canvas_; }
+  [[nodiscard]] double x() const;      ///< left margin
+  [[nodiscard]] double width() const;  ///< between the margins
+  [[nodiscard]] double y() const { return y_; }
+  [[nodiscard]] double bottom() const;  ///< lowest y that body may take
+  /// Height of an empty page's body.
+  [[nodiscard]] double full_height() const;
+
+  void down(double mm) { y_ += mm; }
+  /// Begins a new page when less than `height` is left (never on an empty one). True: it began.
+  bool room(double height);
+  void new_page();
+  /// Drawn at the top of every page that begins while it is set; nullptr ends that.
+  void repeat(std::function<void()> head) { repeated_ = std::move(head); }
+
+  void bookmark(const std::string& title);
+  /// A section's heading, kept together with `with` mm of what follows.
+  void heading(const std::string& text, double with = 20);
+  /// Text over the whole width, broken into lines and over pages, never cut.
+  void paragraph(const std::string& text, const Style& style = {});
+  /// A bold word at the left and text beside it.
+  void item(const std::string& label, const std::string& text, double label_width = 30);
+  /// An item with a box to tick before it.
+  void tick_item(const std::string& text);
+
+  /// Adds the feet and hands over the pages.
+  [[nodiscard]] Document finish(std::optional<Moment> created);
+
+ private:
+  void begin_page();
+  void foot(Page& page, std::size_t number);
+
+  Canvas canvas_;
+  SheetHead head_;
+  double paper_width_;
+  double paper_height_;
+  Document document_;
+  double y_ = 0;
+  bool page_empty_ = true;
+  std::function<void()> repeated_;
+};
+
+}  // namespace loopledger::page

@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: MIT
+#include "pdf/haru.h"
+
+#include <fmt/format.h>
+
+#include <vector>
+
+#include "pdf/tounicode.h"
+
+namespace loopledger::pdf {
+namespace {
+
+constexpr std::size_t kChunk = 64U << 10;
+
+void replace_to_unicode(HPDF_Doc doc, HPDF_Font font) {
+  const std::string map = identity_to_unicode();
+  HPDF_Dict stream = HPDF_DictStream_New(doc->mmgr, doc->xref);
+  if (stream == nullptr) {
+    return;  // recorded by the callback
+  }
+  stream->filter = HPDF_STREAM_FILTER_FLATE_DECODE;
+  const std::vector<HPDF_BYTE> bytes(map.begin(), map.end());
+  HPDF_Stream_Write(stream->stream, bytes.data(), static_cast<HPDF_UINT>(bytes.size()));
+  HPDF_Dict_Add(font, "ToUnicode", stream);
+}
+
+}  // namespace
+
+Haru::Haru() : doc_(HPDF_New(&Haru::record, this)) {}
+
+Haru::~Haru() {
+  if (doc_ != nullptr) {
+    HPDF_Free(doc_);
+  }
+}
+
+void Haru::record(HPDF_STATUS error_no, HPDF_STATUS detail_no, void* self) {
+  auto* haru = static_cast<Haru*>(self);
+  if (haru->first_error_ == 0) {
+    haru->first_error_ = error_no;
+    haru->first_detail_ = detail_no;
+  }
+}
+
+Diagnostic Haru::problem(const std::string& what) const {
+  return error("pdf-write", fmt::format("could not {} (libharu error 0x{:04X}, detail {})", what,
+                                        first_error_, first_detail_));
+}
+
+HPDF_Font Haru::font(page::Face face, const Fonts& fonts) {
+  HPDF_Font& font = fonts_[static_cast<std::size_t>(face)];
+  if (font == nullptr) {
+    const char* name = HPDF_LoadTTFontFromFile(doc_, fonts.of(face).c_str(), HPDF_TRUE);
+    font = name == nullptr ? nullptr : HPDF_GetFont(doc_, name, "UTF-8");
+    if (font != nullptr) {
+      replace_to_unicode(doc_, font);
+    }
+  }
+  return font;
+}
+
+Result<std::string> Haru::bytes() {
+  // Not HPDF_SaveToFile: it does not notice a full disk.
+  if (HPDF_SaveToStream(doc_) != HPDF_OK || failed()) {
+    return problem("finish the PDF");
+  }
+  std::string all;
+  all.reserve(HPDF_GetStreamSize(doc_));
+  HPDF_ResetStream(doc_);
+  std::vector<HPDF_BYTE> chunk(kChunk);
+  for (;;) {
+    auto size = static_cast<HPDF_UINT32>(chunk.size());
+    const HPDF_STATUS status = HPDF_ReadFromStream(doc_, chunk.data(), &size);
+    all.append(chunk.begin(), chunk.begin() + size);
+    if (status == HPDF_STREAM_EOF || size == 0) {  // EOF comes together with the last bytes
+      break;
+    }
+    if (status != HPDF_OK) {
+      return problem("read the finished PDF");
+    }
+  }
+  return all;
+}
+
+}  // namespace loopledger::pdf

@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: MIT
+//
+// Not a test: writes the printed sheets of an invented batch into a folder, to be looked at.
+//   sample_sheets FOLDER [MOTORS]
+#include <cstdio>
+#include <cstdlib>
+#include <fstream>
+#include <string>
+
+#include "base/diagnostic.h"
+#include "page/labels.h"
+#include "pdf/write_pdf.h"
+#include "support/invented_batch.h"
+
+namespace {
+
+using namespace loopledger;
+
+bool save(const Result<page::Document>& document, const pdf::Fonts& fonts,
+          const std::string& path) {
+  std::fputs(render(document.diagnostics()).c_str(), stderr);
+  if (!document) {
+    return false;
+  }
+  const Result<std::string> bytes = pdf::write_pdf(*document, fonts);
+  std::fputs(render(bytes.diagnostics()).c_str(), stderr);
+  if (bytes) {
+    std::ofstream(path, std::ios::binary) << *bytes;
+  }
+  return bytes.ok();
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  if (argc < 2) {
+    return 2;
+  }
+  const std::string folder = argv[1];
+  const testing::InventedBatch made = testing::invented_batch(argc > 2 ? std::atoi(argv[2]) : 24);
+  const pdf::Fonts fonts = pdf::fonts_in(LOOPLEDGER_SOURCE_DIR "/fonts");
+  const auto metrics = pdf::load_metrics(fonts);
+  if (!metrics) {
+    std::fputs(render(metrics.diagnostics()).c_str(), stderr);
+    return 1;
+  }
+  std::vector<page::LabelFigures> figures;
+  for (const calc::MotorFigures& motor : made.batch.motors) {
+    figures.push_back(page::label_figures(motor));
+  }
+  bool good = true;
+  for (const plan::Stock& stock : testing::label_stocks()) {
+    page::LabelRun run;
+    run.stock = stock;
+    run.title = made.plan.title;
+    good = save(page::labels(figures, run, **metrics), fonts, folder + "/" + stock.name + ".pdf") &&
+           good;
+  }
+  return good ? 0 : 1;
+}

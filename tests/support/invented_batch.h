@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: MIT
+//
+// A plan with its figures for tests of what is printed: an invented evening in an invented harbour
+// town, with names that stretch fonts and columns. The figures hang together roughly; they are made
+// here by hand so that these tests do not depend on the calculator.
+#pragma once
+
+#include <vector>
+
+#include "calc/figures.h"
+#include "plan/plan.h"
+#include "plan/stock.h"
+
+namespace loopledger::testing {
+
+struct InventedBatch {
+  plan::Plan plan;
+  calc::Batch batch;
+};
+
+/// `motors` motors of five owners, all to the same limit.
+[[nodiscard]] InventedBatch invented_batch(int motors);
+
+[[nodiscard]] plan::Stock a4();
+[[nodiscard]] plan::Stock letter();
+/// The label sheets of templates/stock, and plain A4.
+[[nodiscard]] std::vector<plan::Stock> label_stocks();
+
+}  // namespace loopledger::testing
