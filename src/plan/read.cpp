@@ -1,0 +1,313 @@
+// SPDX-License-Identifier: MIT
+#include "plan/read.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <deque>
+#include <map>
+
+#include "base/text.h"
+#include "plan/sections.h"
+#include "plan/table_reader.h"
+#include "plan/tree.h"
+
+namespace loopledger::plan {
+namespace {
+
+constexpr std::size_t kMaxShelves = 20;
+constexpr std::size_t kMaxNamedTables = 1000;
+
+/// A file that has been read: its tree, and its text for quoting lines.
+struct File {
+  Tree tree;
+  std::string text;
+  bool is_plan = false;
+};
+
+class PlanReader {
+ public:
+  PlanReader(const Sources& sources, Diagnostics& problems)
+      : sources_(sources), problems_(problems) {}
+
+  Plan read(File plan_file) {
+    plan_.file = plan_file.tree.file;
+    plan_file.is_plan = true;
+    files_.push_back(std::move(plan_file));
+    load_shelves();
+    // Shelf files first: what the plan says itself is read last and wins.
+    for (std::size_t i = files_.size(); i-- > 0;) {
+      read_top(files_[i]);
+    }
+    check_bench(plan_.bench, {plan_.file, 0, 0}, problems_);
+    read_named_tables();
+    read_all_motors();
+    for (const File& file : files_) {
+      add_source_lines(problems_, file.tree.file, file.text);
+    }
+    return std::move(plan_);
+  }
+
+ private:
+  void load_shelves() {
+    const File& plan_file = files_.front();
+    TableReader reader(plan_file.tree, plan_file.tree.root(), "the plan", problems_);
+    for (const Node* node : reader.list("take", kMaxShelves)) {
+      const auto path = reader.text_of(*node, "take", kMaxTextLength);
+      if (path) {
+        load_shelf(*path, node->place);
+      }
+    }
+  }
+
+  void load_shelf(const std::string& path, const Place& asked) {
+    auto loaded = sources_.shelf(path);
+    for (Diagnostic d : loaded.diagnostics()) {
+      d.place = asked;
+      problems_.push_back(std::move(d));
+    }
+    if (!loaded) {
+      return;
+    }
+    auto tree = parse_tree(loaded->text, loaded->file);
+    append(problems_, tree.diagnostics());
+    if (tree) {
+      files_.push_back({std::move(*tree), std::move(loaded->text), false});
+    }
+  }
+
+  void read_top(const File& file) {
+    TableReader reader(file.tree, file.tree.root(), file.is_plan ? "the plan" : "the shelf file",
+                       problems_);
+    read_format(reader, file.is_plan);
+    read_settings(reader);
+    if (const Node* const bench = section(reader, "bench")) {
+      TableReader inner(file.tree, *bench, "[bench]", problems_);
+      read_bench(inner, plan_.bench);
+    }
+    for (const std::string_view name :
+         {"rules", "strips", "rings", "lubricants", "adhesives", "recipes"}) {
+      collect(reader, name, file);
+    }
+    if (file.is_plan) {
+      read_plan_only(reader);
+    }
+    reader.finish();
+  }
+
+  void read_format(TableReader& reader, bool is_plan) {
+    Placed<int> format;
+    reader.read("format", format, Bounds<int>{1, 1});
+    if (is_plan && format.place.line == 0) {
+      reader.problem("plan-format", "expected `format = 1` at the top, found none",
+                     "write format = 1 as the plan's first line", {plan_.file, 1, 1});
+    }
+  }
+
+  void read_settings(TableReader& reader) {
+    reader.read("paper", plan_.paper);
+    reader.read("labels", plan_.labels);
+    reader.read("records", plan_.records);
+    Placed<std::string> units;
+    reader.read("units", units, kMaxNameLength);
+    if (units.given && units.value != "metric" && units.value != "inch") {
+      reader.problem(
+          "plan-value",
+          fmt::format("units: expected \"metric\" or \"inch\", found \"{}\"", units.value), {},
+          units.place);
+    } else if (units.given) {
+      plan_.units = units.value == "inch" ? Units::inch : Units::metric;
+    }
+    read_link(reader);
+  }
+
+  void read_link(TableReader& reader) {
+    Placed<std::string> link;
+    reader.read("link", link);
+    if (!link.given) {
+      return;
+    }
+    const bool address = link.value.starts_with("https://") || link.value.starts_with("http://");
+    const bool plain = std::ranges::all_of(link.value, [](char c) { return c > ' ' && c < 127; });
+    if (!address || !plain || link.value.find("{id}") == std::string::npos) {
+      reader.problem("plan-value",
+                     "link: expected a web address with {id} where the motor's id goes",
+                     "such as \"https://example.org/m/{id}\"", link.place);
+      return;
+    }
+    plan_.link = link;
+  }
+
+  void read_plan_only(TableReader& reader) {
+    reader.read("title", plan_.title);
+    reader.find("take");
+    reader.find("motors");
+    if (const Node* const node = reader.find("date")) {
+      plan_.date.place = node->place;
+      std::optional<Date> date;
+      if (node->type == Node::Type::date) {
+        date = node->date;
+      } else if (node->type == Node::Type::text) {
+        date = date_from_iso(trimmed(node->text));
+      }
+      if (date && is_valid(*date)) {
+        plan_.date.value = *date;
+        plan_.date.given = true;
+      } else {
+        reader.problem("plan-value", "date: expected a date such as 2026-01-31", {}, node->place);
+      }
+    }
+  }
+
+  const Node* section(TableReader& reader, std::string_view name) {
+    const Node* const node = reader.find(name);
+    if (node != nullptr && node->type != Node::Type::table) {
+      reader.problem("plan-type",
+                     fmt::format("{}: expected a table, found {}", name, type_name(node->type)),
+                     fmt::format("write [{}] on a line of its own", name), node->place);
+      return nullptr;
+    }
+    return node;
+  }
+
+  void collect(TableReader& reader, std::string_view kind, const File& file) {
+    const Node* const node = section(reader, kind);
+    if (node == nullptr) {
+      return;
+    }
+    auto& tables = named_[std::string(kind)];
+    for (const Member& member : node->members) {
+      const Node& table = file.tree.at(member.node);
+      if (table.type != Node::Type::table) {
+        reader.problem("plan-type",
+                       fmt::format("{}: expected a table [{}.NAME], found the key `{}`", kind, kind,
+                                   shortened(member.key, 60)),
+                       fmt::format("write [{}.NAME] on a line of its own, NAME being yours", kind),
+                       member.key_place);
+        continue;
+      }
+      add_named(tables, {member.key, &file.tree, &table}, file.is_plan, kind, member.key_place);
+    }
+  }
+
+  void add_named(std::vector<NamedTable>& tables, const NamedTable& table, bool from_plan,
+                 std::string_view kind, const Place& place) {
+    if (code_point_count(table.name) > kMaxNameLength || printable(table.name) != table.name ||
+        trimmed(table.name).empty()) {
+      problems_.push_back(error(
+          "plan-bounds",
+          fmt::format("{}: expected a name of 1 to {} plain characters", kind, kMaxNameLength), {},
+          place));
+      return;
+    }
+    const auto same = std::ranges::find(tables, table.name, &NamedTable::name);
+    if (same == tables.end()) {
+      if (tables.size() < kMaxNamedTables) {
+        tables.push_back(table);
+      }
+    } else if (from_plan) {
+      *same = table;
+    } else {
+      problems_.push_back(error("plan-twice",
+                                fmt::format("{} \"{}\" is in two shelf files", kind, table.name),
+                                "take it out of one, or write it in the plan", place));
+    }
+  }
+
+  void read_named_tables() {
+    for (const NamedTable& t : named_["rules"]) {
+      plan_.rules.push_back(read_rule(t, sources_, problems_));
+    }
+    for (const NamedTable& t : named_["strips"]) {
+      plan_.strips.push_back(read_strip(t, problems_));
+    }
+    for (const NamedTable& t : named_["rings"]) {
+      plan_.rings.push_back(read_rings(t, problems_));
+    }
+    for (const NamedTable& t : named_["lubricants"]) {
+      plan_.lubricants.push_back(read_lubricant(t, problems_));
+    }
+    for (const NamedTable& t : named_["adhesives"]) {
+      plan_.adhesives.push_back(read_adhesive(t, problems_));
+    }
+    for (const NamedTable& t : named_["recipes"]) {
+      plan_.recipes.push_back(read_recipe(t, sources_, problems_));
+    }
+    if (plan_.strips.empty()) {
+      problems_.push_back(
+          error("plan-missing", "expected a strip to cut from, found none",
+                "add a table [strips.NAME] with samples = [[\"500 mm\", \"1.214 g\"]]",
+                {plan_.file, 0, 0}));
+    }
+  }
+
+  void read_all_motors() {
+    const File& file = files_.front();
+    TableReader reader(file.tree, file.tree.root(), "the plan", problems_);
+    const std::vector<const Node*> tables = reader.list("motors", kMaxMotors);
+    int total = 0;
+    for (const Node* node : tables) {
+      if (node->type != Node::Type::table) {
+        reader.problem("plan-type", "motors: expected [[motors]] tables", {}, node->place);
+        continue;
+      }
+      plan_.motors.push_back(read_motors(file.tree, *node, plan_, problems_));
+      total += plan_.motors.back().count.value;
+      check_ids_once(plan_.motors.size() - 1);
+    }
+    if (total > kMaxMotors) {
+      reader.problem(
+          "plan-bounds",
+          fmt::format("the plan has {} motors, at most {} fit one plan", total, kMaxMotors),
+          "split the plan", tables.front()->place);
+    }
+    if (tables.empty() && reader.find("motors") == nullptr) {
+      problems_.push_back(
+          error("plan-missing", "expected at least one [[motors]] table, found none",
+                "add [[motors]] with id, count and mass or loop", {plan_.file, 0, 0}));
+    }
+  }
+
+  void check_ids_once(std::size_t newest) {
+    const MotorGroup& group = plan_.motors[newest];
+    for (std::size_t g = 0; g < newest; ++g) {
+      const MotorGroup& other = plan_.motors[g];
+      const int from = std::max(group.first.value, other.first.value);
+      const int to =
+          std::min(group.first.value + group.count.value, other.first.value + other.count.value);
+      if (!group.stem.given || other.stem.value != group.stem.value || from >= to) {
+        continue;
+      }
+      problems_.push_back(
+          error("plan-twice",
+                fmt::format("{} is planned twice; the first time in line {}",
+                            printed(MotorId{group.stem.value, from}), other.place.line),
+                fmt::format("first = {}, or another id", other.first.value + other.count.value),
+                group.first.given ? group.first.place : group.stem.place));
+      return;
+    }
+  }
+
+  const Sources& sources_;
+  Diagnostics& problems_;
+  Plan plan_;
+  std::deque<File> files_;  ///< the plan first; trees are pointed into, so they must stay put
+  std::map<std::string, std::vector<NamedTable>> named_;
+};
+
+}  // namespace
+
+Result<Plan> read_plan(std::string_view text, const std::string& file, const Sources& sources) {
+  auto tree = parse_tree(text, file);
+  if (!tree) {
+    return tree.diagnostics();
+  }
+  Diagnostics problems;
+  Plan plan = PlanReader(sources, problems).read({std::move(*tree), std::string(text), true});
+  if (has_errors(problems)) {
+    return problems;
+  }
+  return {std::move(plan), std::move(problems)};
+}
+
+}  // namespace loopledger::plan
