@@ -38,13 +38,14 @@ enum class Kind {
 struct TurnsTorque {
   Turns turns;
   Torque torque;
+  std::string typed{};  ///< the torque as typed, written as it is while it says the same
 };
 
 /// One entry. A field that a kind does not use stays empty.
 struct Entry {
   std::string key;  ///< "20260501T100000Z-b7k2": a claimed time and four random characters
   Kind kind = Kind::note;
-  std::string kind_text;                 ///< of Kind::other: the word in the file
+  std::string kind_text;                   ///< of Kind::other: the word in the file
   std::optional<Stage> stage;              // weighed
   std::optional<Mass> reading;             // weighed, tied
   std::optional<Length> loop;              // tied
@@ -80,8 +81,8 @@ struct Record {
   Planned planned;
   bool planned_edited = false;  ///< the planned figures' checksum does not match
   std::vector<std::pair<std::string, std::string>> planned_unknown;  ///< newer fields, as above
-  std::vector<Entry> entries;   ///< in the file's order, corrected ones still in
-  bool torn = false;            ///< the file ends in an incomplete line; nothing may be appended
+  std::vector<Entry> entries;  ///< in the file's order, corrected ones still in
+  bool torn = false;           ///< the file ends in an incomplete line; nothing may be appended
 };
 
 /// The entries that stand, in the file's order: those that no other entry corrects, wherever in the

@@ -1,0 +1,226 @@
+// SPDX-License-Identifier: MIT
+#include "records/ledger.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/text.h"
+#include "records/format.h"
+#include "records/id_text.h"
+#include "records/read.h"
+
+namespace loopledger::records {
+namespace {
+
+constexpr std::string_view kSuffix = ".toml";
+
+std::string join(const std::string& folder, std::string_view name) {
+  return fmt::format("{}{}{}", folder, folder.empty() || folder.ends_with('/') ? "" : "/", name);
+}
+
+/// Files of our own that are no records: what `mend` moved, and what a crash may leave behind.
+bool is_by_product(std::string_view name) {
+  return name.starts_with('.') || name.find(".toml.damaged-") != std::string_view::npos ||
+         name.find(".tmp-") != std::string_view::npos;
+}
+
+Diagnostic not_held(const MotorId& id, const std::string& folder) {
+  return error("none-record",
+               fmt::format("the ledger in {} holds no {}", printable(folder), printed(id)),
+               "`loopledger list` shows what it holds");
+}
+
+/// disk-missing of a record's file means that the ledger doesn't hold the id.
+Diagnostics as_not_held(const Diagnostics& problems, const MotorId& id, const std::string& folder) {
+  if (!problems.empty() && problems.front().code == "disk-missing") {
+    return {not_held(id, folder)};
+  }
+  return problems;
+}
+
+Diagnostics refusals(const Record& record, const Entry& entry, const std::string& path) {
+  Diagnostics problems;
+  if (record.torn) {
+    problems.push_back(error("record-torn", "nothing is added to a record with a torn end",
+                             fmt::format("`loopledger mend {}` repairs it", printable(path)),
+                             {path, 0, 0}));
+  }
+  const auto has_key = [&record](std::string_view key) {
+    return std::ranges::any_of(record.entries, [key](const Entry& e) { return e.key == key; });
+  };
+  if (has_key(entry.key)) {
+    problems.push_back(error(
+        "record-key", fmt::format("the record has an entry {} already", printable(entry.key))));
+  }
+  if (!entry.corrects.empty() && !has_key(entry.corrects)) {
+    problems.push_back(error("record-corrects", fmt::format("the record has no entry {} to correct",
+                                                            printable(entry.corrects))));
+  }
+  if (record.entries.size() >= kMaxEntries) {
+    problems.push_back(error(
+        "record-size",
+        fmt::format("the record holds {} entries, more are not read", record.entries.size())));
+  }
+  return problems;
+}
+
+}  // namespace
+
+std::optional<MotorId> id_of_file(std::string_view name) {
+  if (!name.ends_with(kSuffix)) {
+    return std::nullopt;
+  }
+  name.remove_suffix(kSuffix.size());
+  return printed_id_from(name);
+}
+
+std::string Ledger::path_of(const MotorId& id) const {
+  const bool is_id = is_stem(id.stem) && id.number >= 1 && id.number <= kMotorNumberMax;
+  return is_id ? join(folder_, printed(id) + std::string(kSuffix)) : std::string();
+}
+
+Result<Record> Ledger::read(const MotorId& id) {
+  const std::string path = path_of(id);
+  if (path.empty()) {
+    return not_held(id, folder_);
+  }
+  const auto text = disk_.read(path, kMaxRecordBytes);
+  if (!text) {
+    return as_not_held(text.diagnostics(), id, folder_);
+  }
+  Result<Record> record = read_record(*text, path);
+  if (record && record->id != id) {
+    return error("record-id",
+                 fmt::format("the file is named {} but is the record of {}", printed(id),
+                             printed(record->id)),
+                 "give the file its right name", {path, 0, 0});
+  }
+  return record;
+}
+
+Diagnostics Ledger::open(const std::vector<NewRecord>& records) {
+  Diagnostics problems = disk_.make_folder(folder_);
+  bool any = false;
+  for (const NewRecord& record : records) {
+    if (!problems.empty()) {
+      break;
+    }
+    const std::string path = path_of(record.id);
+    if (path.empty()) {
+      problems.push_back(error(
+          "record-id", fmt::format("\"{}\" is no motor's id", printable(printed(record.id)))));
+      break;
+    }
+    problems = disk_.create(path, new_record_text(record));
+    if (!problems.empty() && problems.front().code == "disk-exists") {
+      const auto free = next_free(record.id.stem);
+      problems = {
+          error("record-exists", fmt::format("{} has a record already", printed(record.id)),
+                free ? fmt::format("the next free one is {}", printed(*free)) : std::string(),
+                {path, 0, 0})};
+    }
+    any = any || problems.empty();
+  }
+  if (any) {
+    append(problems, disk_.flush_folder(folder_));
+  }
+  return problems;
+}
+
+Diagnostics Ledger::add(const MotorId& id, const Entry& entry) {
+  const auto line = entry_line(entry);
+  if (!line) {
+    return line.diagnostics();
+  }
+  const std::string path = path_of(id);
+  if (path.empty()) {
+    return {not_held(id, folder_)};
+  }
+  const auto lock = disk_.lock(path);
+  if (!lock) {
+    return as_not_held(lock.diagnostics(), id, folder_);
+  }
+  const auto record = read(id);
+  if (!record) {
+    return record.diagnostics();
+  }
+  if (Diagnostics problems = refusals(*record, entry, path); !problems.empty()) {
+    return problems;
+  }
+  return disk_.append(path, *line);
+}
+
+Result<Ledger::Holding> Ledger::holding() {
+  auto names = disk_.list(folder_);
+  if (!names) {
+    const bool absent = names.diagnostics().front().code == "disk-missing";
+    return absent ? Result<Holding>(Holding{}) : Result<Holding>(names.diagnostics());
+  }
+  Holding found;
+  for (const std::string& name : *names) {
+    if (const auto id = id_of_file(name)) {
+      found.ids.push_back(*id);
+    } else if (!is_by_product(name)) {
+      found.passed_over.push_back(note("record-foreign", "no record by its name; passed over",
+                                       "records are named like TH-01.toml",
+                                       {join(folder_, name), 0, 0}));
+    }
+  }
+  std::ranges::sort(found.ids);
+  return found;
+}
+
+Result<MotorId> Ledger::next_free(std::string_view stem) {
+  const auto held = holding();
+  if (!held) {
+    return held.diagnostics();
+  }
+  MotorId next{upper_ascii(stem), 1};
+  for (const MotorId& id : held->ids) {
+    if (id.stem == next.stem) {
+      next.number = std::max(next.number, id.number + 1);
+    }
+  }
+  if (next.number > kMotorNumberMax) {
+    return error("record-exists", fmt::format("the stem {} has no number left", next.stem),
+                 "choose another stem");
+  }
+  return next;
+}
+
+Result<Mended> mend_file(Disk& disk, const std::string& path, bool accept, Moment now) {
+  const auto lock = disk.lock(path);
+  if (!lock) {
+    return lock.diagnostics();
+  }
+  const auto text = disk.read(path, kMaxRecordBytes);
+  if (!text) {
+    return text.diagnostics();
+  }
+  Mended mended = mend_text(*text, path, accept);
+  if (mended.done.empty()) {
+    return mended;
+  }
+  const std::string aside = fmt::format("{}.damaged-{}", path, stamp(now));
+  Diagnostics problems;
+  if (mended.whole_moved) {
+    problems = disk.rename(path, aside);
+  } else {
+    if (!mended.moved.empty()) {
+      problems = disk.create(aside, mended.moved);
+    }
+    if (problems.empty()) {
+      problems = disk.replace(path, mended.text);
+    }
+  }
+  if (!problems.empty()) {
+    return problems;
+  }
+  if (!mended.moved.empty()) {
+    mended.done.push_back(fmt::format("what was moved is in {}", printable(aside)));
+  }
+  return mended;
+}
+
+}  // namespace loopledger::records
