@@ -14,10 +14,15 @@ namespace loopledger::page {
 namespace {
 
 constexpr double kSmallestText = 5.5;  // points; below this print is not read in a hall's light
+constexpr int kPurpose = 3;            // importance of lines that may take two lines
+constexpr int kOwner = 4;
 constexpr double kBadgeGap = 1.5;
+constexpr double kTwoLinesFrom = 24;  // mm of height; lower labels have no line to spare
+constexpr double kPenRow = 5.6;       // mm; room to write with a pen
 
 /// One line of the label: how high it is, and how it is drawn into a strip of the room.
 struct Row {
+  const char* name = "";  ///< as said when it is left out
   double height = 0;
   int importance = 0;  ///< 0 is kept first
   std::function<void(double top)> draw;
@@ -28,14 +33,15 @@ class LabelFace {
  public:
   LabelFace(Canvas& canvas, const LabelFigures& label, const Rect& room, Units units)
       : canvas_(canvas), label_(label), room_(room), units_(units) {
-    // Sizes follow the label's height: 21 mm high labels get 6.5 pt, 37 mm and more 9 pt.
-    body_ = std::clamp(room.h * 0.29, 6.5, 9.0);
+    // Sizes follow the label's height: 21 mm high labels get 6.5 pt, 37 mm 9 pt, 51 mm 11 pt.
+    body_ = std::clamp(room.h * 0.29, 6.5, 11.0);
   }
 
-  void draw() {
+  /// Draws, and returns the names of what was left out.
+  std::vector<std::string> draw() {
     add_head();
-    add_text(label_.purpose, 3, Face::label_bold, body_);
-    add_text(label_.owner, 4, Face::label, body_);
+    add_text("what it is for", label_.purpose, kPurpose, Face::label_bold, body_);
+    add_text("owner", label_.owner, kOwner, Face::label, body_);
     add_winding();
     add_masses();
     add_make();
@@ -53,13 +59,14 @@ class LabelFace {
       row.draw(top);
       top += row.height + gap;
     }
+    return left_out_;
   }
 
  private:
   void add_head() {
-    const double size = std::clamp(room_.h * 0.62, 10.0, 19.0);
+    const double size = std::clamp(room_.h * 0.62, 10.0, 24.0);
     rows_.push_back(
-        {line_height(size) * 0.86, 0, [this, size](double top) {
+        {"", line_height(size) * 0.86, 0, [this, size](double top) {
            const std::string state = label_.state == tag::TagState::made ? "MADE" : "EST";
            const double badge_size = std::max(size * 0.42, kSmallestText);
            const Style badge{
@@ -85,13 +92,18 @@ class LabelFace {
     canvas_.text(at.x + at.w / 2, at.y + (at.h + cap_height(style.size_pt)) / 2, state, style);
   }
 
-  void add_text(const std::string& text, int importance, Face face, double size) {
+  void add_text(const char* name, const std::string& text, int importance, Face face, double size) {
     if (text.empty()) {
       return;
     }
-    const Style style{.size_pt = size, .face = face, .smallest_pt = kSmallestText, .max_lines = 2};
+    // People's words wrap before they get small; our own figures are known to be short.
+    const bool wraps = (importance == kPurpose || importance == kOwner) && room_.h > kTwoLinesFrom;
+    const Style style{.size_pt = size,
+                      .face = face,
+                      .smallest_pt = wraps ? std::max(size * 0.8, kSmallestText) : kSmallestText,
+                      .max_lines = wraps ? 2 : 1};
     rows_.push_back(
-        {canvas_.height_of(room_.w, text, style), importance,
+        {name, canvas_.height_of(room_.w, text, style), importance,
          [this, text, style](double top) { canvas_.fit(room_.x, top, room_.w, text, style); }});
   }
 
@@ -107,20 +119,18 @@ class LabelFace {
       }
       const Style style{
           .size_pt = body_ * 1.35, .face = Face::label_bold, .smallest_pt = kSmallestText};
-      rows_.push_back({line_height(style.size_pt), 1, [this, text, style](double top) {
+      rows_.push_back({"turns", line_height(style.size_pt), 1, [this, text, style](double top) {
                          canvas_.fit(room_.x, top, room_.w, text, style);
                        }});
       return;
     }
-    rows_.push_back(
-        {std::max(5.0, line_height(body_)), 1, [this](double top) { draw_blanks(top); }});
+    rows_.push_back({"turns", kPenRow, 1, [this](double top) { draw_blanks(top); }});
   }
 
   /// "wind to ____ T ____ gf·cm": the blanks share what the words leave.
   void draw_blanks(double top) {
     const Style style{.size_pt = std::max(body_ * 0.85, kSmallestText), .face = Face::label};
-    const double height = std::max(5.0, line_height(body_));
-    const double y = top + height - 0.9;
+    const double y = top + kPenRow - 1.3;
     const double gap = 0.8;
     const double words = canvas_.width_of("wind to", style) + canvas_.width_of("T", style) +
                          canvas_.width_of(torque_unit(), style) + 4 * gap;
@@ -140,19 +150,24 @@ class LabelFace {
     }
   }
 
+  /// Mass and loop on one line where there is room, else on two.
   void add_masses() {
-    std::string text;
+    std::string mass;
     if (label_.mass) {
-      text = shown(*label_.mass, label_.scale_step);
+      mass = shown(*label_.mass, label_.scale_step);
     } else if (label_.low && label_.high) {
-      text =
+      mass =
           fmt::format("{}–{} washed", fixed(label_.low->in_g(), gram_decimals(label_.scale_step)),
                       shown(*label_.high, label_.scale_step));
     }
-    if (label_.loop) {
-      text += fmt::format("{}loop {}", text.empty() ? "" : " · ", shown(*label_.loop, units_));
+    const std::string loop = label_.loop ? "loop " + shown(*label_.loop, units_) : "";
+    const std::string together = mass + (mass.empty() || loop.empty() ? "" : " · ") + loop;
+    if (canvas_.width_of(together, {.size_pt = body_ * 0.85, .face = Face::label}) <= room_.w) {
+      add_text("mass and loop", together, 2, Face::label, body_);
+    } else {
+      add_text("mass", mass, 2, Face::label, body_);
+      add_text("loop", loop, 2, Face::label, body_);
     }
-    add_text(text, 2, Face::label, body_);
   }
 
   void add_make() {
@@ -168,14 +183,15 @@ class LabelFace {
     if (label_.date) {
       text += " · " + iso(*label_.date);
     }
-    add_text(text, 5, Face::label, body_ * 0.85);
+    add_text("strip, lot and date", text, 5, Face::label, body_ * 0.85);
   }
 
   void add_estimate() {
     if (label_.turns || !label_.turns_estimate || !label_.turns_max) {
       return;
     }
-    add_text(fmt::format(
+    add_text("estimate of turns",
+             fmt::format(
                  "estimate {} T; breaks at {}–{} (95 %)", fixed(label_.turns_estimate->count(), 0),
                  fixed(label_.turns_max->low.count(), 0), fixed(label_.turns_max->high.count(), 0)),
              6, Face::label, body_ * 0.85);
@@ -190,9 +206,11 @@ class LabelFace {
       return height;
     };
     while (rows_.size() > 1 && total() > room_.h) {
-      rows_.erase(std::max_element(rows_.begin(), rows_.end(), [](const Row& a, const Row& b) {
-        return a.importance < b.importance;
-      }));
+      const auto least =
+          std::max_element(rows_.begin(), rows_.end(),
+                           [](const Row& a, const Row& b) { return a.importance < b.importance; });
+      left_out_.emplace_back(least->name);
+      rows_.erase(least);
     }
   }
 
@@ -202,12 +220,14 @@ class LabelFace {
   Units units_;
   double body_ = 8;
   std::vector<Row> rows_;
+  std::vector<std::string> left_out_;
 };
 
 }  // namespace
 
-void draw_label_text(Canvas& canvas, const LabelFigures& label, const Rect& room, Units units) {
-  LabelFace(canvas, label, room, units).draw();
+std::vector<std::string> draw_label_text(Canvas& canvas, const LabelFigures& label,
+                                         const Rect& room, Units units) {
+  return LabelFace(canvas, label, room, units).draw();
 }
 
 }  // namespace loopledger::page

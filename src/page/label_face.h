@@ -3,6 +3,9 @@
 // One label: what stands where, and what is left out when room is scarce. Private to page/.
 #pragma once
 
+#include <string>
+#include <vector>
+
 #include "base/quantity_text.h"
 #include "page/canvas.h"
 #include "page/label_figures.h"
@@ -11,6 +14,8 @@
 namespace loopledger::page {
 
 /// Sets the text of a label into `room`, whose right part the QR symbol has taken already.
-void draw_label_text(Canvas& canvas, const LabelFigures& label, const Rect& room, Units units);
+/// Returns the names of the lines that were left out because the label is too low for them.
+[[nodiscard]] std::vector<std::string> draw_label_text(Canvas& canvas, const LabelFigures& label,
+                                                       const Rect& room, Units units);
 
 }  // namespace loopledger::page

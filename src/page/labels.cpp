@@ -36,7 +36,7 @@ void draw_cut_lines(Canvas& canvas, const LabelGrid& grid) {
 }
 
 void draw_label(Canvas& canvas, const LabelFigures& label, const LabelGrid& grid, int cell,
-                const LabelRun& run, Diagnostics& warnings) {
+                const LabelRun& run, Diagnostics& warnings, std::set<std::string>& left_out) {
   const std::string id = tag::with_check(label.id);
   canvas.set_place("the label of " + id);
   Rect room = grid.room(cell);
@@ -50,7 +50,9 @@ void draw_label(Canvas& canvas, const LabelFigures& label, const LabelGrid& grid
           warning(problem.code, "the label of " + id + ": " + problem.message, problem.hint));
     }
   }
-  draw_label_text(canvas, label, room, run.units);
+  for (std::string& name : draw_label_text(canvas, label, room, run.units)) {
+    left_out.insert(std::move(name));
+  }
 }
 
 }  // namespace
@@ -74,6 +76,7 @@ Result<Document> labels(const std::vector<LabelFigures>& motors, const LabelRun&
   Diagnostics warnings;
   Canvas canvas(metrics, warnings);
   std::set<std::string> owners;
+  std::set<std::string> left_out;
   int cell = run.start - 1;
   for (const LabelFigures& label : motors) {
     if (document.pages.empty() || cell == grid->per_sheet()) {
@@ -85,10 +88,15 @@ Result<Document> labels(const std::vector<LabelFigures>& motors, const LabelRun&
         draw_cut_lines(canvas, *grid);
       }
     }
-    draw_label(canvas, label, *grid, cell++, run, warnings);
+    draw_label(canvas, label, *grid, cell++, run, warnings, left_out);
     if (!label.owner.empty() && owners.insert(label.owner).second) {
       document.outline.push_back({.title = label.owner, .page = document.pages.size() - 1});
     }
+  }
+  if (!left_out.empty()) {
+    warnings.push_back(note(
+        "label-less", fmt::format("the labels have no room for: {}", fmt::join(left_out, "; ")),
+        "choose larger labels to have them printed"));
   }
   return {std::move(document), std::move(warnings)};
 }

@@ -26,7 +26,8 @@ struct LabelRun {
 };
 
 /// One label for each motor, in the order given; a bookmark for each owner's first. Warnings:
-/// `page-cut`, `page-glyph`, `qr-room` (a label too small for a code that could be read). Errors:
+/// `page-cut`, `page-glyph`, `qr-room` (a label too small for a code that could be read). Note:
+/// `label-less` (lines that small labels go without). Errors:
 /// `page-stock`, `label-start`, `label-none`.
 [[nodiscard]] Result<Document> labels(const std::vector<LabelFigures>& motors, const LabelRun& run,
                                       const FontMetrics& metrics);

@@ -4,7 +4,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
+#include "base/quantity_text.h"
 #include "page/ruler.h"
 
 namespace loopledger::page {
@@ -17,6 +19,19 @@ constexpr double kFootHeight = 16;  // from the paper's lower edge
 constexpr double kFootLine = 8;     // baseline of the foot, from the paper's lower edge
 
 }  // namespace
+
+Diagnostics paper_problems(const plan::Stock& paper) {
+  constexpr double kNarrowest = 180;
+  constexpr double kLowest = 200;
+  if (paper.paper_width.in_mm() < kNarrowest || paper.paper_height.in_mm() < kLowest) {
+    return {error("page-paper",
+                  fmt::format("the sheets need paper of at least {} x {} mm, {} is {} x {} mm",
+                              kNarrowest, kLowest, paper.name, fixed(paper.paper_width.in_mm(), 1),
+                              fixed(paper.paper_height.in_mm(), 1)),
+                  "choose another paper in the plan, for example paper = \"a4\"")};
+  }
+  return {};
+}
 
 Sheet::Sheet(const plan::Stock& paper, SheetHead head, const FontMetrics& metrics,
              Diagnostics& warnings)
@@ -66,15 +81,15 @@ bool Sheet::room(double height) {
   return true;
 }
 
-void Sheet::bookmark(const std::string& title) {
-  document_.outline.push_back({.title = title, .page = document_.pages.size() - 1});
-}
-
 void Sheet::heading(const std::string& text, double with) {
   if (!page_empty_ && y_ > kBodyTop + 1) {
     y_ += 3;
   }
   room(7 + with);
+  if (!pending_bookmark_.empty()) {
+    document_.outline.push_back(
+        {.title = std::exchange(pending_bookmark_, {}), .page = document_.pages.size() - 1});
+  }
   canvas_.fit(x(), y_, width(), text,
               {.size_pt = 12, .face = Face::sheet_bold, .smallest_pt = 9, .max_lines = 2});
   y_ += 7;

@@ -6,6 +6,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 
 #include "base/date.h"
@@ -20,6 +21,9 @@ struct SheetHead {
   std::string title;  ///< of the plan
   std::string right;  ///< date
 };
+
+/// Empty when a sheet can be laid out on the paper. Error: `page-paper`.
+[[nodiscard]] Diagnostics paper_problems(const plan::Stock& paper);
 
 class Sheet {
  public:
@@ -41,7 +45,8 @@ class Sheet {
   /// Drawn at the top of every page that begins while it is set; nullptr ends that.
   void repeat(std::function<void()> head) { repeated_ = std::move(head); }
 
-  void bookmark(const std::string& title);
+  /// A bookmark on the page that the next heading comes to stand on.
+  void bookmark_next(std::string title) { pending_bookmark_ = std::move(title); }
   /// A section's heading, kept together with `with` mm of what follows.
   void heading(const std::string& text, double with = 20);
   /// Text over the whole width, broken into lines and over pages, never cut.
@@ -66,6 +71,7 @@ class Sheet {
   double y_ = 0;
   bool page_empty_ = true;
   std::function<void()> repeated_;
+  std::string pending_bookmark_;
 };
 
 }  // namespace loopledger::page

@@ -8,6 +8,8 @@
 #include <string>
 
 #include "base/diagnostic.h"
+#include "page/break_in_sheet.h"
+#include "page/cut_sheet.h"
 #include "page/labels.h"
 #include "pdf/write_pdf.h"
 #include "support/invented_batch.h"
@@ -49,6 +51,14 @@ int main(int argc, char** argv) {
     figures.push_back(page::label_figures(motor));
   }
   bool good = true;
+  for (const plan::Stock& paper : {testing::a4(), testing::letter()}) {
+    good = save(page::cut_sheet(made.plan, made.batch, paper, **metrics, std::nullopt), fonts,
+                folder + "/cut-" + paper.name + ".pdf") &&
+           good;
+    good = save(page::break_in_sheet(made.plan, made.batch, paper, **metrics, std::nullopt), fonts,
+                folder + "/break-in-" + paper.name + ".pdf") &&
+           good;
+  }
   for (const plan::Stock& stock : testing::label_stocks()) {
     page::LabelRun run;
     run.stock = stock;

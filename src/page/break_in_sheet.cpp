@@ -1,0 +1,204 @@
+// SPDX-License-Identifier: MIT
+#include "page/break_in_sheet.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "page/break_in_steps.h"
+#include "page/figures_text.h"
+#include "page/owners.h"
+#include "page/sheet.h"
+#include "tag/id.h"
+
+namespace loopledger::page {
+namespace {
+
+constexpr double kIdWidth = 27;
+constexpr double kLoopsWidth = 52;
+constexpr double kLineHeight = 7;
+constexpr std::size_t kPassesInRow = 3;
+constexpr std::size_t kFreePasses = 3;  // blanks for a motor without a recipe
+constexpr double kSetNextDay = 0.03;    // growth that is good [set]
+
+constexpr Style kWord{.size_pt = 8};
+
+bool breaks_in_alike(const records::Planned& a, const records::Planned& b) {
+  const auto same = [](const records::BreakInStep& x, const records::BreakInStep& y) {
+    return x.stretch == y.stretch && x.turns == y.turns && x.cranks == y.cranks &&
+           x.stop_torque == y.stop_torque && x.hold == y.hold && x.rest == y.rest &&
+           x.repeat == y.repeat;
+  };
+  return a.recipe == b.recipe && a.loop == b.loop && a.lubricant == b.lubricant &&
+         a.turns_max.value == b.turns_max.value && a.torque_max.value == b.torque_max.value &&
+         a.break_in.size() == b.break_in.size() &&
+         std::equal(a.break_in.begin(), a.break_in.end(), b.break_in.begin(), same);
+}
+
+/// A word and a blank that fills the rest of `width`.
+void word_and_blank(Canvas& canvas, double x, double y, double width, const std::string& word,
+                    const std::string& after = "") {
+  const double before_w = canvas.text(x, y, word, kWord) + 1;
+  const double after_w = after.empty() ? 0 : canvas.width_of(after, kWord) + 0.8;
+  canvas.blank(x + before_w, y, width - before_w - after_w);
+  if (!after.empty()) {
+    canvas.text(x + width - after_w + 0.8, y, after, kWord);
+  }
+}
+
+class OwnerBreakIn {
+ public:
+  OwnerBreakIn(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch, const Owner& owner)
+      : sheet_(sheet), plan_(plan), batch_(batch), owner_(owner) {}
+
+  void draw() {
+    sheet_.canvas().set_place("the break-in of " + owner_.shown());
+    sheet_.bookmark_next(owner_.shown());
+    std::vector<std::size_t> left = owner_.motors;
+    bool first = true;
+    while (!left.empty()) {
+      std::vector<std::size_t> alike;
+      const records::Planned& planned = planned_of(left.front());
+      std::erase_if(left, [&](std::size_t i) {
+        const bool is = breaks_in_alike(planned, planned_of(i));
+        if (is) {
+          alike.push_back(i);
+        }
+        return is;
+      });
+      draw_alike(planned, alike, first);
+      first = false;
+    }
+  }
+
+ private:
+  [[nodiscard]] const records::Planned& planned_of(std::size_t motor) const {
+    return batch_.motors[motor].planned;
+  }
+
+  void draw_alike(const records::Planned& p, const std::vector<std::size_t>& motors, bool first) {
+    const std::vector<Pass> passes = passes_of(p);
+    const double whole =
+        36 + steps_height(p) + row_height(passes) * static_cast<double>(motors.size());
+    const std::string ids = id_list(batch_, motors);
+    const std::string title = first ? fmt::format("{}: {}", owner_.shown(), ids) : ids;
+    sheet_.heading(title, whole > sheet_.full_height() ? 60 + steps_height(p) : whole);
+    sheet_.item("recipe", p.recipe.empty() ? "none in the plan: write down what you do" : p.recipe);
+    sheet_.item("estimate", estimate(p));
+    sheet_.item("loop", fmt::format("{} as tied; about {} the next day when it has grown by the {} "
+                                    "that is good (estimate)",
+                                    both(p.loop, plan_.units),
+                                    shown(p.loop * (1 + kSetNextDay), plan_.units),
+                                    exact(Share::ratio(kSetNextDay))));
+    if (!p.lubricant.empty()) {
+      sheet_.item("lubricant", p.lubricant + ", rubbed in before the first step");
+    }
+    sheet_.down(1.5);
+    draw_steps(sheet_, p, plan_.units);
+    sheet_.repeat([this, title] {
+      sheet_.canvas().fit(sheet_.x(), sheet_.y(), sheet_.width(), title + " (continued)",
+                          {.size_pt = 10, .face = Face::sheet_bold, .smallest_pt = 7});
+      sheet_.down(5.5);
+    });
+    for (const std::size_t i : motors) {
+      sheet_.room(row_height(passes));
+      draw_row(batch_.motors[i], passes);
+    }
+    sheet_.repeat(nullptr);
+    sheet_.down(2);
+  }
+
+  [[nodiscard]] std::string estimate(const records::Planned& p) const {
+    return fmt::format(
+        "breaks at {} turns ({}–{}, 95\u00a0%), {} ({}–{}, 95\u00a0%). DO NOT PASS {} TURNS.",
+        fixed(p.turns_max.value.count(), 0), fixed(p.turns_max.low.count(), 0),
+        fixed(p.turns_max.high.count(), 0), shown(p.torque_max.value, plan_.units),
+        shown(p.torque_max.low, plan_.units), shown(p.torque_max.high, plan_.units),
+        fixed(records::do_not_pass(p).count(), 0));
+  }
+
+  static double row_height(const std::vector<Pass>& passes) {
+    const std::size_t count = passes.empty() ? kFreePasses : passes.size();
+    const std::size_t lines = (count + kPassesInRow - 1) / kPassesInRow;
+    return std::max(2 * kLineHeight, 2 * kLineHeight * static_cast<double>(lines)) + 2.5;
+  }
+
+  void draw_pass(const Pass& pass, double x, double y, double w) {
+    Canvas& canvas = sheet_.canvas();
+    canvas.fit(x, y + kLineHeight - cap_height(10), 8, pass.name,
+               {.size_pt = 10, .face = Face::sheet_bold, .smallest_pt = 6});
+    const double at = x + 8;
+    const double half = (w - 8 - 3) / 2;
+    word_and_blank(canvas, at, y + kLineHeight, half, "at");
+    word_and_blank(canvas, at + half + 1.5, y + kLineHeight, half, "to");
+    if (pass.winds) {
+      word_and_blank(canvas, at, y + 2 * kLineHeight, half, "", "T");
+      word_and_blank(canvas, at + half + 1.5, y + 2 * kLineHeight, half, "",
+                     plan_.units == Units::inch ? "ozf·in" : "gf·cm");
+    }
+  }
+
+  void draw_row(const calc::MotorFigures& motor, std::vector<Pass> passes) {
+    if (passes.empty()) {
+      passes.assign(kFreePasses, {.name = "", .winds = true});
+    }
+    Canvas& canvas = sheet_.canvas();
+    const double y = sheet_.y();
+    const double height = row_height(passes);
+    canvas.box({.x = sheet_.x(), .y = y, .w = sheet_.width(), .h = height, .line_width = 0.3});
+    canvas.fit(sheet_.x() + 1.2, y + 2.5, kIdWidth - 2, tag::with_check(motor.id),
+               {.size_pt = 13, .face = Face::sheet_bold, .smallest_pt = 6});
+    const double from = sheet_.x() + kIdWidth;
+    const double w = (sheet_.width() - kIdWidth - kLoopsWidth) / kPassesInRow;
+    for (std::size_t i = 0; i < passes.size(); ++i) {
+      draw_pass(passes[i], from + static_cast<double>(i % kPassesInRow) * w,
+                y + static_cast<double>(i / kPassesInRow) * 2 * kLineHeight, w);
+    }
+    const double loops = sheet_.x() + sheet_.width() - kLoopsWidth + 1.5;
+    canvas.line(loops - 1.5, y, loops - 1.5, y + height, 0.15, 0.5);
+    const double half = (kLoopsWidth - 4) / 2;
+    word_and_blank(canvas, loops, y + kLineHeight, half - 1, "before");
+    word_and_blank(canvas, loops + half, y + kLineHeight, half, "after");
+    word_and_blank(canvas, loops, y + 2 * kLineHeight, half - 1, "next day");
+    word_and_blank(canvas, loops + half, y + 2 * kLineHeight, half, "at", "°C");
+    sheet_.down(height);
+  }
+
+  Sheet& sheet_;
+  const plan::Plan& plan_;
+  const calc::Batch& batch_;
+  const Owner& owner_;
+};
+
+void draw_how(Sheet& sheet, const plan::Plan& plan) {
+  sheet.paragraph(
+      fmt::format("Blanks of a step: at = time of day it begins, to = time it ends; T = turns and "
+                  "{} reached. At the right: loop in {} hanging straight, not stretched, and the "
+                  "temperature. A torque is a place to stop: turns or torque, whichever comes "
+                  "first. Wear eye protection: wound rubber can burst or whip.",
+                  plan.units == Units::inch ? "ozf·in" : "gf·cm", unit_name(plan.units)),
+      {.size_pt = 8.5});
+}
+
+}  // namespace
+
+Result<Document> break_in_sheet(const plan::Plan& plan, const calc::Batch& batch,
+                                const plan::Stock& paper, const FontMetrics& metrics,
+                                std::optional<Moment> created) {
+  if (Diagnostics problems = paper_problems(paper); !problems.empty()) {
+    return problems;
+  }
+  Diagnostics warnings;
+  Sheet sheet(paper,
+              {.kind = "BREAK-IN SHEET",
+               .title = plan.title,
+               .right = plan.date.given ? iso(plan.date.value) : ""},
+              metrics, warnings);
+  draw_how(sheet, plan);
+  for (const Owner& owner : owners_of(batch)) {
+    OwnerBreakIn(sheet, plan, batch, owner).draw();
+  }
+  return {sheet.finish(created), std::move(warnings)};
+}
+
+}  // namespace loopledger::page

@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: MIT
+#include "page/break_in_steps.h"
+
+#include <fmt/format.h>
+
+#include <array>
+
+#include "page/figures_text.h"
+
+namespace loopledger::page {
+namespace {
+
+constexpr double kHeadHeight = 5.5;
+constexpr double kStepHeight = 8.5;
+constexpr std::array kShares{0.07, 0.40, 0.23, 0.12, 0.18};  // step, do, stop at, hold, rest
+
+Style figure() {
+  return {.size_pt = 12, .face = Face::sheet_bold, .smallest_pt = 7, .max_lines = 2};
+}
+
+void draw_cells(Sheet& sheet, const std::array<std::string, kShares.size()>& texts, double height,
+                const Style& style, double fill) {
+  Canvas& canvas = sheet.canvas();
+  canvas.box({.x = sheet.x(),
+              .y = sheet.y(),
+              .w = sheet.width(),
+              .h = height,
+              .line_width = 0.3,
+              .fill_grey = fill});
+  double x = sheet.x();
+  for (std::size_t i = 0; i < texts.size(); ++i) {
+    const double w = kShares[i] * sheet.width();
+    const double text_height = canvas.height_of(w - 2, texts[i], style);
+    canvas.fit(x + 1.2, sheet.y() + (height - text_height) / 2 + 0.5, w - 2, texts[i], style);
+    x += w;
+  }
+  sheet.down(height);
+}
+
+/// Turns let the crank be counted; without a winder ratio both are the same number.
+std::string what_to_do(const records::BreakInStep& step, Units units) {
+  std::string text;
+  if (step.stretch) {
+    text = "stretch to " + both(*step.stretch, units);
+  }
+  if (step.turns) {
+    text += fmt::format("{}wind {} turns", text.empty() ? "" : ", then ",
+                        fixed(step.turns->count(), 0));
+    if (step.cranks && *step.cranks != static_cast<int>(step.turns->count() + 0.5)) {
+      text += fmt::format(" = {} cranks", *step.cranks);
+    }
+  } else if (step.stop_torque) {
+    text += text.empty() ? "wind" : ", then wind";
+  }
+  return text.empty() ? "wait" : text;
+}
+
+}  // namespace
+
+std::vector<Pass> passes_of(const records::Planned& planned) {
+  std::vector<Pass> passes;
+  for (std::size_t i = 0; i < planned.break_in.size(); ++i) {
+    const records::BreakInStep& step = planned.break_in[i];
+    for (int turn = 0; turn < step.repeat; ++turn) {
+      std::string name = std::to_string(i + 1);
+      if (step.repeat > 1) {
+        name += turn < 26 ? std::string(1, static_cast<char>('a' + turn))
+                          : "/" + std::to_string(turn + 1);
+      }
+      passes.push_back({.name = std::move(name), .winds = step.turns || step.stop_torque});
+    }
+  }
+  return passes;
+}
+
+double steps_height(const records::Planned& planned) {
+  return planned.break_in.empty()
+             ? 0
+             : kHeadHeight + kStepHeight * static_cast<double>(planned.break_in.size()) + 2;
+}
+
+void draw_steps(Sheet& sheet, const records::Planned& planned, Units units) {
+  if (planned.break_in.empty()) {
+    return;
+  }
+  sheet.room(kHeadHeight + kStepHeight);
+  draw_cells(sheet, {"step", "do", "stop there or at", "hold", "rest"}, kHeadHeight,
+             {.size_pt = 8.5, .face = Face::sheet_bold}, 0.9);
+  for (std::size_t i = 0; i < planned.break_in.size(); ++i) {
+    const records::BreakInStep& step = planned.break_in[i];
+    std::string rest = step.rest ? shown(*step.rest) : "–";
+    if (step.repeat > 1) {
+      rest += fmt::format("; {} times", step.repeat);
+    }
+    sheet.room(kStepHeight);
+    draw_cells(sheet,
+               {std::to_string(i + 1), what_to_do(step, units),
+                step.stop_torque ? both(*step.stop_torque, units) : "–",
+                step.hold ? shown(*step.hold) : "–", rest},
+               kStepHeight, figure(), -1);
+  }
+  sheet.down(2);
+}
+
+}  // namespace loopledger::page

@@ -1,0 +1,181 @@
+// SPDX-License-Identifier: MIT
+//
+// The mass budget as a picture: what counts against the limit and what is on the scale, drawn to
+// scale with most of the rubber left out, so that milligrams can be seen.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "page/cut_sections.h"
+#include "page/figures_text.h"
+
+namespace loopledger::page {
+namespace {
+
+constexpr double kBarHeight = 6.5;
+constexpr double kLabelWidth = 30;
+
+struct Part {
+  std::string name;
+  Mass mass;
+  double grey = 1;
+  bool counts = false;
+};
+
+/// Rubber first, then what is put on it. Lubricant as it is on the scale when finished.
+std::vector<Part> parts_of(const records::Planned& p, bool counted_only) {
+  const bool all = !p.rule;
+  const Counts counts = p.rule ? p.rule->counts : Counts{};
+  const Uncertain<Share>& oil =
+      counted_only && p.rule && p.rule->weighed == Weighed::rested ? p.left : p.uptake;
+  std::vector<Part> parts{{.name = "rubber", .mass = p.aim, .grey = 0.88, .counts = true}};
+  const auto add = [&](const char* name, Mass mass, double grey, bool is_counted) {
+    if (mass > Mass{} && (!counted_only || is_counted || all)) {
+      parts.push_back({.name = name, .mass = mass, .grey = grey, .counts = is_counted});
+    }
+  };
+  add("lubricant", p.aim * oil.value, 0.65, counts.lubricant);
+  add("rings", p.rings.value, 0.4, counts.rings);
+  add("adhesive", p.adhesive_mass.value, 0.0, counts.adhesive);
+  return parts;
+}
+
+Mass sum(const std::vector<Part>& parts) {
+  Mass total;
+  for (const Part& part : parts) {
+    total += part.mass;
+  }
+  return total;
+}
+
+/// From mass to millimetres; begins shortly under the rubber's mass.
+struct Axis {
+  double x = 0;
+  double w = 0;
+  Mass from;
+  Mass to;
+  [[nodiscard]] double at(Mass m) const { return x + w * ((m - from) / (to - from)); }
+};
+
+void draw_break(Canvas& canvas, double x, double y) {
+  for (const double shift : {0.0, 1.6}) {
+    canvas.line(x + 3 + shift, y + kBarHeight + 0.6, x + 4.2 + shift, y - 0.6, 0.3);
+  }
+}
+
+void draw_bar(Canvas& canvas, const std::vector<Part>& parts, const Axis& axis, double y) {
+  Mass at;
+  for (const Part& part : parts) {
+    const double from = std::max(axis.x, axis.at(at));
+    at += part.mass;
+    const double to = axis.at(at);
+    canvas.box({.x = from,
+                .y = y,
+                .w = std::max(0.1, to - from),
+                .h = kBarHeight,
+                .line_width = 0.2,
+                .fill_grey = part.grey});
+    const Style name{.size_pt = 7.5, .align = Align::centre, .grey = part.grey < 0.5 ? 1.0 : 0.0};
+    if (canvas.width_of(part.name, name) < to - from - 1) {
+      canvas.text((from + to) / 2, y + (kBarHeight + cap_height(7.5)) / 2, part.name, name);
+    }
+  }
+  draw_break(canvas, axis.x, y);
+}
+
+void draw_guard(Canvas& canvas, const Axis& axis, Mass limit, Mass guard, double y) {
+  const double from = axis.at(limit - guard);
+  const double to = axis.at(limit);
+  constexpr double kHatch = 1;
+  for (double x = from + kHatch / 2; x < to; x += kHatch) {
+    canvas.line(x, y, x, y + kBarHeight, 0.12, 0.3);
+  }
+  canvas.box({.x = from, .y = y, .w = to - from, .h = kBarHeight, .line_width = 0.15});
+}
+
+void draw_limit(Canvas& canvas, const records::Planned& p, const Axis& axis, double y,
+                double height) {
+  const double x = axis.at(p.rule->limit);
+  canvas.line(x, y - 1.5, x, y + height, 0.7);
+  canvas.text(x, y - 2.5, "limit " + rounded(p.rule->limit.in_g(), 6) + " g",
+              {.size_pt = 8.5, .face = Face::sheet_bold, .align = Align::centre});
+}
+
+std::string amounts(const records::Planned& p) {
+  std::string text;
+  for (const Part& part : parts_of(p, false)) {
+    const bool rubber = part.name == "rubber";
+    text += fmt::format("{}{} {}", text.empty() ? "" : ", ", part.name,
+                        rubber ? fixed(part.mass.in_g(), gram_decimals(p.scale_step) + 1) + " g"
+                               : milligrams(part.mass));
+    if (part.name == "lubricant") {
+      text +=
+          fmt::format(" (estimate {}–{} mg, 95 %)",
+                      rounded((p.aim * (p.uptake.value - p.uptake.u * kCoverage95)).in_mg(), 2),
+                      rounded((p.aim * (p.uptake.value + p.uptake.u * kCoverage95)).in_mg(), 2));
+    }
+    if (p.rule && !part.counts) {
+      text += " (not counted)";
+    }
+  }
+  return text;
+}
+
+std::string guards(const records::Planned& p) {
+  std::string text;
+  for (const auto& [stage, name] :
+       {std::pair{Stage::washed, "washed"}, std::pair{Stage::tied, "tied"},
+        std::pair{Stage::finished, "finished"}}) {
+    if (p.windows.of(stage).guard) {
+      text += fmt::format("{}{} {}", text.empty() ? "" : ", ", name,
+                          milligrams(*p.windows.of(stage).guard));
+    }
+  }
+  return text;
+}
+
+}  // namespace
+
+void draw_budget(Sheet& sheet, const Kind& kind, const calc::Batch& batch) {
+  const records::Planned& p = *kind.planned;
+  Canvas& canvas = sheet.canvas();
+  canvas.set_place("the mass budget");
+  const std::vector<Part> on_scale = parts_of(p, false);
+  const std::vector<Part> counted_parts = parts_of(p, true);
+  const bool limited = p.rule.has_value() && !p.part;
+  const double height = 5 + (limited ? 5 + 2 * (kBarHeight + 2) : kBarHeight + 2) + 10;
+  sheet.room(height);
+  canvas.fit(sheet.x(), sheet.y(), sheet.width(), id_list(batch, kind.motors),
+             {.size_pt = 9, .face = Face::sheet_bold, .smallest_pt = 7, .max_lines = 2});
+  sheet.down(5 + (limited ? 5 : 0));
+  const Mass most = limited ? std::max(sum(on_scale), p.rule->limit) : sum(on_scale);
+  // Rubber takes a quarter of the bar, or more where there is little else.
+  const Mass shown_part = std::max((most - p.aim) * 1.34, p.scale_step * 20);
+  const Axis axis{.x = sheet.x() + kLabelWidth,
+                  .w = sheet.width() - kLabelWidth - 12,
+                  .from = most - shown_part,
+                  .to = most};
+  const double top = sheet.y();
+  if (limited) {
+    canvas.fit(sheet.x(), top + 2, kLabelWidth - 2, "what counts", {.size_pt = 8.5});
+    draw_bar(canvas, counted_parts, axis, top);
+    if (p.windows.of(Stage::washed).guard) {
+      draw_guard(canvas, axis, p.rule->limit, *p.windows.of(Stage::washed).guard, top);
+    }
+    sheet.down(kBarHeight + 2);
+  }
+  canvas.fit(sheet.x(), sheet.y() + 2, kLabelWidth - 2, "on the scale", {.size_pt = 8.5});
+  draw_bar(canvas, on_scale, axis, sheet.y());
+  sheet.down(kBarHeight + 2);
+  if (limited) {
+    draw_limit(canvas, p, axis, top, sheet.y() - top - 1);
+  }
+  sheet.paragraph(
+      fmt::format(
+          "{}.{}", amounts(p),
+          limited && !guards(p).empty() ? " Guard (hatched: as washed): " + guards(p) + "." : ""),
+      {.size_pt = 8});
+  sheet.down(1);
+}
+
+}  // namespace loopledger::page

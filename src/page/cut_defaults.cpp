@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: MIT
+//
+// Every value that the plan did not give and that the figures rest on.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+#include <vector>
+
+#include "page/cut_sections.h"
+#include "page/figures_text.h"
+
+namespace loopledger::page {
+namespace {
+
+/// Collects "key value" for what was not given.
+class Defaults {
+ public:
+  template <class T>
+  void add(const plan::Placed<T>& value, const char* key, const std::string& text) {
+    if (!value.given) {
+      all_.push_back(fmt::format("{} {}", key, text));
+    }
+  }
+  [[nodiscard]] std::string text() const { return fmt::format("{}", fmt::join(all_, "; ")); }
+  void print(Sheet& sheet, const std::string& label) const {
+    if (!all_.empty()) {
+      sheet.item(label, text());
+    }
+  }
+
+ private:
+  std::vector<std::string> all_;
+};
+
+void bench_defaults(Sheet& sheet, const plan::Plan& plan) {
+  Defaults bench;
+  bench.add(plan.paper, "paper", plan.paper.value);
+  bench.add(plan.bench.scale_error, "scale_error", milligrams(plan.bench.scale_error.value));
+  bench.add(plan.bench.ruler_step, "ruler_step", exact(plan.bench.ruler_step.value));
+  bench.add(plan.bench.confidence, "confidence", exact(plan.bench.confidence.value));
+  bench.add(plan.bench.winder_ratio, "winder_ratio", rounded(plan.bench.winder_ratio.value, 6));
+  bench.print(sheet, "bench");
+}
+
+void strip_defaults(Sheet& sheet, const plan::Strip& strip) {
+  Defaults defaults;
+  defaults.add(strip.density, "density", exact(strip.density.value));
+  defaults.add(strip.talc, "talc", share(strip.talc.value));
+  if (!strip.samples.empty()) {
+    defaults.add(strip.samples_washed, "samples_washed",
+                 strip.samples_washed.value ? "true" : "false");
+  }
+  if (!strip.pieces.empty()) {
+    defaults.add(strip.keep, "keep", "the strip's shortest motor");
+    defaults.add(strip.ends, "ends", exact(strip.ends.value));
+  }
+  defaults.print(sheet, strip.name);
+}
+
+/// The factors that the records were planned with, where the shelf gave none.
+void factor_defaults(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch) {
+  std::vector<bool> said(plan.strips.size(), false);
+  for (const calc::MotorFigures& motor : batch.motors) {
+    const std::size_t index = plan.motors[motor.group].strip;
+    const plan::Strip& strip = plan.strips[index];
+    if (said[index]) {
+      continue;
+    }
+    said[index] = true;
+    const records::Planned& p = motor.planned;
+    Defaults defaults;
+    defaults.add(
+        strip.turns_factor, "turns_factor",
+        fmt::format("{} ± {} %", rounded(p.turns_factor, 4), rounded(p.turns_factor_u * 100, 2)));
+    defaults.add(
+        strip.torque_factor, "torque_factor",
+        fmt::format("{} ± {} %", exact(p.torque_factor), rounded(p.torque_factor_u * 100, 2)));
+    defaults.print(sheet, strip.name);
+  }
+}
+
+std::string group_defaults(const plan::Plan& plan, const plan::MotorGroup& group) {
+  Defaults defaults;
+  defaults.add(group.count, "count", fmt::format("{}", group.count.value));
+  defaults.add(group.first, "first", fmt::format("{}", group.first.value));
+  defaults.add(group.strands, "strands", fmt::format("{}", group.strands.value));
+  defaults.add(group.knot, "knot", shown(group.knot.value, plan.units));
+  defaults.add(group.tails, "tails", shown(group.tails.value, plan.units));
+  defaults.add(group.allowance, "allowance", shown(group.allowance.value, plan.units));
+  defaults.add(group.window, "window", milligrams(group.window.value));
+  return defaults.text();
+}
+
+/// Groups with the same defaults share a line.
+void print_group_defaults(Sheet& sheet, const plan::Plan& plan) {
+  std::vector<std::pair<std::string, std::vector<std::string>>> lines;
+  for (const plan::MotorGroup& group : plan.motors) {
+    const std::string text = group_defaults(plan, group);
+    auto found = std::find_if(lines.begin(), lines.end(),
+                              [&](const auto& line) { return line.first == text; });
+    if (found == lines.end()) {
+      found = lines.insert(lines.end(), {text, {}});
+    }
+    if (std::find(found->second.begin(), found->second.end(), group.stem.value) ==
+        found->second.end()) {
+      found->second.push_back(group.stem.value);
+    }
+  }
+  for (const auto& [text, stems] : lines) {
+    if (!text.empty()) {
+      sheet.item("motors", fmt::format("{}: {}", fmt::join(stems, ", "), text));
+    }
+  }
+}
+
+}  // namespace
+
+void draw_defaults(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch) {
+  sheet.canvas().set_place("the defaults");
+  sheet.heading("Defaults used, because the plan does not say", 12);
+  bench_defaults(sheet, plan);
+  for (const plan::Rule& rule : plan.rules) {
+    Defaults defaults;
+    defaults.add(rule.weighed, "weighed", std::string(word(rule.weighed.value)));
+    defaults.add(rule.official_error, "official_error", milligrams(rule.official_error.value));
+    defaults.print(sheet, "rule " + rule.name);
+  }
+  for (const plan::Strip& strip : plan.strips) {
+    strip_defaults(sheet, strip);
+  }
+  factor_defaults(sheet, plan, batch);
+  for (const plan::Rings& rings : plan.rings) {
+    Defaults defaults;
+    defaults.add(rings.weighed, "weighed", fmt::format("{}", rings.weighed.value));
+    defaults.add(rings.spread, "spread", milligrams(rings.spread.value));
+    defaults.add(rings.each, "each", fmt::format("{}", rings.each.value));
+    defaults.print(sheet, "rings " + rings.name);
+  }
+  for (const plan::Lubricant& oil : plan.lubricants) {
+    Defaults defaults;
+    defaults.add(oil.left, "left", "as uptake, " + share(oil.left.value));
+    defaults.print(sheet, oil.name);
+  }
+  print_group_defaults(sheet, plan);
+}
+
+}  // namespace loopledger::page

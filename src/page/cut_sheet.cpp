@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: MIT
+#include "page/cut_sheet.h"
+
+#include <fmt/format.h>
+
+#include "page/cut_sections.h"
+#include "page/ruler.h"
+
+namespace loopledger::page {
+namespace {
+
+bool same_figures(const records::Planned& a, const records::Planned& b) {
+  return a.windows == b.windows && a.rule == b.rule && a.strands == b.strands &&
+         a.strip == b.strip && a.linear_density == b.linear_density && a.ring == b.ring &&
+         a.ring_count == b.ring_count && a.rings == b.rings && a.lubricant == b.lubricant &&
+         a.uptake == b.uptake && a.left == b.left && a.adhesive == b.adhesive &&
+         a.adhesive_mass == b.adhesive_mass && a.aim == b.aim && a.stays == b.stays &&
+         a.cut == b.cut && a.knot == b.knot && a.tails == b.tails && a.part == b.part;
+}
+
+void draw_ruler_section(Sheet& sheet, Units units) {
+  constexpr double kHeight = 14;
+  sheet.room(kHeight);
+  sheet.down(3);
+  sheet.down(draw_ruler(sheet.canvas(), sheet.x(), sheet.y(), sheet.width(), units) + 3);
+}
+
+}  // namespace
+
+std::vector<Kind> kinds_of(const plan::Plan& plan, const calc::Batch& batch) {
+  std::vector<Kind> kinds;
+  for (std::size_t i = 0; i < batch.motors.size(); ++i) {
+    const calc::MotorFigures& motor = batch.motors[i];
+    Kind* found = nullptr;
+    for (Kind& kind : kinds) {
+      if (same_figures(*kind.planned, motor.planned)) {
+        found = &kind;
+        break;
+      }
+    }
+    if (found == nullptr) {
+      kinds.push_back(
+          {.planned = &motor.planned, .group = &plan.motors[motor.group], .motors = {}});
+      found = &kinds.back();
+    }
+    found->motors.push_back(i);
+  }
+  return kinds;
+}
+
+Result<Document> cut_sheet(const plan::Plan& plan, const calc::Batch& batch,
+                           const plan::Stock& paper, const FontMetrics& metrics,
+                           std::optional<Moment> created) {
+  if (Diagnostics problems = paper_problems(paper); !problems.empty()) {
+    return problems;
+  }
+  Diagnostics warnings;
+  Sheet sheet(paper,
+              {.kind = "CUT SHEET",
+               .title = plan.title,
+               .right = plan.date.given ? iso(plan.date.value) : ""},
+              metrics, warnings);
+  draw_bench_checks(sheet, plan);
+  draw_fetch(sheet, plan, batch);
+  draw_cutting(sheet, plan, batch);
+  draw_owners(sheet, plan, batch);
+  sheet.bookmark_next("Mass budget");
+  sheet.heading("Mass budget", 45);
+  for (const Kind& kind : kinds_of(plan, batch)) {
+    draw_budget(sheet, kind, batch);
+  }
+  draw_rules(sheet, plan);
+  sheet.bookmark_next("Advice and cautions");
+  draw_advice(sheet, plan, batch);
+  draw_cautions(sheet);
+  draw_defaults(sheet, plan, batch);
+  draw_ruler_section(sheet, plan.units);
+  return {sheet.finish(created), std::move(warnings)};
+}
+
+}  // namespace loopledger::page

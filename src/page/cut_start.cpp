@@ -1,0 +1,145 @@
+// SPDX-License-Identifier: MIT
+//
+// The head of the cut sheet: checks of the scale, and what to fetch.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "page/cut_sections.h"
+#include "page/figures_text.h"
+
+namespace loopledger::page {
+namespace {
+
+struct Check {
+  std::string text;
+  std::string hint;
+};
+
+void draw_check(Canvas& canvas, const Check& check, double x, double y, double w, double h) {
+  canvas.box({.x = x, .y = y, .w = w, .h = h, .line_width = 0.3});
+  canvas.fit(x + 2, y + 2.2, w - 4, check.text,
+             {.size_pt = 11, .face = Face::sheet_bold, .smallest_pt = 8, .max_lines = 2});
+  canvas.blank(x + 2, y + h - 6, w - 12);
+  canvas.text(x + w - 8, y + h - 6, "g", {.size_pt = 11, .face = Face::sheet_bold});
+  canvas.fit(x + 2, y + h - 4.2, w - 4, check.hint, {.size_pt = 7, .smallest_pt = 5.5});
+}
+
+/// What one strip is needed for.
+struct Need {
+  std::size_t motors = 0;
+  Length length;
+};
+
+std::string pieces_text(const plan::Strip& strip, std::size_t index, const calc::Batch& batch,
+                        Units units) {
+  std::string text;
+  for (const calc::PieceCuts& cuts : batch.cutting.pieces) {
+    if (cuts.strip == index) {
+      text += fmt::format("{}{} ({})", text.empty() ? "" : ", ", strip.pieces[cuts.piece].tag,
+                          shown(cuts.length, units));
+    }
+  }
+  return text;
+}
+
+void fetch_strips(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch) {
+  std::vector<Need> needs(plan.strips.size());
+  for (const calc::MotorFigures& motor : batch.motors) {
+    Need& need = needs[plan.motors[motor.group].strip];
+    ++need.motors;
+    need.length += motor.planned.cut;
+  }
+  for (std::size_t i = 0; i < plan.strips.size(); ++i) {
+    if (needs[i].motors == 0) {
+      continue;
+    }
+    const plan::Strip& strip = plan.strips[i];
+    std::string text = "strip " + strip.name;
+    if (!strip.lot.empty() && strip.lot != strip.name) {
+      text += ", lot " + strip.lot;
+    }
+    if (strip.width.given) {
+      text += ", " + strip_width(strip.width.value, plan.units) + " wide";
+    }
+    const std::string pieces = pieces_text(strip, i, batch, plan.units);
+    text += pieces.empty()
+                ? fmt::format(": {} for {}", both(needs[i].length, plan.units),
+                              how_many(needs[i].motors, "motor"))
+                : fmt::format(": {} {}", strip.pieces.size() == 1 ? "piece" : "pieces", pieces);
+    sheet.tick_item(text);
+  }
+}
+
+void fetch_rest(Sheet& sheet, const calc::Batch& batch) {
+  std::map<std::string, int> rings;
+  std::set<std::string> oils;
+  std::set<std::string> glues;
+  for (const calc::MotorFigures& motor : batch.motors) {
+    const records::Planned& planned = motor.planned;
+    if (!planned.ring.empty()) {
+      rings[planned.ring] += planned.ring_count;
+    }
+    if (!planned.lubricant.empty()) {
+      oils.insert("lubricant " + planned.lubricant);
+    }
+    if (!planned.adhesive.empty()) {
+      glues.insert("adhesive " + planned.adhesive);
+    }
+  }
+  std::vector<std::string> things;
+  for (const auto& [name, count] : rings) {
+    things.push_back(fmt::format("{} rings {}", count, name));
+  }
+  things.insert(things.end(), oils.begin(), oils.end());
+  things.insert(things.end(), glues.begin(), glues.end());
+  if (!things.empty()) {
+    sheet.tick_item(fmt::format("{}", fmt::join(things, "; ")));
+  }
+  sheet.tick_item(
+      fmt::format("scale and a 1 g check weight; ruler; blade; water and towel; {} and labels; pen",
+                  how_many(batch.motors.size(), "bag")));
+}
+
+}  // namespace
+
+void draw_bench_checks(Sheet& sheet, const plan::Plan& plan) {
+  sheet.canvas().set_place("the checks of the cut sheet");
+  std::vector<Check> checks{
+      {"Check weight: 1 g reads",
+       fmt::format("scale step {}, error at most {}", milligrams(plan.bench.scale_step.value),
+                   milligrams(plan.bench.scale_error.value))}};
+  for (const plan::Rings& rings : plan.rings) {
+    checks.push_back(
+        {fmt::format("{} ring{} {} read{}", rings.weighed.value,
+                     rings.weighed.value == 1 ? "" : "s", rings.name,
+                     rings.weighed.value == 1 ? "s" : ""),
+         fmt::format("planned {}: {} on each motor", milligrams(rings.mass.value),
+                     milligrams(rings.mass.value *
+                                (static_cast<double>(rings.each.value) / rings.weighed.value)))});
+  }
+  constexpr double kHeight = 19;
+  constexpr double kGap = 3;
+  constexpr std::size_t kAcross = 3;
+  for (std::size_t first = 0; first < checks.size(); first += kAcross) {
+    const std::size_t here = std::min(kAcross, checks.size() - first);
+    const double w = (sheet.width() - (kAcross - 1) * kGap) / kAcross;
+    sheet.room(kHeight + kGap);
+    for (std::size_t i = 0; i < here; ++i) {
+      draw_check(sheet.canvas(), checks[first + i], sheet.x() + static_cast<double>(i) * (w + kGap),
+                 sheet.y(), w, kHeight);
+    }
+    sheet.down(kHeight + kGap);
+  }
+}
+
+void draw_fetch(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch) {
+  sheet.canvas().set_place("the list of what to fetch");
+  sheet.heading("Fetch");
+  fetch_strips(sheet, plan, batch);
+  fetch_rest(sheet, batch);
+}
+
+}  // namespace loopledger::page

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: MIT
+//
+// A document as text, one item a line with millimetres to a hundredth: what tests compare and what
+// a developer reads to see where something stands.
+#pragma once
+
+#include <string>
+
+#include "page/page.h"
+
+namespace loopledger::page {
+
+[[nodiscard]] std::string dump(const Document& document);
+
+}  // namespace loopledger::page
