@@ -1,0 +1,257 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/text.h"
+#include "cli/check_view.h"
+#include "cli/text_table.h"
+
+namespace loopledger::cli {
+namespace {
+
+using calc::Batch;
+using calc::MotorFigures;
+using records::Planned;
+using Side = TextTable::Side;
+
+/// Neighbours in the plan with the same figures, shown as one row.
+struct Row {
+  std::string ids;
+  const MotorFigures* motor = nullptr;
+};
+
+bool alike(const MotorFigures& a, const MotorFigures& b) {
+  return a.group == b.group && a.planned.linear_density == b.planned.linear_density;
+}
+
+std::vector<Row> rows_of(const Batch& batch) {
+  std::vector<Row> rows;
+  for (std::size_t from = 0; from < batch.motors.size();) {
+    std::size_t to = from;
+    while (to + 1 < batch.motors.size() && alike(batch.motors[from], batch.motors[to + 1])) {
+      ++to;
+    }
+    std::string ids = printed(batch.motors[from].id);
+    if (to > from) {
+      ids += fmt::format("…{:02}", batch.motors[to].id.number);
+    }
+    rows.push_back({std::move(ids), &batch.motors[from]});
+    from = to + 1;
+  }
+  return rows;
+}
+
+std::string grams(const std::optional<Mass>& mass, const Planned& p) {
+  return mass ? fixed(mass->in_g(), gram_decimals(p.scale_step)) : "-";
+}
+
+std::string range(const records::Window& w, const Planned& p) {
+  return grams(w.low, p) + "–" + grams(w.high, p);
+}
+
+std::string width_text(const Planned& p, Units units) {
+  if (!p.width) {
+    return "-";
+  }
+  std::string text = units == Units::inch ? rounded(p.width->in_in(), 3) + " in"
+                                          : fixed(p.width->in_mm(), 2) + " mm";
+  return p.slit ? "slit " + text : text;
+}
+
+std::string torque_number(Torque torque, Units units) {
+  return rounded(units == Units::inch ? torque.in_ozf_in() : torque.in_gf_cm(), 3);
+}
+
+std::string head(const plan::Plan& plan, const Batch& batch) {
+  std::string out = plan.title.empty() ? plan.file : plan.title;
+  if (plan.date.given) {
+    out += ", " + iso(plan.date.value);
+  }
+  return printable(fmt::format("{}: {} motor{}", out, batch.motors.size(),
+                               batch.motors.size() == 1 ? "" : "s")) +
+         "\n";
+}
+
+std::string counts_text(const Counts& counts) {
+  std::string out = "rubber";
+  out += counts.lubricant ? ", lubricant" : "";
+  out += counts.rings ? ", rings" : "";
+  out += counts.adhesive ? ", adhesive" : "";
+  return out;
+}
+
+std::string inputs(const plan::Plan& plan, const std::vector<Row>& rows) {
+  std::string out;
+  std::vector<std::string> seen;
+  for (const Row& row : rows) {
+    const Planned& p = row.motor->planned;
+    std::string line = fmt::format(
+        "strip {}{}: {} ± {} g/m washed", p.strip, p.slit ? ", slit" : "",
+        fixed(p.linear_density.value.in_g_per_m(), 4), fixed(p.linear_density.u.in_g_per_m(), 4));
+    if (p.rule) {
+      line += fmt::format(
+          "; rule {}: at most {}, counts {}{}", p.rule->name, exact(p.rule->limit),
+          counts_text(p.rule->counts),
+          p.rule->counts.lubricant && p.rule->weighed == Weighed::rested ? " (rested)" : "");
+    }
+    if (std::ranges::find(seen, line) == seen.end()) {
+      seen.push_back(line);
+      out += "  " + printable(line) + "\n";
+    }
+  }
+  return out + fmt::format("  confidence {} that a motor is within its limit; scale {} mg\n",
+                           exact(plan.bench.confidence.value),
+                           rounded(plan.bench.scale_step.value.in_mg(), 3));
+}
+
+std::string windows(const std::vector<Row>& rows) {
+  TextTable table({{"motors"},
+                   {"owner", Side::left, 6},
+                   {"as cut from", Side::right},
+                   {"about", Side::right},
+                   {"washed", Side::right},
+                   {"tied", Side::right},
+                   {"finished", Side::right},
+                   {"guard mg", Side::right}});
+  for (const Row& row : rows) {
+    const Planned& p = row.motor->planned;
+    const records::Window& washed = p.windows.of(Stage::washed);
+    table.row({row.ids, p.owner, grams(p.windows.of(Stage::as_cut).low, p),
+               grams(p.windows.about, p), range(washed, p), range(p.windows.of(Stage::tied), p),
+               range(p.windows.of(Stage::finished), p),
+               washed.guard ? fixed(washed.guard->in_mg(), 1) : "-"});
+  }
+  return "\nScale readings, g (leave a motor between the two)\n" + table.text();
+}
+
+std::string lengths(const std::vector<Row>& rows, Units units) {
+  TextTable table({{"motors"},
+                   {"for", Side::left, 8},
+                   {"aim g", Side::right},
+                   {"cut", Side::right},
+                   {"±", Side::right},
+                   {"loop", Side::right},
+                   {"strands", Side::right},
+                   {"width", Side::right},
+                   {"mm per mg", Side::right}});
+  for (const Row& row : rows) {
+    const Planned& p = row.motor->planned;
+    table.row({row.ids, p.purpose, fixed(p.aim.in_g(), gram_decimals(p.scale_step) + 1),
+               shown(p.cut, units), shown(p.cut_u, units), shown(p.loop, units),
+               fmt::format("{}", p.strands), width_text(p, units),
+               fixed((Mass::mg(1) / p.linear_density.value).in_mm(), 3)});
+  }
+  return "\nStrip and loop (aim: washed rubber; cut: what the piece gives up; loop: as tied)\n" +
+         table.text();
+}
+
+std::string parts(const std::vector<Row>& rows, Units units) {
+  std::string out;
+  for (const Row& row : rows) {
+    const Planned& p = row.motor->planned;
+    if (p.part) {
+      out +=
+          fmt::format("  {}: part motor {} of full length, ballast {}{}; no limit applies\n",
+                      row.ids, rounded(*p.part, 3), shown(p.ballast.value_or(Mass{}), p.scale_step),
+                      p.spacer ? ", spacer " + shown(*p.spacer, units) : "");
+    }
+  }
+  return out;
+}
+
+std::string winding(const std::vector<Row>& rows, Units units) {
+  TextTable table(
+      {{"motors"},
+       {"wind to", Side::right},
+       {"cranks", Side::right},
+       {"do not pass", Side::right},
+       {"breaks near (95 %)", Side::right},
+       {units == Units::inch ? "torque ozf·in (95 %)" : "torque gf·cm (95 %)", Side::right},
+       {"energy J", Side::right}});
+  for (const Row& row : rows) {
+    const Planned& p = row.motor->planned;
+    table.row({row.ids, fixed(std::floor(p.wind_to.count()), 0),
+               fixed(std::floor(p.wind_to.count() / p.winder_ratio), 0),
+               fixed(std::floor(records::do_not_pass(p).count()), 0),
+               fmt::format("{} ({}–{})", fixed(p.turns_max.value.count(), 0),
+                           fixed(p.turns_max.low.count(), 0), fixed(p.turns_max.high.count(), 0)),
+               fmt::format("{} ({}–{})", torque_number(p.torque_max.value, units),
+                           torque_number(p.torque_max.low, units),
+                           torque_number(p.torque_max.high, units)),
+               row.motor->energy ? rounded(row.motor->energy->in_joule(), 3) : "-"});
+  }
+  const bool fitted = std::ranges::any_of(
+      rows, [](const Row& row) { return row.motor->planned.turns_factor_fitted; });
+  return fmt::format("\nTurns and torque, each an estimate with its 95 % interval{}\n",
+                     fitted ? " (lot's own factors where the shelf gives them)"
+                            : " (default factors: this lot is not known yet)") +
+         table.text();
+}
+
+std::string break_in(const std::vector<Row>& rows, Units units) {
+  TextTable table({{"motors"},
+                   {"step", Side::right},
+                   {"stretch to", Side::right},
+                   {"turns", Side::right},
+                   {"cranks", Side::right},
+                   {"or torque", Side::right},
+                   {"hold", Side::right},
+                   {"rest", Side::right},
+                   {"times", Side::right}});
+  for (const Row& row : rows) {
+    int number = 0;
+    for (const records::BreakInStep& step : row.motor->planned.break_in) {
+      ++number;
+      table.row({row.ids, fmt::format("{}", number),
+                 step.stretch ? shown(*step.stretch, units) : "-",
+                 step.turns ? fixed(step.turns->count(), 0) : "-",
+                 step.cranks ? fmt::format("{}", *step.cranks) : "-",
+                 step.stop_torque ? shown(*step.stop_torque, units) : "-",
+                 step.hold ? shown(*step.hold) : "-", step.rest ? shown(*step.rest) : "-",
+                 fmt::format("{}", step.repeat)});
+    }
+  }
+  return table.empty()
+             ? std::string{}
+             : "\nBreak-in (stop at turns or torque, whichever comes first)\n" + table.text();
+}
+
+std::string cutting(const plan::Plan& plan, const Batch& batch, Units units) {
+  if (!batch.cutting.made) {
+    return "\nNo cutting plan: no strip lists its pieces.\n";
+  }
+  TextTable table({{"piece"},
+                   {"length", Side::right},
+                   {"motors, in order of cutting", Side::left, 20},
+                   {"left", Side::right},
+                   {""}});
+  for (const calc::PieceCuts& cuts : batch.cutting.pieces) {
+    const plan::Strip& strip = plan.strips[cuts.strip];
+    std::string ids;
+    for (const std::size_t m : cuts.motors) {
+      ids += (ids.empty() ? "" : " ") + printed(batch.motors[m].id);
+    }
+    table.row({strip.name + " " + strip.pieces[cuts.piece].tag, shown(cuts.length, units), ids,
+               shown(cuts.left, units), cuts.scrap ? "scrap" : "kept"});
+  }
+  std::string out = "\nCutting plan\n" + table.text();
+  if (batch.cutting.proven) {
+    return out + "  proven: no plan leaves less scrap\n";
+  }
+  return out +
+         fmt::format("  a good plan, not proven the best; at most {} of its scrap could be saved\n",
+                     shown(batch.cutting.gap, units));
+}
+
+}  // namespace
+
+std::string check_text(const plan::Plan& plan, const Batch& batch, Units units) {
+  const std::vector<Row> rows = rows_of(batch);
+  return head(plan, batch) + inputs(plan, rows) + windows(rows) + lengths(rows, units) +
+         parts(rows, units) + winding(rows, units) + break_in(rows, units) +
+         cutting(plan, batch, units);
+}
+
+}  // namespace loopledger::cli

@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: MIT
+//
+// The figures of a plan as `check` shows them: tables for the terminal, or JSON.
+#pragma once
+
+#include <string>
+
+#include "base/quantity_text.h"
+#include "calc/figures.h"
+#include "cli/json.h"
+#include "plan/plan.h"
+
+namespace loopledger::cli {
+
+/// Tables that fit 100 columns. Motors that are alike share a row: "TH-01…06".
+[[nodiscard]] std::string check_text(const plan::Plan& plan, const calc::Batch& batch, Units units);
+
+/// The object of `check --json`; keys as the manual says, null where not known.
+[[nodiscard]] Json check_json(const plan::Plan& plan, const calc::Batch& batch,
+                              const Diagnostics& diagnostics);
+
+}  // namespace loopledger::cli

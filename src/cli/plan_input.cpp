@@ -1,0 +1,139 @@
+// SPDX-License-Identifier: MIT
+#include "cli/plan_input.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <vector>
+
+#include "base/text.h"
+#include "cli/files.h"
+#include "plan/read_stock.h"
+
+namespace loopledger::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr std::string_view kEnding = ".toml";
+
+/// A template's name is never a way to another folder.
+bool is_template_name(const std::string& name) {
+  return !name.empty() && name.front() != '.' && std::ranges::all_of(name, [](char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' ||
+           c == '_' || c == '.';
+  });
+}
+
+std::vector<std::string> names_in(const fs::path& folder) {
+  std::vector<std::string> names;
+  std::error_code problem;
+  for (const auto& entry : fs::directory_iterator(folder, problem)) {
+    if (entry.path().extension() == kEnding) {
+      names.push_back(entry.path().stem().string());
+    }
+  }
+  std::ranges::sort(names);
+  return names;
+}
+
+Diagnostic no_template(const std::string& folder, const std::string& name, const fs::path& path) {
+  const std::vector<std::string> names = names_in(path);
+  const std::vector<std::string_view> views(names.begin(), names.end());
+  const std::string_view near = nearest(name, views);
+  std::string hint = views.empty() ? fmt::format("no templates are installed in {}", path.string())
+                                   : fmt::format("templates there are {}", either(views));
+  if (!near.empty()) {
+    hint = fmt::format("did you mean \"{}\"?", near);
+  }
+  return error(
+      "plan-take",
+      fmt::format("there is no template \"{}\" in templates/{}", shortened(name, 60), folder),
+      std::move(hint));
+}
+
+Result<plan::Loaded> load_template(const std::string& folder, const std::string& name,
+                                   const Context& context) {
+  const fs::path path = fs::path(data_folder(context)) / "templates" / folder;
+  const fs::path file = path / (name + std::string(kEnding));
+  std::error_code ignored;
+  if (!is_template_name(name) || !fs::exists(file, ignored)) {
+    return no_template(folder, name, path);
+  }
+  auto text = read_file(file.string(), kMaxTextFile);
+  if (!text) {
+    return text.diagnostics();
+  }
+  return plan::Loaded{fmt::format("templates/{}/{}{}", folder, name, kEnding), std::move(*text)};
+}
+
+}  // namespace
+
+std::string beside(const std::string& plan_path, const std::string& relative) {
+  if (plan_path == "-") {
+    return relative;
+  }
+  return (fs::path(plan_path).parent_path() / relative).string();
+}
+
+Result<PlanInput> load_plan(const std::string& path, Context& context) {
+  auto text = read_file(path, kMaxTextFile, context.in);
+  if (!text) {
+    return text.diagnostics();
+  }
+  PlanInput input;
+  input.files.push_back({path == "-" ? "standard input" : path, *text});
+  plan::Sources sources;
+  sources.shelf = [&path, &input](const std::string& name) -> Result<plan::Loaded> {
+    const std::string file = beside(path, name);
+    auto shelf = read_file(file, kMaxTextFile);
+    if (!shelf) {
+      Diagnostics problems = shelf.diagnostics();
+      for (Diagnostic& d : problems) {
+        d.message = fmt::format("shelf file {}: {}", file, d.message);
+      }
+      return problems;
+    }
+    input.files.push_back({file, std::move(*shelf)});
+    return input.files.back();
+  };
+  sources.from_templates = [&context](const std::string& folder, const std::string& name) {
+    return load_template(folder, name, context);
+  };
+  auto plan = plan::read_plan(input.files.front().text, input.files.front().file, sources);
+  if (!plan) {
+    return plan.diagnostics();
+  }
+  input.plan = std::move(*plan);
+  return {std::move(input), plan.diagnostics()};
+}
+
+void quote_lines(const PlanInput& input, Diagnostics& diagnostics) {
+  for (const plan::Loaded& file : input.files) {
+    add_source_lines(diagnostics, file.file, file.text);
+  }
+}
+
+Result<plan::Stock> load_stock(const std::string& name, const std::string& plan_path,
+                               const Place& asked, Context& context) {
+  if (name.ends_with(kEnding)) {
+    const std::string file = beside(plan_path, name);
+    auto text = read_file(file, kMaxTextFile);
+    if (!text) {
+      return text.diagnostics();
+    }
+    return plan::read_stock(*text, file, fs::path(name).stem().string());
+  }
+  auto loaded = load_template("stock", name, context);
+  if (!loaded) {
+    Diagnostics problems = loaded.diagnostics();
+    for (Diagnostic& d : problems) {
+      d.place = asked;
+    }
+    return problems;
+  }
+  return plan::read_stock(loaded->text, loaded->file, name);
+}
+
+}  // namespace loopledger::cli

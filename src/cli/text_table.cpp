@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: MIT
+#include "cli/text_table.h"
+
+#include <algorithm>
+#include <cassert>
+#include <numeric>
+
+#include "base/text.h"
+
+namespace loopledger::cli {
+namespace {
+
+constexpr int kGap = 2;
+
+std::string cell(const std::string& text, int width, TextTable::Side side) {
+  const std::string shown = shortened(text, width);
+  const auto blanks = static_cast<std::size_t>(std::max(0, width - terminal_width(shown)));
+  return side == TextTable::Side::left ? shown + std::string(blanks, ' ')
+                                       : std::string(blanks, ' ') + shown;
+}
+
+}  // namespace
+
+void TextTable::row(std::vector<std::string> cells) {
+  assert(cells.size() == columns_.size());
+  for (std::string& c : cells) {
+    c = printable(c);
+  }
+  rows_.push_back(std::move(cells));
+}
+
+std::string TextTable::text() const {
+  std::vector<int> widths;
+  for (std::size_t c = 0; c < columns_.size(); ++c) {
+    int width = terminal_width(columns_[c].head);
+    for (const auto& r : rows_) {
+      width = std::max(width, terminal_width(r[c]));
+    }
+    widths.push_back(width);
+  }
+  const auto total = [&widths] {
+    return std::accumulate(widths.begin(), widths.end(), 0) +
+           kGap * static_cast<int>(widths.size() - 1);
+  };
+  // The widest column that may shrink gives up one column at a time.
+  while (total() > kTerminalColumns) {
+    std::size_t widest = columns_.size();
+    for (std::size_t c = 0; c < columns_.size(); ++c) {
+      const bool may = columns_[c].least > 0 && widths[c] > columns_[c].least;
+      if (may && (widest == columns_.size() || widths[c] > widths[widest])) {
+        widest = c;
+      }
+    }
+    if (widest == columns_.size()) {
+      break;
+    }
+    --widths[widest];
+  }
+  std::string out;
+  const auto line = [&](auto cell_text) {
+    std::string text;
+    for (std::size_t c = 0; c < columns_.size(); ++c) {
+      text += std::string(c == 0 ? 0 : kGap, ' ') + cell(cell_text(c), widths[c], columns_[c].side);
+    }
+    text.erase(text.find_last_not_of(' ') + 1);
+    out += text + "\n";
+  };
+  line([&](std::size_t c) { return columns_[c].head; });
+  line([&](std::size_t c) { return std::string(static_cast<std::size_t>(widths[c]), '-'); });
+  for (const auto& r : rows_) {
+    line([&](std::size_t c) { return r[c]; });
+  }
+  return out;
+}
+
+}  // namespace loopledger::cli

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+//
+// Plain tables for the terminal: columns as wide as their widest cell, at most 100 columns in all.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace loopledger::cli {
+
+inline constexpr int kTerminalColumns = 100;
+
+class TextTable {
+ public:
+  enum class Side { left, right };
+  struct Column {
+    std::string head;
+    Side side = Side::left;
+    int least = 0;  ///< may be shortened to this many columns when the table is too wide; 0: never
+  };
+  explicit TextTable(std::vector<Column> columns) : columns_(std::move(columns)) {}
+
+  /// @pre one cell per column
+  void row(std::vector<std::string> cells);
+  [[nodiscard]] bool empty() const { return rows_.empty(); }
+  /// Head, rule and rows, each ending in a newline. Cells are made printable.
+  [[nodiscard]] std::string text() const;
+
+ private:
+  std::vector<Column> columns_;
+  std::vector<std::vector<std::string>> rows_;
+};
+
+}  // namespace loopledger::cli
