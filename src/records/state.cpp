@@ -1,0 +1,131 @@
+// SPDX-License-Identifier: MIT
+#include "records/state.h"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "base/text.h"
+
+namespace loopledger::records {
+namespace {
+
+constexpr std::array<std::pair<State, std::string_view>, 5> kWords{{{State::planned, "planned"},
+                                                                    {State::tied, "tied"},
+                                                                    {State::broken_in, "broken_in"},
+                                                                    {State::flown, "flown"},
+                                                                    {State::retired, "retired"}}};
+
+State after(State now, const Entry& e) {
+  switch (e.kind) {
+    case Kind::tied:
+      return now == State::planned || now == State::retired ? State::tied : now;
+    case Kind::weighed:
+      return e.stage == Stage::tied || e.stage == Stage::finished ? std::max(now, State::tied)
+                                                                  : now;
+    case Kind::break_in:
+      return std::max(now, State::broken_in);
+    case Kind::wound:
+      return e.end == WindEnd::broke ? State::retired : std::max(now, State::broken_in);
+    case Kind::flown:
+      return std::max(now, State::flown);
+    case Kind::broke:
+    case Kind::retired:
+      return State::retired;
+    case Kind::planned:
+    case Kind::labelled:
+    case Kind::piece:
+    case Kind::note:
+    case Kind::other:
+      break;
+  }
+  return now;
+}
+
+void take_reading(Known& known, const Entry& e) {
+  const Stage stage = e.kind == Kind::tied ? Stage::tied : e.stage.value_or(Stage::as_cut);
+  if (!e.reading) {
+    return;
+  }
+  if (stage == Stage::washed) {
+    known.washed = e.reading;
+  } else if (stage == Stage::tied) {
+    known.tied = e.reading;
+  } else if (stage == Stage::finished) {
+    known.finished = e.reading;
+  }
+}
+
+void take_winding(Known& known, const Entry& e) {
+  ++known.windings;
+  if (e.turns && (!known.best_turns || *e.turns > *known.best_turns)) {
+    known.best_turns = e.turns;
+    known.best_torque = e.torque;
+  }
+}
+
+/// A new knot, a new motor: what was wound and flown before says nothing of it.
+void tie_again(Known& known) {
+  known.loop_broken_in = false;
+  known.best_turns.reset();
+  known.best_torque.reset();
+  known.windings = 0;
+  known.flights = 0;
+}
+
+}  // namespace
+
+std::string_view word(State state) {
+  return std::ranges::find(kWords, state, &std::pair<State, std::string_view>::first)->second;
+}
+
+std::optional<State> state_from(std::string_view text) {
+  std::string key = lower_ascii(trimmed(text));
+  std::ranges::replace(key, '-', '_');
+  std::ranges::replace(key, ' ', '_');
+  for (const auto& [state, name] : kWords) {
+    if (name == key) {
+      return state;
+    }
+  }
+  return std::nullopt;
+}
+
+State state_of(const std::vector<Entry>& entries) {
+  State state = State::planned;
+  for (const Entry* const e : standing(entries)) {
+    state = after(state, *e);
+  }
+  return state;
+}
+
+Known known_of(const std::vector<Entry>& entries) {
+  Known known;
+  State state = State::planned;
+  for (const Entry* const e : standing(entries)) {
+    if (e->kind == Kind::tied && state == State::retired) {
+      tie_again(known);
+    }
+    state = after(state, *e);
+    if (e->edited) {
+      continue;
+    }
+    if (e->kind == Kind::weighed || e->kind == Kind::tied) {
+      take_reading(known, *e);
+    }
+    if (e->kind == Kind::tied && e->loop && !known.loop_broken_in) {
+      known.loop = e->loop;
+    }
+    if (e->kind == Kind::break_in && e->loop_after) {
+      known.loop = e->loop_after;
+      known.loop_broken_in = true;
+    }
+    if (e->kind == Kind::wound) {
+      take_winding(known, *e);
+    }
+    known.flights += e->kind == Kind::flown ? 1 : 0;
+  }
+  return known;
+}
+
+}  // namespace loopledger::records

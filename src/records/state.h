@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: MIT
+//
+// Where a motor is in its life, from what stands in its record: the one reading that `show`,
+// `list` and labels share. Entries count in the file's order, corrected ones don't.
+#pragma once
+
+#include <optional>
+#include <string_view>
+
+#include "records/entry.h"
+
+namespace loopledger::records {
+
+/// A motor that broke, or was retired, is `retired` until it is tied again.
+enum class State { planned, tied, broken_in, flown, retired };
+
+/// "planned", "tied", "broken_in", "flown", "retired"
+[[nodiscard]] std::string_view word(State state);
+[[nodiscard]] std::optional<State> state_from(std::string_view text);
+
+[[nodiscard]] State state_of(const std::vector<Entry>& entries);
+
+/// What is known now of a motor, the newest of each; edited lines are left out.
+struct Known {
+  std::optional<Mass> washed;    ///< scale reading at that stage
+  std::optional<Mass> tied;      ///< the same
+  std::optional<Mass> finished;  ///< the same
+  std::optional<Length> loop;    ///< as it hangs now: after break-in, else as tied
+  bool loop_broken_in = false;
+  std::optional<Turns> best_turns;    ///< most turns of a winding since it was tied
+  std::optional<Torque> best_torque;  ///< the torque read at those turns
+  int windings = 0;                   ///< since it was tied
+  int flights = 0;                    ///< since it was tied
+};
+
+[[nodiscard]] Known known_of(const std::vector<Entry>& entries);
+
+}  // namespace loopledger::records
