@@ -94,6 +94,21 @@ struct StripTask {
   CuttingTask task;
 };
 
+/// Of all the plan's motors from this strip, whether they are cut tonight or not.
+Length shortest_cut(const Plan& plan, std::size_t strip, const StripFigures& figures,
+                    GroupFigures& groups, Diagnostics& problems) {
+  std::optional<Length> shortest;
+  for (std::size_t g = 0; g < plan.motors.size(); ++g) {
+    if (plan.motors[g].strip != strip) {
+      continue;
+    }
+    if (const Planned* const planned = groups.get(g, figures.density, problems)) {
+      shortest = shortest ? std::min(*shortest, planned->cut) : planned->cut;
+    }
+  }
+  return shortest.value_or(Length{});
+}
+
 Result<StripTask> task_for(const Plan& plan, std::size_t strip_index, const StripFigures& figures,
                            const Batch& batch, GroupFigures& groups) {
   StripTask out;
@@ -103,7 +118,6 @@ Result<StripTask> task_for(const Plan& plan, std::size_t strip_index, const Stri
   for (std::size_t p = 0; p < strip.pieces.size(); ++p) {
     out.task.pieces.push_back({figures.piece_length[p], strip.ends.value});
   }
-  std::optional<Length> shortest;
   for (std::size_t m = 0; m < batch.motors.size(); ++m) {
     const MotorFigures& motor = batch.motors[m];
     if (plan.motors[motor.group].strip != strip_index) {
@@ -116,9 +130,9 @@ Result<StripTask> task_for(const Plan& plan, std::size_t strip_index, const Stri
     }
     out.motors.push_back(m);
     out.task.cut.push_back(std::move(row));
-    shortest = shortest ? std::min(*shortest, motor.planned.cut) : motor.planned.cut;
   }
-  out.task.keep = strip.keep.given ? strip.keep.value : shortest.value_or(Length{});
+  out.task.keep = strip.keep.given ? strip.keep.value
+                                   : shortest_cut(plan, strip_index, figures, groups, problems);
   if (has_errors(problems)) {
     return problems;
   }
@@ -238,6 +252,9 @@ Result<Batch> work_out(const Plan& plan, const WorkOptions& options) {
     for (int i = 0; i < group.count.value; ++i) {
       MotorFigures motor;
       motor.id = {group.stem.value, group.first.value + i};
+      if (options.only && std::ranges::find(*options.only, motor.id) == options.only->end()) {
+        continue;
+      }
       motor.group = g;
       motor.planned = *planned;
       batch.motors.push_back(std::move(motor));

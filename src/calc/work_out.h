@@ -4,6 +4,10 @@
 // the same plan gives the same figures. Start here to see how a batch is worked out.
 #pragma once
 
+#include <optional>
+#include <vector>
+
+#include "base/motor_id.h"
 #include "base/result.h"
 #include "calc/figures.h"
 #include "plan/plan.h"
@@ -12,6 +16,7 @@ namespace loopledger::calc {
 
 struct WorkOptions {
   bool short_of_strip = false;  ///< `--short`: print what can be cut when the pieces don't reach
+  std::optional<std::vector<MotorId>> only;  ///< these motors of the plan, not all
 };
 
 /// All that can be found wrong comes back in one go, each with its place in the plan. Errors:

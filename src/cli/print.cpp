@@ -1,0 +1,404 @@
+// SPDX-License-Identifier: MIT
+//
+// `print PLAN`: cut sheet, break-in sheet and labels as PDF, and a record for each motor. PDFs go
+// to temporary files first, then the records are opened, then the PDFs are renamed: whatever stops
+// it on the way, doing it again is harmless.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <charconv>
+#include <filesystem>
+#include <memory>
+#include <ostream>
+
+#include "calc/work_out.h"
+#include "cli/command.h"
+#include "cli/exit_code.h"
+#include "cli/files.h"
+#include "cli/json.h"
+#include "cli/plan_input.h"
+#include "cli/posix_disk.h"
+#include "page/break_in_sheet.h"
+#include "page/cut_sheet.h"
+#include "page/labels.h"
+#include "pdf/fonts.h"
+#include "pdf/write_pdf.h"
+#include "records/differences.h"
+#include "records/ledger.h"
+#include "tag/id.h"
+
+namespace loopledger::cli {
+namespace {
+
+struct PrintOptions {
+  std::string plan;
+  std::string records;
+  std::string out;
+  std::vector<std::string> only;
+  std::string units;
+  int start = 1;
+  bool new_only = false;
+  bool short_of_strip = false;
+  bool json = false;
+};
+
+/// What is printed on: paper, labels, and the fonts.
+struct Press {
+  plan::Stock paper;
+  plan::Stock labels;
+  pdf::Fonts fonts;
+  std::unique_ptr<page::FontMetrics> metrics;
+};
+
+Result<Press> set_up(const plan::Plan& plan, Context& context) {
+  Diagnostics problems;
+  Press press;
+  auto paper = load_stock(plan.paper.value, plan.file, plan.paper.place, context);
+  append(problems, paper.diagnostics());
+  if (paper) {
+    press.paper = std::move(*paper);
+    press.labels = press.paper;
+  }
+  if (plan.labels.given) {
+    auto labels = load_stock(plan.labels.value, plan.file, plan.labels.place, context);
+    append(problems, labels.diagnostics());
+    if (labels) {
+      press.labels = std::move(*labels);
+    }
+  }
+  const std::string data = data_folder(context);
+  if (data.empty()) {
+    problems.push_back(error("disk-data", "can't find the folder with fonts and templates",
+                             "set LOOPLEDGER_DATA to the folder that holds `fonts`"));
+    return problems;
+  }
+  press.fonts = pdf::fonts_in((std::filesystem::path(data) / "fonts").string());
+  auto metrics = pdf::load_metrics(press.fonts);
+  append(problems, metrics.diagnostics());
+  if (has_errors(problems)) {
+    return problems;
+  }
+  press.metrics = std::move(*metrics);
+  return {std::move(press), std::move(problems)};
+}
+
+/// The creation date of the PDFs: SOURCE_DATE_EPOCH, else the plan's date, else none.
+std::optional<Moment> creation_date(const plan::Plan& plan, const Context& context) {
+  if (const auto epoch = context.env("SOURCE_DATE_EPOCH")) {
+    Moment moment;
+    const auto [end, code] =
+        std::from_chars(epoch->data(), epoch->data() + epoch->size(), moment.seconds);
+    if (code == std::errc{} && end == epoch->data() + epoch->size() && moment.seconds >= 0) {
+      return moment;
+    }
+  }
+  return plan.date.given ? std::optional(midnight_utc(plan.date.value)) : std::nullopt;
+}
+
+bool in_plan(const plan::Plan& plan, const MotorId& id) {
+  return std::ranges::any_of(plan.motors, [&](const plan::MotorGroup& group) {
+    return group.stem.value == id.stem && id.number >= group.first.value &&
+           id.number < group.first.value + group.count.value;
+  });
+}
+
+/// The ids of `--only`, each of them in the plan.
+Result<std::vector<MotorId>> asked_for(const PrintOptions& options, const plan::Plan& plan) {
+  std::vector<MotorId> ids;
+  Diagnostics problems;
+  for (const std::string& typed : options.only) {
+    auto id = tag::id_from(typed);
+    append(problems, id.diagnostics());
+    if (!id) {
+      continue;
+    }
+    if (!in_plan(plan, id->id)) {
+      problems.push_back(error("print-only",
+                               fmt::format("the plan has no motor {}", printed(id->id)),
+                               "--only takes ids of this plan"));
+    }
+    ids.push_back(id->id);
+  }
+  if (has_errors(problems)) {
+    return problems;
+  }
+  return ids;
+}
+
+/// All of the plan's motors that the ledger does not hold.
+Result<std::vector<MotorId>> without_record(const plan::Plan& plan, records::Ledger& ledger) {
+  auto held = ledger.holding();
+  if (!held) {
+    return held.diagnostics();
+  }
+  std::vector<MotorId> ids;
+  for (const plan::MotorGroup& group : plan.motors) {
+    for (int i = 0; i < group.count.value; ++i) {
+      MotorId id{group.stem.value, group.first.value + i};
+      if (!std::ranges::binary_search(held->ids, id)) {
+        ids.push_back(std::move(id));
+      }
+    }
+  }
+  if (ids.empty()) {
+    return error("print-new", "every motor of the plan has a record: nothing is new",
+                 "print without --new prints them again");
+  }
+  return ids;
+}
+
+std::string joined(const std::vector<std::string>& parts) {
+  std::string out;
+  for (const std::string& part : parts) {
+    out += (out.empty() ? "" : "; ") + part;
+  }
+  return out;
+}
+
+struct RecordWork {
+  std::vector<records::NewRecord> to_open;
+  std::size_t kept = 0;  ///< there already, with the same figures
+};
+
+/// Which records are to be opened; a record of the same id with other figures is an error.
+Result<RecordWork> compare_with_ledger(const calc::Batch& batch, const plan::Plan& plan,
+                                       records::Ledger& ledger) {
+  auto held = ledger.holding();
+  Diagnostics problems = held.diagnostics();
+  if (!held) {
+    return problems;
+  }
+  RecordWork work;
+  for (const calc::MotorFigures& motor : batch.motors) {
+    if (!motor.cut) {
+      continue;
+    }
+    if (!std::ranges::binary_search(held->ids, motor.id)) {
+      work.to_open.push_back({motor.id, tag::check_character(motor.id), motor.planned});
+      continue;
+    }
+    auto record = ledger.read(motor.id);
+    append(problems, record.diagnostics());
+    if (!record) {
+      continue;
+    }
+    ++work.kept;
+    const auto differences = records::differences(record->planned, motor.planned);
+    if (differences.empty()) {
+      continue;
+    }
+    const auto free = ledger.next_free(motor.id.stem);
+    problems.push_back(
+        error("print-differs",
+              fmt::format("{} has a record with other figures: {}", tag::with_check(motor.id),
+                          joined(differences)),
+              free ? fmt::format("an id is never given twice; the next free one is {}: first = {}",
+                                 printed(*free), free->number)
+                   : std::string{},
+              plan.motors[motor.group].place));
+  }
+  if (has_errors(problems)) {
+    return problems;
+  }
+  return work;
+}
+
+struct Printed {
+  std::string path;
+  std::size_t pages = 0;
+  std::string bytes;
+};
+
+class Printer {
+ public:
+  Printer(const plan::Plan& plan, const calc::Batch& batch, const PrintOptions& options,
+          const Press& press, std::optional<Moment> created, std::string folder)
+      : plan_(plan),
+        batch_(batch),
+        options_(options),
+        press_(press),
+        created_(created),
+        folder_(std::move(folder)) {}
+
+  /// All documents as bytes; nothing is written yet.
+  Result<std::vector<Printed>> documents() {
+    add("cut-sheet.pdf", page::cut_sheet(plan_, batch_, press_.paper, *press_.metrics, created_));
+    add("break-in.pdf",
+        page::break_in_sheet(plan_, batch_, press_.paper, *press_.metrics, created_));
+    add("labels.pdf", labels());
+    if (has_errors(problems_)) {
+      return problems_;
+    }
+    return {std::move(printed_), std::move(problems_)};
+  }
+
+ private:
+  Result<page::Document> labels() {
+    page::LabelRun run;
+    run.stock = press_.labels;
+    run.title = plan_.title;
+    run.link = plan_.link.given ? plan_.link.value : std::string{};
+    run.units = plan_.units;
+    run.start = options_.start;
+    run.created = created_;
+    std::vector<page::LabelFigures> figures;
+    for (const calc::MotorFigures& motor : batch_.motors) {
+      if (motor.cut) {
+        figures.push_back(page::label_figures(motor));
+      }
+    }
+    return page::labels(figures, run, *press_.metrics);
+  }
+
+  void add(const std::string& name, Result<page::Document> document) {
+    append(problems_, document.diagnostics());
+    if (!document) {
+      return;
+    }
+    auto bytes = pdf::write_pdf(*document, press_.fonts);
+    append(problems_, bytes.diagnostics());
+    if (bytes) {
+      printed_.push_back({(std::filesystem::path(folder_) / name).string(), document->pages.size(),
+                          std::move(*bytes)});
+    }
+  }
+
+  const plan::Plan& plan_;
+  const calc::Batch& batch_;
+  const PrintOptions& options_;
+  const Press& press_;
+  std::optional<Moment> created_;
+  std::string folder_;
+  Diagnostics problems_;
+  std::vector<Printed> printed_;
+};
+
+Diagnostics write_out(const std::vector<Printed>& files, const std::string& folder,
+                      const std::vector<records::NewRecord>& to_open, records::Ledger& ledger) {
+  if (Diagnostics problems = make_folder(folder); has_errors(problems)) {
+    return problems;
+  }
+  std::vector<PendingFile> pending;
+  for (const Printed& file : files) {
+    auto written = PendingFile::write(file.path, file.bytes);
+    if (!written) {
+      return written.diagnostics();
+    }
+    pending.push_back(std::move(*written));
+  }
+  Diagnostics problems = ledger.open(to_open);
+  if (has_errors(problems)) {
+    return problems;
+  }
+  for (PendingFile& file : pending) {
+    append(problems, file.commit());
+  }
+  return problems;
+}
+
+void say(const std::vector<Printed>& files, const RecordWork& work, const std::string& records,
+         const PrintOptions& options, const Diagnostics& said, Context& context) {
+  if (options.json) {
+    Json paths = Json::array();
+    for (const Printed& file : files) {
+      paths.push(file.path);
+    }
+    Json opened = Json::array();
+    for (const records::NewRecord& record : work.to_open) {
+      opened.push(printed(record.id));
+    }
+    Json out = Json::object();
+    out.set("format", 1).set("files", std::move(paths)).set("records", records);
+    out.set("opened", std::move(opened)).set("kept", work.kept);
+    out.set("diagnostics", to_json(said));
+    context.out << out.text();
+    return;
+  }
+  for (const Printed& file : files) {
+    context.out << fmt::format("Wrote {} ({} page{})\n", file.path, file.pages,
+                               file.pages == 1 ? "" : "s");
+  }
+  context.out << fmt::format("Opened {} record{} in {}", work.to_open.size(),
+                             work.to_open.size() == 1 ? "" : "s", records);
+  context.out << (work.kept > 0 ? fmt::format("; {} {} there already, unchanged\n", work.kept,
+                                              work.kept == 1 ? "was" : "were")
+                                : std::string("\n"));
+}
+
+/// Everything up to the writing; what is wrong comes back in `said`.
+void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said,
+                Context& context) {
+  plan::Plan& plan = input.plan;
+  if (!options.units.empty()) {
+    plan.units = options.units == "inch" ? Units::inch : Units::metric;
+  }
+  const std::string folder = options.out.empty() ? beside(options.plan, "out") : options.out;
+  const std::string records =
+      records_folder(options.records, beside(options.plan, plan.records.value), context);
+  PosixDisk disk;
+  records::Ledger ledger(disk, records);
+
+  calc::WorkOptions work_options{options.short_of_strip, std::nullopt};
+  if (!options.only.empty() || options.new_only) {
+    auto ids = options.new_only ? without_record(plan, ledger) : asked_for(options, plan);
+    append(said, ids.diagnostics());
+    if (!ids) {
+      return;
+    }
+    work_options.only = std::move(*ids);
+  }
+  const auto batch = calc::work_out(plan, work_options);
+  append(said, batch.diagnostics());
+  auto press = set_up(plan, context);
+  append(said, press.diagnostics());
+  if (!batch || !press) {
+    return;
+  }
+  const auto work = compare_with_ledger(*batch, plan, ledger);
+  append(said, work.diagnostics());
+  auto files =
+      Printer(plan, *batch, options, *press, creation_date(plan, context), folder).documents();
+  append(said, files.diagnostics());
+  if (!work || !files) {
+    return;
+  }
+  append(said, write_out(*files, folder, work->to_open, ledger));
+  if (!has_errors(said)) {
+    say(*files, *work, records, options, said, context);
+  }
+}
+
+void run_print(const PrintOptions& options, Context& context) {
+  auto input = load_plan(options.plan, context);
+  Diagnostics said = input.diagnostics();
+  if (input) {
+    print_plan(options, *input, said, context);
+    quote_lines(*input, said);
+  }
+  context.exit_code = report(context, said);
+}
+
+}  // namespace
+
+void add_print(CLI::App& app, Context& context) {
+  auto options = std::make_shared<PrintOptions>();
+  CLI::App* command = app.add_subcommand(
+      "print", "Print cut sheet, break-in sheet and labels; open a record for each motor");
+  command->add_option("PLAN", options->plan, "The plan, or - for standard input")->required();
+  command->add_option("--out", options->out, "Folder for the PDFs (default: out, beside the plan)");
+  command->add_option("--records", options->records, "Folder of the records");
+  command->add_option("--only", options->only, "Only these motors, such as TH-01,TH-02")
+      ->delimiter(',');
+  command->add_flag("--new", options->new_only, "Only motors without a record")->excludes("--only");
+  command->add_option("--start", options->start, "First free label of a part-used sheet, from 1")
+      ->check(CLI::Range(1, 10000));
+  command->add_flag("--short", options->short_of_strip,
+                    "Print what can be cut when the pieces don't reach");
+  command->add_option("--units", options->units, "Units that lead: metric or inch")
+      ->check(CLI::IsMember({"metric", "inch"}));
+  command->add_flag("--json", options->json, "Say what was written as JSON");
+  command->callback([options, &context] { run_print(*options, context); });
+}
+
+}  // namespace loopledger::cli
