@@ -1,0 +1,204 @@
+// SPDX-License-Identifier: MIT
+#include "tag/scan.h"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+#include <utility>
+
+#include "tag/ladder.h"
+
+namespace loopledger::tag {
+namespace {
+
+constexpr std::size_t kManyPixels = 1'000'000;  // from here on finer tiles
+constexpr std::size_t kPartPixels = 4'000'000;  // the most that is enlarged at once
+constexpr int kRounds = 5;                      // of reading and painting over, in one tile
+constexpr double kTileOverlap = 0.35;
+constexpr std::size_t kMaxPlaces = 60;  // symbols seen but not decoded that are tried again
+constexpr std::uint8_t kPaint = 230;    // about paper
+
+/// Gathers what the readings find: each text once, each place once.
+class Findings {
+ public:
+  /// Takes symbols found in a part of the picture that begins at `x`, `y`, reduced by `factor`.
+  void take(std::vector<Symbol> symbols, int x, int y, int factor = 1) {
+    for (Symbol& symbol : symbols) {
+      for (Point& corner : symbol.corners) {
+        corner = {corner.x * factor + x, corner.y * factor + y};
+      }
+      if (!symbol.decoded()) {
+        unread_.push_back(std::move(symbol));
+      } else if (texts_.insert(symbol.text).second) {
+        sort_in(std::move(symbol));
+      }
+    }
+  }
+
+  [[nodiscard]] bool has_labels() const { return !scan_.labels.empty(); }
+
+  /// Places seen but not decoded, apart from each other and from what has been read.
+  [[nodiscard]] std::vector<Symbol> places() const {
+    std::vector<Symbol> apart;
+    for (const Symbol& symbol : unread_) {
+      const Point c = centre(symbol);
+      const auto covers = [&](const Symbol& other) { return bounds(other).contains(c.x, c.y); };
+      if (side(symbol) >= 1 && std::none_of(apart.begin(), apart.end(), covers) &&
+          std::none_of(read_.begin(), read_.end(), covers)) {
+        apart.push_back(symbol);
+      }
+    }
+    return apart;
+  }
+
+  [[nodiscard]] Scan result() && {
+    scan_.unread = places();
+    std::stable_sort(scan_.labels.begin(), scan_.labels.end(), above);
+    return std::move(scan_);
+  }
+
+ private:
+  static Point centre(const Symbol& symbol) {
+    Point sum;
+    for (const Point& corner : symbol.corners) {
+      sum = {sum.x + corner.x / 4, sum.y + corner.y / 4};
+    }
+    return sum;
+  }
+
+  static bool above(const FoundLabel& a, const FoundLabel& b) {
+    return centre(a.symbol).y < centre(b.symbol).y;
+  }
+
+  void sort_in(Symbol symbol) {
+    read_.push_back(symbol);
+    auto label = read_label(symbol.text);
+    if (label) {
+      std::string text = symbol.text;
+      scan_.labels.push_back({std::move(text), std::move(label).value(), std::move(symbol)});
+    } else if (label.diagnostics().front().code == "tag-version") {
+      scan_.other_layout.push_back(std::move(symbol.text));
+    } else {
+      scan_.foreign.push_back(std::move(symbol.text));
+    }
+  }
+
+  Scan scan_;
+  std::set<std::string> texts_;
+  std::vector<Symbol> read_;
+  std::vector<Symbol> unread_;
+};
+
+/// Reads, paints over what was read, and reads again until nothing new comes.
+template <class Read>
+void read_in_rounds(Grey part, int x, int y, const Read& read, Findings& findings) {
+  for (int round = 0; round < kRounds; ++round) {
+    std::vector<Symbol> symbols = read(part);
+    bool decoded = false;
+    for (const Symbol& symbol : symbols) {
+      if (symbol.decoded()) {
+        decoded = true;
+        const Area2 area = bounds(symbol);
+        fill(part, {area.x - 2, area.y - 2, area.width + 4, area.height + 4}, kPaint);
+      }
+    }
+    findings.take(std::move(symbols), x, y);
+    if (!decoded) {
+      return;
+    }
+  }
+}
+
+std::vector<Area2> tiles_of(const Grey& picture, int count) {
+  std::vector<Area2> tiles;
+  const int width = static_cast<int>(picture.width * (1 + kTileOverlap) / count) + 1;
+  const int height = static_cast<int>(picture.height * (1 + kTileOverlap) / count) + 1;
+  for (int row = 0; row < count; ++row) {
+    for (int column = 0; column < count; ++column) {
+      tiles.push_back({(picture.width - width) * column / (count - 1),
+                       (picture.height - height) * row / (count - 1), width, height});
+    }
+  }
+  return tiles;
+}
+
+std::vector<Symbol> plainly(const Grey& part) { return symbols_in(part); }
+
+void read_plainly(const Grey& picture, Findings& findings) {
+  const bool many = picture.size() >= kManyPixels;
+  if (many) {
+    findings.take(symbols_in(picture), 0, 0);
+  } else {
+    read_in_rounds(picture, 0, 0, plainly, findings);
+  }
+  for (const Area2& tile : tiles_of(picture, many ? 4 : 2)) {
+    read_in_rounds(crop(picture, tile), tile.x, tile.y, plainly, findings);
+  }
+}
+
+/// The factor by which a picture is to be reduced so that it has at most so many pixels.
+int factor_for(std::size_t pixels, std::size_t most) {
+  int factor = 1;
+  while (pixels / static_cast<std::size_t>(factor * factor) > most) {
+    ++factor;
+  }
+  return factor;
+}
+
+/// Climbs the ladder at one place, until something is decoded.
+void climb_at(const Grey& picture, const Symbol& place, Findings& findings) {
+  const Area2 box = bounds(place);
+  const int margin = std::max(box.width, box.height) / 3 + 4;
+  const Area2 area = inside(
+      picture, {box.x - margin, box.y - margin, box.width + 2 * margin, box.height + 2 * margin});
+  const Grey part = crop(picture, area);
+  const int factor = factor_for(part.size(), kManyPixels);
+  const Grey small = factor > 1 ? reduced(part, factor) : part;
+  for (const Rung& rung : ladder()) {
+    std::vector<Symbol> symbols = symbols_by(rung, small);
+    std::erase_if(symbols, [](const Symbol& symbol) { return !symbol.decoded(); });
+    if (!symbols.empty()) {
+      findings.take(std::move(symbols), area.x, area.y, factor);
+      return;
+    }
+  }
+}
+
+void climb_at_places(const Grey& picture, Findings& findings) {
+  std::vector<Symbol> places = findings.places();
+  places.resize(std::min(places.size(), kMaxPlaces));
+  for (const Symbol& place : places) {
+    climb_at(picture, place, findings);
+  }
+}
+
+/// Climbs the ladder on the whole picture, reduced by `factor`, until a label is read.
+void climb(const Grey& picture, int factor, Findings& findings) {
+  const Grey part = factor > 1 ? reduced(picture, factor) : picture;
+  if (factor > 1) {
+    findings.take(symbols_in(part), 0, 0, factor);
+  }
+  for (const Rung& rung : ladder()) {
+    if (findings.has_labels()) {
+      return;
+    }
+    findings.take(symbols_by(rung, part), 0, 0, factor);
+  }
+}
+
+}  // namespace
+
+Scan scan_picture(const Grey& picture) {
+  Findings findings;
+  read_plainly(picture, findings);
+  climb_at_places(picture, findings);
+  for (const std::size_t most : {kManyPixels, kPartPixels}) {
+    if (!findings.has_labels()) {
+      climb(picture, factor_for(picture.size(), most), findings);
+      climb_at_places(picture, findings);
+    }
+  }
+  return std::move(findings).result();
+}
+
+}  // namespace loopledger::tag

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+//
+// A picture of one bag, a boxful or a whole sheet -> the labels in it. A ladder of readings, cheap
+// first: the picture as it is, then tile by tile with what was read painted over (the library pairs
+// up parts of neighbouring symbols otherwise), then the places where a symbol was seen but not
+// decoded, sharpened and enlarged, and only if still nothing was read the whole picture so.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "tag/grey.h"
+#include "tag/symbols.h"
+#include "tag/tag_text.h"
+
+namespace loopledger::tag {
+
+struct FoundLabel {
+  std::string text;
+  TagFigures figures;
+  Symbol symbol;  ///< where it lies in the picture
+};
+
+struct Scan {
+  std::vector<FoundLabel> labels;         ///< each text once, from the top down
+  std::vector<std::string> foreign;       ///< texts of symbols that are no label of ours
+  std::vector<std::string> other_layout;  ///< labels with a version word that is not known here
+  std::vector<Symbol> unread;             ///< places that looked like a symbol, not decoded
+};
+
+/// Reads only what read_label accepts. The same picture always gives the same result.
+[[nodiscard]] Scan scan_picture(const Grey& picture);
+
+}  // namespace loopledger::tag

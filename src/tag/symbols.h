@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: MIT
+//
+// One reading of a grey picture by the library: every QR symbol in it, also those that were seen
+// but could not be decoded. tag/scan.h decides what to try; this only looks once.
+#pragma once
+
+#include <array>
+#include <string>
+#include <vector>
+
+#include "tag/grey.h"
+#include "tag/grey_ops.h"
+
+namespace loopledger::tag {
+
+struct Point {
+  double x = 0;
+  double y = 0;
+};
+
+struct Symbol {
+  std::string text;  ///< empty: seen, not decoded
+  std::array<Point, 4> corners{};
+  [[nodiscard]] bool decoded() const { return !text.empty(); }
+};
+
+/// Smallest upright rectangle around the corners.
+[[nodiscard]] Area2 bounds(const Symbol& symbol);
+
+/// Mean length of the four sides, in pixels.
+[[nodiscard]] double side(const Symbol& symbol);
+
+enum class Threshold { by_neighbourhood, fixed };
+
+/// Dark on light, any rotation.
+[[nodiscard]] std::vector<Symbol> symbols_in(const Grey& picture,
+                                             Threshold threshold = Threshold::by_neighbourhood);
+
+}  // namespace loopledger::tag
