@@ -33,6 +33,7 @@ TEST_CASE("exact text of every quantity reads back to the same value") {
   for (const double v : kAwkward) {
     CAPTURE(v);
     check_round_trip<Length>(v, length_from);
+    check_round_trip<Area>(v, area_from);
     check_round_trip<Mass>(v, mass_from);
     check_round_trip<Density>(v, density_from);
     check_round_trip<LinearDensity>(v, linear_density_from);
