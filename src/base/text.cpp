@@ -60,8 +60,9 @@ std::string_view nearest(std::string_view word, std::span<const std::string_view
   }
   const std::string wanted = lower_ascii(word);
   std::string_view best;
-  std::size_t best_distance =
-      1 + std::max<std::size_t>(1, std::min<std::size_t>(3, word.size() / 3));
+  // A third of the word may be wrong, three letters at most, and never all of it.
+  std::size_t best_distance = std::min(
+      word.size(), 1 + std::max<std::size_t>(1, std::min<std::size_t>(3, word.size() / 3)));
   for (const std::string_view candidate : candidates) {
     const std::size_t distance = edit_distance(wanted, lower_ascii(candidate));
     if (distance < best_distance) {

@@ -26,7 +26,7 @@ void run_check(const CheckOptions& options, Context& context) {
   Diagnostics said = input.diagnostics();
   calc::Batch batch;
   if (input) {
-    auto worked = calc::work_out(input->plan, {options.short_of_strip});
+    auto worked = calc::work_out(input->plan, {options.short_of_strip, std::nullopt});
     append(said, worked.diagnostics());
     quote_lines(*input, said);
     if (worked) {

@@ -1,8 +1,14 @@
 // SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
 #include <CLI/CLI.hpp>
 #include <exception>
 #include <ostream>
+#include <string>
+#include <string_view>
+#include <vector>
 
+#include "base/text.h"
 #include "cli/command.h"
 #include "cli/exit_code.h"
 
@@ -21,6 +27,26 @@ void add_commands(CLI::App& app, Context& context) {
   add_check(app, context);
 }
 
+/// A word that is no command gets the nearest one; empty when the first word is one.
+std::string unknown_command(const CLI::App& app, int argc, const char* const* argv) {
+  const std::string_view word = argc > 1 ? argv[1] : "";
+  if (word.empty() || word.front() == '-') {
+    return {};
+  }
+  std::vector<std::string> names;
+  for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; })) {
+    if (command->get_name() == word) {
+      return {};
+    }
+    names.push_back(command->get_name());
+  }
+  const std::vector<std::string_view> views(names.begin(), names.end());
+  const std::string_view near = nearest(word, views);
+  return fmt::format("loopledger: unknown command \"{}\"\n  hint: {}\n", printable(word),
+                     near.empty() ? fmt::format("commands are {}", either(views))
+                                  : fmt::format("did you mean `loopledger {}`?", near));
+}
+
 int parse_and_run(int argc, const char* const* argv, Context& context) {
   CLI::App app(kAbout, "loopledger");
   app.footer(kExitCodes);
@@ -28,6 +54,10 @@ int parse_and_run(int argc, const char* const* argv, Context& context) {
   app.set_version_flag("--version", "loopledger " LOOPLEDGER_VERSION);
   app.set_help_all_flag("--help-all", "Help of all commands");
   add_commands(app, context);
+  if (const std::string unknown = unknown_command(app, argc, argv); !unknown.empty()) {
+    context.err << unknown;
+    return kUsage;
+  }
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& e) {

@@ -20,6 +20,10 @@ std::vector<std::string_view> names_of(const std::vector<T>& all) {
   return names;
 }
 
+std::string section_of(std::string_view key) {
+  return key == "rings" ? std::string(key) : fmt::format("{}s", key);
+}
+
 /// The index of the thing that `key` names, or a fault with the nearest name.
 template <class T>
 std::optional<std::size_t> reference(TableReader& reader, std::string_view key,
@@ -35,7 +39,9 @@ std::optional<std::size_t> reference(TableReader& reader, std::string_view key,
   }
   const std::vector<std::string_view> names = names_of(all);
   const std::string_view near = nearest(name.value, names);
-  reader.problem("plan-name", fmt::format("{}: there is no {} \"{}\"", key, key, name.value),
+  reader.problem("plan-name",
+                 fmt::format("{}: expected the name of a table [{}.NAME], found \"{}\"", key,
+                             section_of(key), name.value),
                  !near.empty() ? fmt::format("did you mean \"{}\"?", near)
                  : names.empty()
                      ? fmt::format("add a table [{}.{}]",

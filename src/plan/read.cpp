@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <deque>
 #include <map>
+#include <tuple>
 
 #include "base/text.h"
 #include "plan/sections.h"
@@ -154,7 +155,8 @@ class PlanReader {
         plan_.date.value = *date;
         plan_.date.given = true;
       } else {
-        reader.problem("plan-value", "date: expected a date such as 2026-01-31", {}, node->place);
+        reader.problem("plan-value", "date: expected a date such as 2026-01-31",
+                       "year, month and day, without quotes", node->place);
       }
     }
   }
@@ -297,6 +299,25 @@ class PlanReader {
 
 }  // namespace
 
+namespace {
+
+/// People go through a file from top to bottom; files come in the order in which they were met.
+void sort_by_place(Diagnostics& problems) {
+  std::vector<std::string> files;
+  for (const Diagnostic& d : problems) {
+    if (std::ranges::find(files, d.place.file) == files.end()) {
+      files.push_back(d.place.file);
+    }
+  }
+  const auto rank = [&files](const Diagnostic& d) {
+    return std::tuple(std::ranges::find(files, d.place.file) - files.begin(), d.place.line,
+                      d.place.column);
+  };
+  std::ranges::stable_sort(problems, {}, rank);
+}
+
+}  // namespace
+
 Result<Plan> read_plan(std::string_view text, const std::string& file, const Sources& sources) {
   auto tree = parse_tree(text, file);
   if (!tree) {
@@ -304,6 +325,7 @@ Result<Plan> read_plan(std::string_view text, const std::string& file, const Sou
   }
   Diagnostics problems;
   Plan plan = PlanReader(sources, problems).read({std::move(*tree), std::string(text), true});
+  sort_by_place(problems);
   if (has_errors(problems)) {
     return problems;
   }
