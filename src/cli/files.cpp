@@ -8,52 +8,17 @@
 
 #include <array>
 #include <cerrno>
-#include <cstring>
 #include <filesystem>
 #include <istream>
 #include <system_error>
 #include <utility>
 
+#include "cli/posix.h"
+
 namespace loopledger::cli {
 namespace {
 
 namespace fs = std::filesystem;
-
-/// Closes the file at the end of its scope.
-class Descriptor {
- public:
-  explicit Descriptor(int fd) : fd_(fd) {}
-  Descriptor(const Descriptor&) = delete;
-  Descriptor& operator=(const Descriptor&) = delete;
-  ~Descriptor() {
-    if (fd_ >= 0) {
-      ::close(fd_);
-    }
-  }
-  [[nodiscard]] int get() const { return fd_; }
-  /// Whether closing reported no error; some disks tell of a failed write only then.
-  bool close() {
-    const bool ok = ::close(std::exchange(fd_, -1)) == 0;
-    return ok;
-  }
-
- private:
-  int fd_;
-};
-
-std::string reason(int number) { return std::generic_category().message(number); }
-
-Diagnostic cannot(const std::string& doing, const std::string& path, int number) {
-  std::string code = "disk-io";
-  if (number == ENOENT) {
-    code = "disk-missing";
-  } else if (number == EACCES || number == EPERM || number == EROFS) {
-    code = "disk-permission";
-  } else if (number == ENOSPC || number == EDQUOT) {
-    code = "disk-full";
-  }
-  return error(code, fmt::format("can't {}: {}", doing, reason(number)), {}, {path, 0, 0});
-}
 
 Diagnostic too_big(const std::string& path, std::uint64_t max_bytes) {
   return error("disk-size",
@@ -71,26 +36,6 @@ Result<std::string> read_stream(std::istream& in, std::uint64_t max_bytes) {
     }
   }
   return bytes;
-}
-
-bool write_all(int fd, const std::string& bytes) {
-  std::size_t done = 0;
-  while (done < bytes.size()) {
-    const ssize_t n = ::write(fd, bytes.data() + done, bytes.size() - done);
-    if (n < 0) {
-      if (errno == EINTR) {
-        continue;
-      }
-      return false;
-    }
-    done += static_cast<std::size_t>(n);
-  }
-  return true;
-}
-
-std::string folder_of(const std::string& path) {
-  const std::string parent = fs::path(path).parent_path().string();
-  return parent.empty() ? "." : parent;
 }
 
 }  // namespace
@@ -159,10 +104,7 @@ Result<PendingFile> PendingFile::write(const std::string& path, const std::strin
     return cannot("write here", path, errno);
   }
   PendingFile pending(path, temporary);
-  // mkostemp makes the file private; what is printed is as readable as any new file.
-  const mode_t mask = ::umask(0);
-  ::umask(mask);
-  const bool ok = ::fchmod(file.get(), 0666 & ~mask) == 0 && write_all(file.get(), bytes) &&
+  const bool ok = make_readable(file.get()) && write_all(file.get(), bytes) &&
                   ::fsync(file.get()) == 0 && file.close();
   if (!ok) {
     return cannot("write the file", path, errno);
@@ -175,11 +117,7 @@ Diagnostics PendingFile::commit() {
     return {cannot("put the file in place", path_, errno)};
   }
   temporary_.clear();
-  const Descriptor folder(::open(folder_of(path_).c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
-  if (folder.get() >= 0) {
-    // Some file systems can't flush a folder; the file itself is safe by now.
-    (void)::fsync(folder.get());
-  }
+  flush_names(folder_of(path_));
   return {};
 }
 

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: MIT
+#include "cli/posix.h"
+
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <filesystem>
+#include <system_error>
+#include <utility>
+
+namespace loopledger::cli {
+
+Descriptor::Descriptor(Descriptor&& other) noexcept : fd_(std::exchange(other.fd_, -1)) {}
+
+Descriptor::~Descriptor() {
+  if (fd_ >= 0) {
+    ::close(fd_);
+  }
+}
+
+bool Descriptor::close() { return ::close(std::exchange(fd_, -1)) == 0; }
+
+Diagnostic cannot(const std::string& doing, const std::string& path, int number) {
+  std::string code = "disk-io";
+  if (number == ENOENT) {
+    code = "disk-missing";
+  } else if (number == EACCES || number == EPERM || number == EROFS) {
+    code = "disk-permission";
+  } else if (number == ENOSPC || number == EDQUOT) {
+    code = "disk-full";
+  } else if (number == EEXIST) {
+    code = "disk-exists";
+  }
+  const std::string reason = std::generic_category().message(number);
+  return error(code, fmt::format("can't {}: {}", doing, reason), {}, {path, 0, 0});
+}
+
+bool write_all(int fd, std::string_view bytes) {
+  while (!bytes.empty()) {
+    const ssize_t n = ::write(fd, bytes.data(), bytes.size());
+    if (n < 0) {
+      if (errno == EINTR) {
+        continue;
+      }
+      return false;
+    }
+    bytes.remove_prefix(static_cast<std::size_t>(n));
+  }
+  return true;
+}
+
+std::string folder_of(const std::string& path) {
+  const std::string parent = std::filesystem::path(path).parent_path().string();
+  return parent.empty() ? "." : parent;
+}
+
+void flush_names(const std::string& folder) {
+  const Descriptor names(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
+  if (names.get() >= 0) {
+    // Some file systems can't flush a folder; the files themselves are safe by now.
+    (void)::fsync(names.get());
+  }
+}
+
+bool make_readable(int fd) {
+  const mode_t mask = ::umask(0);
+  ::umask(mask);
+  return ::fchmod(fd, 0666 & ~mask) == 0;
+}
+
+}  // namespace loopledger::cli

@@ -1,0 +1,189 @@
+// SPDX-License-Identifier: MIT
+#include "cli/posix_disk.h"
+
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <sys/file.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <cerrno>
+#include <chrono>
+#include <filesystem>
+#include <system_error>
+#include <thread>
+
+#include "cli/files.h"
+#include "cli/posix.h"
+
+namespace loopledger::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr int kLockTries = 100;
+constexpr auto kLockPause = std::chrono::milliseconds(30);
+
+class FileLock : public records::Disk::Lock {
+ public:
+  explicit FileLock(Descriptor file) : file_(std::move(file)) {}
+
+ private:
+  Descriptor file_;  // closing it gives the lock back
+};
+
+/// Whether the open file is still the one of that name: `mend` may have put another in its place.
+bool still_named(int fd, const std::string& path) {
+  struct stat open_one {};
+  struct stat named_one {};
+  return ::fstat(fd, &open_one) == 0 && ::stat(path.c_str(), &named_one) == 0 &&
+         open_one.st_dev == named_one.st_dev && open_one.st_ino == named_one.st_ino;
+}
+
+/// A regular file or nothing: a pipe or a device of a record's name would hang a reader.
+Diagnostics not_regular(const std::string& path) {
+  struct stat info {};
+  if (::stat(path.c_str(), &info) != 0 || S_ISREG(info.st_mode) || S_ISDIR(info.st_mode)) {
+    return {};  // opening it says what is wrong
+  }
+  return {error("disk-io", "expected a file, found a pipe or a device", {}, {path, 0, 0})};
+}
+
+/// Takes what a failed append has left off the end again.
+Diagnostics take_back(int fd, const std::string& path, off_t size, int number) {
+  Diagnostics problems{cannot("add to the record", path, number)};
+  if (::ftruncate(fd, size) != 0 || ::fsync(fd) != 0) {
+    problems.push_back(error("disk-io", "what was written in part could not be taken back",
+                             "`loopledger mend` repairs the record", {path, 0, 0}));
+  } else {
+    problems.back().hint = "nothing was added; the record is as it was";
+  }
+  return problems;
+}
+
+}  // namespace
+
+Result<std::string> PosixDisk::read(const std::string& path, std::uint64_t max_bytes) {
+  if (Diagnostics problems = not_regular(path); !problems.empty()) {
+    return problems;
+  }
+  return read_file(path, max_bytes);
+}
+
+Result<std::vector<std::string>> PosixDisk::list(const std::string& folder) {
+  std::vector<std::string> names;
+  std::error_code problem;
+  for (fs::directory_iterator at(folder, problem), end; !problem && at != end;
+       at.increment(problem)) {
+    names.push_back(at->path().filename().string());
+  }
+  if (problem) {
+    return cannot("list the folder", folder, problem.value());
+  }
+  std::ranges::sort(names);
+  return names;
+}
+
+Result<std::unique_ptr<records::Disk::Lock>> PosixDisk::lock(const std::string& path) {
+  if (Diagnostics problems = not_regular(path); !problems.empty()) {
+    return problems;
+  }
+  for (int i = 0; i < kLockTries; ++i) {
+    Descriptor file(::open(path.c_str(), O_RDWR | O_CLOEXEC));
+    if (file.get() < 0) {
+      return cannot("open the record for writing", path, errno);
+    }
+    if (::flock(file.get(), LOCK_EX | LOCK_NB) == 0) {
+      if (still_named(file.get(), path)) {
+        return std::unique_ptr<Lock>(std::make_unique<FileLock>(std::move(file)));
+      }
+    } else if (errno == EWOULDBLOCK) {
+      std::this_thread::sleep_for(kLockPause);
+    } else if (errno != EINTR) {
+      const int number = errno;
+      return error(
+          "disk-lock",
+          fmt::format("this disk grants no lock: {}", std::generic_category().message(number)),
+          "keep the ledger on a disk that can lock files", {path, 0, 0});
+    }
+  }
+  return error("disk-lock", "another program is writing to this record",
+               "nothing was added; try again", {path, 0, 0});
+}
+
+Diagnostics PosixDisk::create(const std::string& path, std::string_view bytes) {
+  std::string temporary = path + ".tmp-XXXXXX";
+  Descriptor file(::mkostemp(temporary.data(), O_CLOEXEC));
+  if (file.get() < 0) {
+    return {cannot("write here", path, errno)};
+  }
+  Diagnostics problems;
+  if (!make_readable(file.get()) || !write_all(file.get(), bytes) || ::fsync(file.get()) != 0 ||
+      !file.close()) {
+    problems.push_back(cannot("write the file", path, errno));
+  } else if (::link(temporary.c_str(), path.c_str()) != 0) {
+    // A file system without links: rename, after a look that another writer could only beat in
+    // the moment between the two calls.
+    const int number = errno;
+    const bool no_links = number == EPERM || number == EOPNOTSUPP || number == ENOSYS;
+    if (!no_links) {
+      problems.push_back(cannot("make the file", path, number));
+    } else if (::access(path.c_str(), F_OK) == 0) {
+      problems.push_back(cannot("make the file", path, EEXIST));
+    } else if (::rename(temporary.c_str(), path.c_str()) != 0) {
+      problems.push_back(cannot("make the file", path, errno));
+    } else {
+      return {};
+    }
+  }
+  ::unlink(temporary.c_str());
+  return problems;
+}
+
+Diagnostics PosixDisk::append(const std::string& path, std::string_view bytes) {
+  Descriptor file(::open(path.c_str(), O_WRONLY | O_APPEND | O_CLOEXEC));
+  if (file.get() < 0) {
+    return {cannot("open the record for writing", path, errno)};
+  }
+  struct stat before {};
+  if (::fstat(file.get(), &before) != 0) {
+    return {cannot("add to the record", path, errno)};
+  }
+  ssize_t put = 0;
+  do {
+    put = ::write(file.get(), bytes.data(), bytes.size());
+  } while (put < 0 && errno == EINTR);
+  if (put != static_cast<ssize_t>(bytes.size())) {
+    return take_back(file.get(), path, before.st_size, put < 0 ? errno : ENOSPC);
+  }
+  if (::fsync(file.get()) != 0) {
+    return take_back(file.get(), path, before.st_size, errno);
+  }
+  return {};
+}
+
+Diagnostics PosixDisk::replace(const std::string& path, std::string_view bytes) {
+  auto file = PendingFile::write(path, std::string(bytes));
+  return file ? file->commit() : file.diagnostics();
+}
+
+Diagnostics PosixDisk::rename(const std::string& from, const std::string& to) {
+  if (::access(to.c_str(), F_OK) == 0) {
+    return {cannot("rename the file", to, EEXIST)};
+  }
+  if (::rename(from.c_str(), to.c_str()) != 0) {
+    return {cannot("rename the file", from, errno)};
+  }
+  flush_names(folder_of(to));
+  return {};
+}
+
+Diagnostics PosixDisk::make_folder(const std::string& folder) { return cli::make_folder(folder); }
+
+Diagnostics PosixDisk::flush_folder(const std::string& folder) {
+  flush_names(folder.empty() ? "." : folder);
+  return {};
+}
+
+}  // namespace loopledger::cli
