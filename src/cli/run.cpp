@@ -25,6 +25,7 @@ constexpr const char* kExitCodes =
 void add_commands(CLI::App& app, Context& context) {
   add_new(app, context);
   add_check(app, context);
+  add_print(app, context);
 }
 
 /// A word that is no command gets the nearest one; empty when the first word is one.
