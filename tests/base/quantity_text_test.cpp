@@ -26,10 +26,10 @@ TEST_CASE("a bare number is decimal, a fraction or a mixed number and nothing el
       {"1.5", 1.5},     {" 7 ", 7},    {".5", 0.5},       {"3/32", 3.0 / 32}, {"12 1/2", 12.5},
       {"12-1/2", 12.5}, {"12½", 12.5}, {"12 ½", 12.5},    {"⅛", 0.125},       {"-2.5", -2.5},
       {"−2.5", -2.5},   {"+3", 3},     {"-12 1/2", -12.5}};
-  for (const auto& [text, value] : good) {
-    CAPTURE(text);
-    REQUIRE(number_from(text).has_value());
-    CHECK(*number_from(text) == Approx(value));
+  for (const auto& row : good) {
+    CAPTURE(row.first);
+    REQUIRE(number_from(row.first).has_value());
+    CHECK(*number_from(row.first) == Approx(row.second));
   }
   for (const char* bad : {"", " ", "abc", "1.5 g", "1,5", "1.5/2", "3/", "/3", "3/0", "12 3/2",
                           "1 2", "inf", "nan", "-", "+", ".", "--1", "1e999", "0x10"}) {
@@ -45,11 +45,11 @@ TEST_CASE("a length is read in every unit that the hint names, and as people wri
       {"12-1/2 in", 317.5}, {"12½ in", 317.5}, {"12 1/2\"", 317.5},  {"12 inches", 304.8},
       {"300 MM", 300},      {"1'", 304.8},     {"300\u00A0mm", 300}, {"  300  mm  ", 300},
       {"0.128 in", 3.2512}};
-  for (const auto& [text, mm] : good) {
-    CAPTURE(text);
-    const auto length = length_from(text);
+  for (const auto& row : good) {
+    CAPTURE(row.first);
+    const auto length = length_from(row.first);
     REQUIRE(length.ok());
-    CHECK(length->in_mm() == Approx(mm).epsilon(1e-12));
+    CHECK(length->in_mm() == Approx(row.second).epsilon(1e-12));
   }
 }
 

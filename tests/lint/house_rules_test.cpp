@@ -22,7 +22,7 @@ std::vector<std::string> planted(const std::string& path, const std::string& tex
   return faults({path, kLicence + text});
 }
 
-/// Text files that people write: build folders, output, fonts and pictures are left out.
+/// Text files that people write, by their names.
 bool is_read(const fs::path& path) {
   static const std::array kEndings{".cpp", ".h",    ".txt", ".md",   ".toml", ".sh",
                                    ".in",  ".case", ".yml", ".json", ".py"};
@@ -35,21 +35,36 @@ bool is_read(const fs::path& path) {
   return ending.empty() || path.filename().string().front() == '.';
 }
 
-bool is_skipped_folder(const std::string& name) {
-  return name == ".git" || name == ".cache" || name == "out" || name.rfind("build", 0) == 0;
+void add_file(std::vector<SourceFile>& files, const fs::path& top, const fs::path& path) {
+  if (!is_read(path)) {
+    return;
+  }
+  std::ifstream in(path, std::ios::binary);
+  std::string text{std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
+  if (text.find('\0') == std::string::npos) {
+    files.push_back({fs::relative(path, top).generic_string(), std::move(text)});
+  }
 }
 
+/// What belongs to the project: the folders of its fixed top level and the files beside them.
 std::vector<SourceFile> tree(const fs::path& top) {
+  static const std::array kFolders{"src", "templates", "tests", "examples", "fonts", ".ci"};
   std::vector<SourceFile> files;
-  for (auto it = fs::recursive_directory_iterator(top); it != fs::recursive_directory_iterator();
-       ++it) {
-    if (it->is_directory() && is_skipped_folder(it->path().filename().string())) {
-      it.disable_recursion_pending();
-    } else if (it->is_regular_file() && is_read(it->path())) {
-      std::ifstream in(it->path(), std::ios::binary);
-      std::string text{std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
-      if (text.find('\0') == std::string::npos) {
-        files.push_back({fs::relative(it->path(), top).generic_string(), std::move(text)});
+  for (const auto& entry : fs::directory_iterator(top)) {
+    if (entry.is_regular_file() && entry.path().filename() != ".git") {
+      add_file(files, top, entry.path());
+    }
+  }
+  for (const char* folder : kFolders) {
+    if (!fs::is_directory(top / folder)) {
+      continue;
+    }
+    for (auto it = fs::recursive_directory_iterator(top / folder);
+         it != fs::recursive_directory_iterator(); ++it) {
+      if (it->is_directory() && it->path().filename() == "out") {
+        it.disable_recursion_pending();  // what the example printed
+      } else if (it->is_regular_file()) {
+        add_file(files, top, it->path());
       }
     }
   }
