@@ -14,10 +14,9 @@
 namespace loopledger::page {
 namespace {
 
-constexpr double kIdWidth = 27;
-constexpr double kLoopsWidth = 52;
-constexpr double kLineHeight = 7;
-constexpr std::size_t kPassesInRow = 3;
+constexpr double kIdWidth = 32;
+constexpr double kLineHeight = 8;
+constexpr std::size_t kPassesInLine = 2;
 constexpr std::size_t kFreePasses = 3;  // blanks for a motor without a recipe
 constexpr double kSetNextDay = 0.03;    // growth that is good [set]
 
@@ -38,7 +37,7 @@ bool breaks_in_alike(const records::Planned& a, const records::Planned& b) {
 /// A word and a blank that fills the rest of `width`.
 void word_and_blank(Canvas& canvas, double x, double y, double width, const std::string& word,
                     const std::string& after = "") {
-  const double before_w = canvas.text(x, y, word, kWord) + 1;
+  const double before_w = word.empty() ? 0 : canvas.text(x, y, word, kWord) + 1;
   const double after_w = after.empty() ? 0 : canvas.width_of(after, kWord) + 0.8;
   canvas.blank(x + before_w, y, width - before_w - after_w);
   if (!after.empty()) {
@@ -117,25 +116,40 @@ class OwnerBreakIn {
         fixed(records::do_not_pass(p).count(), 0));
   }
 
+  /// A line for the id and the loops, then the passes.
   static double row_height(const std::vector<Pass>& passes) {
     const std::size_t count = passes.empty() ? kFreePasses : passes.size();
-    const std::size_t lines = (count + kPassesInRow - 1) / kPassesInRow;
-    return std::max(2 * kLineHeight, 2 * kLineHeight * static_cast<double>(lines)) + 2.5;
+    const std::size_t lines = (count + kPassesInLine - 1) / kPassesInLine;
+    return kLineHeight * static_cast<double>(1 + lines) + 3;
   }
 
   void draw_pass(const Pass& pass, double x, double y, double w) {
     Canvas& canvas = sheet_.canvas();
-    canvas.fit(x, y + kLineHeight - cap_height(10), 8, pass.name,
-               {.size_pt = 10, .face = Face::sheet_bold, .smallest_pt = 6});
-    const double at = x + 8;
-    const double half = (w - 8 - 3) / 2;
-    word_and_blank(canvas, at, y + kLineHeight, half, "at");
-    word_and_blank(canvas, at + half + 1.5, y + kLineHeight, half, "to");
+    constexpr double kName = 9;
+    canvas.text(x, y, pass.name, {.size_pt = 10, .face = Face::sheet_bold});
+    const double quarter = (w - kName) / 4;
+    const auto blank = [&](int i, const char* word, const std::string& after) {
+      word_and_blank(canvas, x + kName + i * quarter, y, quarter - 1.5, word, after);
+    };
+    blank(0, "at", "");
+    blank(1, "to", "");
     if (pass.winds) {
-      word_and_blank(canvas, at, y + 2 * kLineHeight, half, "", "T");
-      word_and_blank(canvas, at + half + 1.5, y + 2 * kLineHeight, half, "",
-                     plan_.units == Units::inch ? "ozf·in" : "gf·cm");
+      blank(2, "", "T");
+      blank(3, "", plan_.units == Units::inch ? "ozf·in" : "gf·cm");
     }
+  }
+
+  void draw_loops(double y) {
+    const double from = sheet_.x() + kIdWidth;
+    const double w = (sheet_.width() - kIdWidth) / 4;
+    const std::string unit = unit_name(plan_.units);
+    const auto blank = [&](int i, const char* word, const std::string& after) {
+      word_and_blank(sheet_.canvas(), from + i * w, y, w - 2.5, word, after);
+    };
+    blank(0, "loop before", unit);
+    blank(1, "after", unit);
+    blank(2, "next day", unit);
+    blank(3, "at", "°C");
   }
 
   void draw_row(const calc::MotorFigures& motor, std::vector<Pass> passes) {
@@ -148,19 +162,12 @@ class OwnerBreakIn {
     canvas.box({.x = sheet_.x(), .y = y, .w = sheet_.width(), .h = height, .line_width = 0.3});
     canvas.fit(sheet_.x() + 1.2, y + 2.5, kIdWidth - 2, tag::with_check(motor.id),
                {.size_pt = 13, .face = Face::sheet_bold, .smallest_pt = 6});
-    const double from = sheet_.x() + kIdWidth;
-    const double w = (sheet_.width() - kIdWidth - kLoopsWidth) / kPassesInRow;
+    draw_loops(y + kLineHeight);
+    const double w = (sheet_.width() - 2.4) / kPassesInLine;
     for (std::size_t i = 0; i < passes.size(); ++i) {
-      draw_pass(passes[i], from + static_cast<double>(i % kPassesInRow) * w,
-                y + static_cast<double>(i / kPassesInRow) * 2 * kLineHeight, w);
+      draw_pass(passes[i], sheet_.x() + 1.2 + static_cast<double>(i % kPassesInLine) * w,
+                y + static_cast<double>(2 + i / kPassesInLine) * kLineHeight, w);
     }
-    const double loops = sheet_.x() + sheet_.width() - kLoopsWidth + 1.5;
-    canvas.line(loops - 1.5, y, loops - 1.5, y + height, 0.15, 0.5);
-    const double half = (kLoopsWidth - 4) / 2;
-    word_and_blank(canvas, loops, y + kLineHeight, half - 1, "before");
-    word_and_blank(canvas, loops + half, y + kLineHeight, half, "after");
-    word_and_blank(canvas, loops, y + 2 * kLineHeight, half - 1, "next day");
-    word_and_blank(canvas, loops + half, y + 2 * kLineHeight, half, "at", "°C");
     sheet_.down(height);
   }
 
@@ -173,8 +180,8 @@ class OwnerBreakIn {
 void draw_how(Sheet& sheet, const plan::Plan& plan) {
   sheet.paragraph(
       fmt::format("Blanks of a step: at = time of day it begins, to = time it ends; T = turns and "
-                  "{} reached. At the right: loop in {} hanging straight, not stretched, and the "
-                  "temperature. A torque is a place to stop: turns or torque, whichever comes "
+                  "{} reached. Loops in {} hanging straight, not stretched. A torque is a place to "
+                  "stop: turns or torque, whichever comes "
                   "first. Wear eye protection: wound rubber can burst or whip.",
                   plan.units == Units::inch ? "ozf·in" : "gf·cm", unit_name(plan.units)),
       {.size_pt = 8.5});

@@ -30,8 +30,7 @@ void draw_cells(Sheet& sheet, const std::array<std::string, kShares.size()>& tex
   double x = sheet.x();
   for (std::size_t i = 0; i < texts.size(); ++i) {
     const double w = kShares[i] * sheet.width();
-    const double text_height = canvas.height_of(w - 2, texts[i], style);
-    canvas.fit(x + 1.2, sheet.y() + (height - text_height) / 2 + 0.5, w - 2, texts[i], style);
+    canvas.fit_in({.x = x + 1.2, .y = sheet.y(), .w = w - 2, .h = height}, texts[i], style);
     x += w;
   }
   sheet.down(height);

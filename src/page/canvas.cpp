@@ -20,15 +20,20 @@ bool is_control(char32_t c) {
          (c >= 0x2028 && c <= 0x202E) || (c >= 0x2060 && c <= 0x206F) || c == 0xFEFF;
 }
 
+FitRules rules_of(const Style& style) {
+  return {.face = style.face,
+          .size_pt = style.size_pt,
+          .smallest_pt = style.smallest_pt,
+          .max_lines = style.max_lines};
+}
+
 }  // namespace
 
 double line_height(double size_pt) { return size_pt * kMmPerPoint * kLineSpacing; }
 double cap_height(double size_pt) { return size_pt * kMmPerPoint * kCapHeight; }
 
-void Canvas::warn(Diagnostic warning) {
-  const bool known = std::any_of(warnings_.begin(), warnings_.end(),
-                                 [&](const Diagnostic& d) { return d.message == warning.message; });
-  if (!known) {
+void Canvas::warn_once(const std::string& about, Diagnostic warning) {
+  if (said_.insert(warning.code + about).second) {
     warnings_.push_back(std::move(warning));
   }
 }
@@ -42,10 +47,12 @@ std::string Canvas::for_print(std::string_view utf8, Face face) {
     if (is_control(c)) {
       c = U' ';
     } else if (!metrics_.has(c, face)) {
-      warn(warning("page-glyph",
-                   fmt::format("{}: the fonts can't show “{}” (U+{:04X}), “?” is printed instead",
-                               place_, to_utf8(std::span(&c, 1)), static_cast<unsigned>(c)),
-                   "write it in Latin, Greek or Cyrillic letters"));
+      warn_once(
+          to_utf8(std::span(&c, 1)) + std::string(utf8),
+          warning("page-glyph",
+                  fmt::format("{}: the fonts can't show “{}” (U+{:04X}), “?” is printed instead",
+                              place_, to_utf8(std::span(&c, 1)), static_cast<unsigned>(c)),
+                  "write it in Latin, Greek or Cyrillic letters"));
       c = U'?';
     }
   }
@@ -88,20 +95,19 @@ double Canvas::text(double x, double y, std::string_view utf8, const Style& styl
   return width;
 }
 
-double Canvas::fit(double x, double y, double width, std::string_view utf8, const Style& style) {
-  const std::string printed = for_print(utf8, style.face);
-  const FittedText fitted = fit_text(printed, width,
-                                     {.face = style.face,
-                                      .size_pt = style.size_pt,
-                                      .smallest_pt = style.smallest_pt,
-                                      .max_lines = style.max_lines},
-                                     metrics_);
-  if (fitted.cut) {
-    warn(warning("page-cut",
-                 fmt::format("{}: “{}” is too long and was cut to “{}”", place_, printed,
-                             fmt::join(fitted.lines, " ")),
-                 "shorten it in the plan"));
+FittedText Canvas::fitted(const std::string& printed, double width, const Style& style) {
+  FittedText text = fit_text(printed, width, rules_of(style), metrics_);
+  if (text.cut) {
+    warn_once(printed, warning("page-cut",
+                               fmt::format("{}: “{}” is too long and was cut to “{}”", place_,
+                                           printed, fmt::join(text.lines, " ")),
+                               "shorten it in the plan"));
   }
+  return text;
+}
+
+double Canvas::set_lines(double x, double y, double width, const FittedText& fitted,
+                         const Style& style) {
   const double anchor = style.align == Align::left     ? x
                         : style.align == Align::centre ? x + width / 2
                                                        : x + width;
@@ -117,14 +123,20 @@ double Canvas::fit(double x, double y, double width, std::string_view utf8, cons
   return top - y;
 }
 
+double Canvas::fit(double x, double y, double width, std::string_view utf8, const Style& style) {
+  return set_lines(x, y, width, fitted(for_print(utf8, style.face), width, style), style);
+}
+
+void Canvas::fit_in(const Box& box, std::string_view utf8, const Style& style) {
+  const FittedText text = fitted(for_print(utf8, style.face), box.w, style);
+  const double height = static_cast<double>(text.lines.size() - 1) * line_height(text.size_pt) +
+                        cap_height(text.size_pt);
+  set_lines(box.x, box.y + (box.h - height) / 2, box.w, text, style);
+}
+
 double Canvas::height_of(double width, std::string_view utf8, const Style& style) {
-  const FittedText fitted = fit_text(for_print(utf8, style.face), width,
-                                     {.face = style.face,
-                                      .size_pt = style.size_pt,
-                                      .smallest_pt = style.smallest_pt,
-                                      .max_lines = style.max_lines},
-                                     metrics_);
-  return static_cast<double>(fitted.lines.size()) * line_height(fitted.size_pt);
+  const FittedText text = fit_text(for_print(utf8, style.face), width, rules_of(style), metrics_);
+  return static_cast<double>(text.lines.size()) * line_height(text.size_pt);
 }
 
 double Canvas::width_of(std::string_view utf8, const Style& style) {

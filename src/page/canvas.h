@@ -5,6 +5,7 @@
 // becomes a warning that names the place.
 #pragma once
 
+#include <set>
 #include <string>
 #include <string_view>
 
@@ -54,19 +55,26 @@ class Canvas {
   /// left edge of the room whatever the alignment.
   double fit(double x, double y, double width, std::string_view utf8, const Style& style);
 
-  /// The height that `fit` would take.
+  /// As `fit`, but centred in the box's height by the capitals' height.
+  void fit_in(const Box& box, std::string_view utf8, const Style& style);
+
+  /// The height that `fit` would take; does not warn of what it would cut.
   [[nodiscard]] double height_of(double width, std::string_view utf8, const Style& style);
 
   [[nodiscard]] double width_of(std::string_view utf8, const Style& style);
 
  private:
   [[nodiscard]] std::string for_print(std::string_view utf8, Face face);
-  void warn(Diagnostic warning);
+  [[nodiscard]] FittedText fitted(const std::string& printed, double width, const Style& style);
+  double set_lines(double x, double y, double width, const FittedText& text, const Style& style);
+  /// One warning of a code about one text, however often it is set.
+  void warn_once(const std::string& about, Diagnostic warning);
 
   const FontMetrics& metrics_;
   Diagnostics& warnings_;
   Page* page_ = nullptr;
   std::string place_;
+  std::set<std::string> said_;
 };
 
 }  // namespace loopledger::page

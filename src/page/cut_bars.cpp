@@ -34,11 +34,12 @@ std::vector<Stretch> stretches_of(const calc::PieceCuts& cuts, const calc::Batch
     at += motor.planned.cut;
   }
   if (cuts.left > Length::mm(0.5)) {
-    all.push_back(
-        {.name = fmt::format("{} {}", cuts.scrap ? "scrap" : "keep", shown(cuts.left, units)),
-         .from = at,
-         .to = at + cuts.left,
-         .remnant = true});
+    // The number and its unit stay together when the words wrap.
+    all.push_back({.name = fmt::format("{} {}\u00a0{}", cuts.scrap ? "scrap" : "keep",
+                                       number(cuts.left, units), unit_name(units)),
+                   .from = at,
+                   .to = at + cuts.left,
+                   .remnant = true});
   }
   return all;
 }
@@ -54,10 +55,10 @@ void draw_stretch(Canvas& canvas, const Stretch& stretch, double x, double y, do
   const Style name{.size_pt = 10,
                    .face = Face::sheet_bold,
                    .align = Align::centre,
-                   .smallest_pt = 5.5,
+                   .smallest_pt = stretch.remnant ? 7.5 : 5.5,  // ids don't break, they shrink
+
                    .max_lines = 2};
-  const double height = canvas.height_of(w - 1, stretch.name, name);
-  canvas.fit(x + 0.5, y + (kBarHeight - height) / 2 + 0.5, w - 1, stretch.name, name);
+  canvas.fit_in({.x = x + 0.5, .y = y, .w = w - 1, .h = kBarHeight}, stretch.name, name);
   if (!stretch.remnant) {
     canvas.line(x + w, y + kBarHeight, x + w, y + kBarHeight + 5, 0.5);
     canvas.text(x + w - 1, y + kBarHeight + 5, number(stretch.to, units),

@@ -16,6 +16,7 @@ namespace {
 constexpr double kSmallestText = 5.5;  // points; below this print is not read in a hall's light
 constexpr int kPurpose = 3;            // importance of lines that may take two lines
 constexpr int kOwner = 4;
+constexpr double kSmallestId = 7;
 constexpr double kBadgeGap = 1.5;
 constexpr double kTwoLinesFrom = 24;  // mm of height; lower labels have no line to spare
 constexpr double kPenRow = 5.6;       // mm; room to write with a pen
@@ -33,8 +34,8 @@ class LabelFace {
  public:
   LabelFace(Canvas& canvas, const LabelFigures& label, const Rect& room, Units units)
       : canvas_(canvas), label_(label), room_(room), units_(units) {
-    // Sizes follow the label's height: 21 mm high labels get 6.5 pt, 37 mm 9 pt, 51 mm 11 pt.
-    body_ = std::clamp(room.h * 0.29, 6.5, 11.0);
+    // Sizes follow the label's height: 21 mm high labels get 6.5 pt, 37 mm 8 pt, 51 mm 11 pt.
+    body_ = std::clamp(room.h * 0.25, 6.5, 11.0);
   }
 
   /// Draws, and returns the names of what was left out.
@@ -63,24 +64,40 @@ class LabelFace {
   }
 
  private:
+  [[nodiscard]] std::string state() const {
+    return label_.state == tag::TagState::made ? "MADE" : "EST";
+  }
+
+  /// The id with the badge beside it; on a very narrow label the id alone, the badge below it.
   void add_head() {
-    const double size = std::clamp(room_.h * 0.62, 10.0, 24.0);
-    rows_.push_back(
-        {"", line_height(size) * 0.86, 0, [this, size](double top) {
-           const std::string state = label_.state == tag::TagState::made ? "MADE" : "EST";
-           const double badge_size = std::max(size * 0.42, kSmallestText);
-           const Style badge{
-               .size_pt = badge_size, .face = Face::label_bold, .align = Align::centre};
-           const double badge_w = canvas_.width_of(state, badge) + 1.6;
-           const double badge_h = line_height(badge_size);
-           canvas_.fit(room_.x, top, room_.w - badge_w - kBadgeGap, tag::with_check(label_.id),
-                       {.size_pt = size, .face = Face::label_bold, .smallest_pt = 7});
-           draw_badge(state, badge, {room_.x + room_.w - badge_w, top, badge_w, badge_h});
-         }});
+    const double size = std::clamp(room_.h * 0.55, 10.0, 24.0);
+    const Style badge{.size_pt = std::max(size * 0.42, kSmallestText),
+                      .face = Face::label_bold,
+                      .align = Align::centre};
+    const double badge_w = canvas_.width_of(state(), badge) + 1.6;
+    const double badge_h = line_height(badge.size_pt);
+    const std::string id = tag::with_check(label_.id);
+    const double beside = room_.w - badge_w - kBadgeGap;
+    const bool fits =
+        canvas_.width_of(id, {.size_pt = kSmallestId, .face = Face::label_bold}) <= beside;
+    const Style name{.size_pt = size,
+                     .face = Face::label_bold,
+                     .smallest_pt = fits ? kSmallestId : kSmallestText};
+    rows_.push_back({"", line_height(size) * 0.86, 0, [=, this](double top) {
+                       canvas_.fit(room_.x, top, fits ? beside : room_.w, id, name);
+                       if (fits) {
+                         draw_badge(badge, {room_.x + room_.w - badge_w, top, badge_w, badge_h});
+                       }
+                     }});
+    if (!fits) {
+      rows_.push_back({"EST or MADE", badge_h + 0.5, 2, [=, this](double top) {
+                         draw_badge(badge, {room_.x, top, badge_w, badge_h});
+                       }});
+    }
   }
 
   /// MADE is white on black, EST black in a frame: told apart at a glance, without colour.
-  void draw_badge(const std::string& state, Style style, const Rect& at) {
+  void draw_badge(Style style, const Rect& at) {
     const bool made = label_.state == tag::TagState::made;
     canvas_.box({.x = at.x,
                  .y = at.y,
@@ -89,7 +106,7 @@ class LabelFace {
                  .line_width = 0.25,
                  .fill_grey = made ? 0.0 : -1.0});
     style.grey = made ? 1 : 0;
-    canvas_.text(at.x + at.w / 2, at.y + (at.h + cap_height(style.size_pt)) / 2, state, style);
+    canvas_.text(at.x + at.w / 2, at.y + (at.h + cap_height(style.size_pt)) / 2, state(), style);
   }
 
   void add_text(const char* name, const std::string& text, int importance, Face face, double size) {
@@ -162,7 +179,7 @@ class LabelFace {
     }
     const std::string loop = label_.loop ? "loop " + shown(*label_.loop, units_) : "";
     const std::string together = mass + (mass.empty() || loop.empty() ? "" : " · ") + loop;
-    if (canvas_.width_of(together, {.size_pt = body_ * 0.85, .face = Face::label}) <= room_.w) {
+    if (canvas_.width_of(together, {.size_pt = body_ * 0.8, .face = Face::label}) <= room_.w) {
       add_text("mass and loop", together, 2, Face::label, body_);
     } else {
       add_text("mass", mass, 2, Face::label, body_);

@@ -128,12 +128,16 @@ void Sheet::item(const std::string& label, const std::string& text, double label
 void Sheet::tick_item(const std::string& text) {
   constexpr double kSide = 4;
   constexpr double kIndent = 7;
-  const Style style{.size_pt = 10, .smallest_pt = 8, .max_lines = 3};
-  const double height = std::max(canvas_.height_of(width() - kIndent, text, style), kSide) + 1.6;
-  room(height);
+  const Style style{.size_pt = 10};
+  const auto lines = wrap(text, width() - kIndent, style.face, style.size_pt, canvas_.metrics());
+  room(line_height(style.size_pt) * static_cast<double>(std::min(lines.size(), 4UL)));
   canvas_.tick_box(x(), y_ + kSide - 0.6, kSide);
-  canvas_.fit(x() + kIndent, y_, width() - kIndent, text, style);
-  y_ += height;
+  for (const std::string& line : lines) {
+    room(line_height(style.size_pt));
+    canvas_.text(x() + kIndent, y_ + cap_height(style.size_pt), line, style);
+    y_ += line_height(style.size_pt);
+  }
+  y_ += 1.6;
 }
 
 void Sheet::foot(Page& page, std::size_t number) {

@@ -51,7 +51,7 @@ int main(int argc, char** argv) {
     figures.push_back(page::label_figures(motor));
   }
   bool good = true;
-  for (const plan::Stock& paper : {testing::a4(), testing::letter()}) {
+  for (const plan::Stock& paper : {testing::stock("a4"), testing::stock("letter")}) {
     good = save(page::cut_sheet(made.plan, made.batch, paper, **metrics, std::nullopt), fonts,
                 folder + "/cut-" + paper.name + ".pdf") &&
            good;

@@ -4,7 +4,11 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <fstream>
+#include <iterator>
 #include <string>
+
+#include "plan/read_stock.h"
 
 namespace loopledger::testing {
 namespace {
@@ -214,55 +218,22 @@ InventedBatch invented_batch(int motors) {
   return made;
 }
 
-plan::Stock a4() {
-  plan::Stock stock;
-  stock.name = "a4";
-  stock.paper_width = Length::mm(210);
-  stock.paper_height = Length::mm(297);
-  return stock;
-}
-
-plan::Stock letter() {
-  plan::Stock stock;
-  stock.name = "letter";
-  stock.paper_width = Length::in(8.5);
-  stock.paper_height = Length::in(11);
-  return stock;
+plan::Stock stock(const std::string& name) {
+  const std::string path = std::string(LOOPLEDGER_SOURCE_DIR "/templates/stock/") + name + ".toml";
+  std::ifstream file(path, std::ios::binary);
+  const std::string text{std::istreambuf_iterator<char>(file), {}};
+  const Result<plan::Stock> read = plan::read_stock(text, path, name);
+  return read.ok() ? read.value() : plan::Stock{};
 }
 
 std::vector<plan::Stock> label_stocks() {
-  const auto sheet = [](plan::Stock paper, const char* name, int columns, int rows, Length width,
-                        Length height) {
-    paper.name = name;
-    paper.columns = columns;
-    paper.rows = rows;
-    paper.label_width = width;
-    paper.label_height = height;
-    return paper;
-  };
-  const auto at = [](plan::Stock stock, Length pitch_x, Length pitch_y, Length left, Length top) {
-    stock.pitch_x = pitch_x;
-    stock.pitch_y = pitch_y;
-    stock.left = left;
-    stock.top = top;
-    return stock;
-  };
-  const auto mm = [](double v) { return Length::mm(v); };
-  const auto in = [](double v) { return Length::in(v); };
-  return {
-      a4(),
-      at(sheet(a4(), "a4-3x7-63.5x38.1", 3, 7, mm(63.5), mm(38.1)), mm(66), mm(38.1), mm(7.25),
-         mm(15.15)),
-      at(sheet(a4(), "a4-3x8-70x37", 3, 8, mm(70), mm(37)), mm(70), mm(37), mm(0), mm(0.5)),
-      at(sheet(a4(), "a4-2x7-99.1x38.1", 2, 7, mm(99.1), mm(38.1)), mm(101.6), mm(38.1), mm(4.65),
-         mm(15.15)),
-      at(sheet(a4(), "a4-5x13-38.1x21.2", 5, 13, mm(38.1), mm(21.2)), mm(40.6), mm(21.2), mm(4.75),
-         mm(10.7)),
-      at(sheet(letter(), "letter-3x10-2.625x1", 3, 10, in(2.625), in(1)), in(2.75), in(1),
-         in(0.1875), in(0.5)),
-      at(sheet(letter(), "letter-2x5-4x2", 2, 5, in(4), in(2)), in(4.1875), in(2), in(0.15625),
-         in(0.5)),
-  };
+  std::vector<plan::Stock> stocks;
+  for (const char* name :
+       {"a4", "a4-3x7-63.5x38.1", "a4-3x8-70x37", "a4-2x7-99.1x38.1", "a4-5x13-38.1x21.2", "letter",
+        "letter-3x10-2.625x1", "letter-2x5-4x2"}) {
+    stocks.push_back(stock(name));
+  }
+  return stocks;
 }
 
 }  // namespace loopledger::testing

@@ -5,6 +5,7 @@
 // here by hand so that these tests do not depend on the calculator.
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "calc/figures.h"
@@ -21,9 +22,9 @@ struct InventedBatch {
 /// `motors` motors of five owners, all to the same limit.
 [[nodiscard]] InventedBatch invented_batch(int motors);
 
-[[nodiscard]] plan::Stock a4();
-[[nodiscard]] plan::Stock letter();
-/// The label sheets of templates/stock, and plain A4.
+/// A sheet of templates/stock by its name.
+[[nodiscard]] plan::Stock stock(const std::string& name);
+/// All label sheets of templates/stock, and the plain papers.
 [[nodiscard]] std::vector<plan::Stock> label_stocks();
 
 }  // namespace loopledger::testing

@@ -1,0 +1,179 @@
+// SPDX-License-Identifier: MIT
+#include "page/cut_sheet.h"
+
+#include <doctest/doctest.h>
+
+#include <fmt/format.h>
+
+#include "page/dump.h"
+#include "support/invented_batch.h"
+#include "support/page_check.h"
+#include "support/plain_metrics.h"
+#include "tag/id.h"
+
+namespace {
+
+using namespace loopledger;
+
+const testing::PlainMetrics kMetrics;
+
+page::Document sheet(const testing::InventedBatch& made, const std::string& paper = "a4") {
+  Result<page::Document> document =
+      page::cut_sheet(made.plan, made.batch, testing::stock(paper), kMetrics, std::nullopt);
+  REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
+  CHECK(render(document.diagnostics()) == "");
+  return std::move(document).value();
+}
+
+bool says(const std::string& text, const std::string& what) {
+  const bool found = text.find(what) != std::string::npos;
+  if (!found) {
+    MESSAGE("not said: " << what);
+  }
+  return found;
+}
+
+TEST_CASE("from 1 to 200 motors nothing leaves the margin and no texts lie over each other") {
+  for (const std::string paper : {"a4", "letter"}) {
+    for (const int motors : {1, 2, 7, 24, 60, 200}) {
+      CAPTURE(paper);
+      CAPTURE(motors);
+      const page::Document document = sheet(testing::invented_batch(motors), paper);
+      CHECK(testing::out_of_margin(document, kMetrics, 5) == "");
+      CHECK(testing::overlapping_texts(document, kMetrics) == "");
+    }
+  }
+}
+
+TEST_CASE("every motor is in a bar of the cutting plan and in a table") {
+  const testing::InventedBatch made = testing::invented_batch(60);
+  const std::string text = testing::all_text(sheet(made));
+  for (const calc::MotorFigures& motor : made.batch.motors) {
+    CHECK(says(text, "\n" + printed(motor.id) + "\n"));
+    CHECK(says(text, "\n" + tag::with_check(motor.id) + "\n"));
+  }
+}
+
+TEST_CASE("the sheet says what the bench needs") {
+  const std::string text = testing::all_text(sheet(testing::invented_batch(7)));
+  CHECK(says(text, "Check weight: 1 g reads"));
+  CHECK(says(text, "planned 60 mg: 12 mg on each motor"));
+  CHECK(says(text, "14 rings pearl; lubricant clear oil; adhesive knot dot"));
+  CHECK(says(text, "at least 1.489"));
+  CHECK(says(text, "1.468–1.471"));
+  CHECK(says(text, "1.481–1.484"));
+  CHECK(says(text, "1.499–1.502"));
+  CHECK(says(text, "limit 1.5 g"));
+  CHECK(says(text, "keep\n374\u00a0mm"));
+  CHECK(says(text, "(proven)"));
+  CHECK(says(text, "Wear eye protection"));
+}
+
+TEST_CASE("cuts are given as positions from the clean end") {
+  const std::string text = testing::all_text(sheet(testing::invented_batch(3)));
+  // 617.2 mm each
+  CHECK(says(text, "\n617\n"));
+  CHECK(says(text, "\n1234\n"));
+  CHECK(says(text, "\n1852\n"));
+  CHECK(says(text, "first 5 mm off for a clean end"));
+}
+
+TEST_CASE("milligrams to snip are rounded down, so that a snip is never too much") {
+  const std::string text = testing::all_text(sheet(testing::invented_batch(1)));
+  // 2.42 g/m: 1 mg = 0.413 mm, 3 mg = 1.24 mm, 30 mg = 12.40 mm
+  CHECK(says(text, "mg over\nsnip mm of amber\n1\n0.4\n2\n0.8\n3\n1\n4\n1.5\n"));
+  CHECK(says(text, "\n30\n12\n"));
+}
+
+TEST_CASE("every default that was used is printed, and nothing that was given") {
+  const std::string text = testing::all_text(sheet(testing::invented_batch(2)));
+  CHECK(says(text, "paper a4; scale_error 1 mg; ruler_step 1 mm; confidence 95 %"));
+  CHECK(says(text, "turns_factor 11 ± 8 %; torque_factor 0.6 MPa ± 25 %"));
+  CHECK(says(text, "strands 2; knot 16 mm; tails 0 mm; allowance 10 mm; window 3 mg"));
+  CHECK(text.find("winder_ratio") == std::string::npos);
+}
+
+TEST_CASE("each owner has a table under the name, with a bookmark to its page") {
+  const page::Document document = sheet(testing::invented_batch(24));
+  REQUIRE(document.outline.size() == 8);
+  CHECK(document.outline[1].title == "Anna");
+  CHECK(document.outline[2].title == "Żaneta Źdźbłowicz-Łączyńska");
+  for (const page::Bookmark& mark : document.outline) {
+    CHECK(mark.page < document.pages.size());
+  }
+}
+
+TEST_CASE("pages are numbered, carry the head again and a bar of 100 mm to check the scale") {
+  const page::Document document = sheet(testing::invented_batch(60));
+  const std::size_t pages = document.pages.size();
+  CHECK(pages > 3);
+  for (std::size_t i = 0; i < pages; ++i) {
+    page::Document one;
+    one.pages.push_back(document.pages[i]);
+    const std::string text = testing::all_text(one);
+    CHECK(says(text, "CUT SHEET"));
+    CHECK(says(text, "Harbour evening (invented)"));
+    CHECK(says(text, fmt::format("page {} of {}", i + 1, pages)));
+    bool bar = false;
+    for (const page::Item& item : document.pages[i].items) {
+      const auto* line = std::get_if<page::Line>(&item);
+      bar = bar ||
+            (line != nullptr && line->y1 == line->y2 && std::abs(line->x2 - line->x1 - 100) < 1e-9);
+    }
+    CHECK(bar);
+  }
+}
+
+TEST_CASE("a motor that no piece reaches is named with what is missing") {
+  testing::InventedBatch made = testing::invented_batch(3);
+  made.batch.cutting.pieces[0].motors.pop_back();
+  made.batch.cutting.uncut = {2};
+  made.batch.cutting.shortfall = Length::mm(617);
+  made.batch.motors[2].cut = false;
+  const std::string text = testing::all_text(sheet(made));
+  CHECK(says(text, "Not cut, the pieces are 617 mm (24.29 in) short: " +
+                       printed(made.batch.motors[2].id) + "."));
+  CHECK(says(text, "no strip left"));
+}
+
+TEST_CASE("inches lead when the plan asks for them") {
+  testing::InventedBatch made = testing::invented_batch(1);
+  made.plan.units = Units::inch;
+  const std::string text = testing::all_text(sheet(made, "letter"));
+  CHECK(says(text, "cut, in"));
+  CHECK(says(text, "\n24.30\n(617 mm)\n"));
+  CHECK(says(text, "snip in of amber"));
+}
+
+TEST_CASE("what is as long as the plan allows shrinks or wraps and does not run over") {
+  testing::InventedBatch made = testing::invented_batch(2);
+  made.plan.title = std::string(120, 'W');
+  made.plan.strips[0].name = std::string(40, 'm');
+  for (calc::MotorFigures& motor : made.batch.motors) {
+    motor.id = {"ABCDEFGH", 9990 + motor.id.number};
+    motor.planned.owner = std::string(60, 'Q');
+    motor.planned.purpose = std::string(200, 'x');
+    motor.planned.scale_step = Mass::mg(0.01);
+  }
+  const auto document =
+      page::cut_sheet(made.plan, made.batch, testing::stock("a4"), kMetrics, std::nullopt);
+  REQUIRE(document.ok());
+  CHECK(testing::out_of_margin(*document, kMetrics, 5) == "");
+  CHECK(testing::overlapping_texts(*document, kMetrics) == "");
+}
+
+TEST_CASE("paper too small for the tables is refused") {
+  const testing::InventedBatch made = testing::invented_batch(1);
+  plan::Stock small = testing::stock("a4");
+  small.paper_width = Length::mm(148);
+  const auto refused = page::cut_sheet(made.plan, made.batch, small, kMetrics, std::nullopt);
+  REQUIRE_FALSE(refused.ok());
+  CHECK(refused.diagnostics()[0].code == "page-paper");
+}
+
+TEST_CASE("the same batch twice is the same sheet") {
+  CHECK(page::dump(sheet(testing::invented_batch(24))) ==
+        page::dump(sheet(testing::invented_batch(24))));
+}
+
+}  // namespace

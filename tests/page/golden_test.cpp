@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: MIT
+//
+// The page model of a small batch against texts that were read and found good. To accept a change:
+// LOOPLEDGER_UPDATE_GOLDEN=1 and look at the difference.
+#include <doctest/doctest.h>
+
+#include <cstdlib>
+#include <fstream>
+#include <iterator>
+
+#include "page/break_in_sheet.h"
+#include "page/cut_sheet.h"
+#include "page/dump.h"
+#include "page/labels.h"
+#include "support/invented_batch.h"
+#include "support/plain_metrics.h"
+
+namespace {
+
+using namespace loopledger;
+
+const testing::PlainMetrics kMetrics;
+
+void compare(const Result<page::Document>& document, const std::string& name) {
+  REQUIRE(document.ok());
+  const std::string now = page::dump(document.value());
+  const std::string path = std::string(LOOPLEDGER_SOURCE_DIR "/tests/page/golden/") + name;
+  if (std::getenv("LOOPLEDGER_UPDATE_GOLDEN") != nullptr) {
+    std::ofstream(path, std::ios::binary) << now;
+  }
+  std::ifstream file(path, std::ios::binary);
+  const std::string before{std::istreambuf_iterator<char>(file), {}};
+  CHECK(now == before);
+}
+
+TEST_CASE("the cut sheet of three motors is laid out as it was") {
+  const auto made = testing::invented_batch(3);
+  compare(page::cut_sheet(made.plan, made.batch, testing::stock("a4"), kMetrics, std::nullopt),
+          "cut-sheet-a4.txt");
+}
+
+TEST_CASE("the break-in sheet of three motors is laid out as it was") {
+  const auto made = testing::invented_batch(3);
+  compare(
+      page::break_in_sheet(made.plan, made.batch, testing::stock("letter"), kMetrics, std::nullopt),
+      "break-in-letter.txt");
+}
+
+TEST_CASE("two labels are laid out as they were") {
+  const auto made = testing::invented_batch(2);
+  page::LabelRun run;
+  run.stock = testing::stock("a4-3x8-70x37");
+  run.title = made.plan.title;
+  compare(page::labels({page::label_figures(made.batch.motors[0]),
+                        page::label_figures(made.batch.motors[1])},
+                       run, kMetrics),
+          "labels-70x37.txt");
+}
+
+}  // namespace

@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: MIT
+#include "support/page_check.h"
+
+#include <algorithm>
+#include <optional>
+
+#include "page/canvas.h"
+
+namespace loopledger::testing {
+namespace {
+
+constexpr double kDescent = 0.2;  // of the size
+constexpr double kHair = 0.05;    // mm
+
+Extent extent_of(const page::Text& text, const page::FontMetrics& metrics) {
+  const double width = metrics.width_mm(text.utf8, text.face, text.size_pt);
+  const double left = text.align == page::Align::left     ? text.x
+                      : text.align == page::Align::centre ? text.x - width / 2
+                                                          : text.x - width;
+  return {left, text.y - page::cap_height(text.size_pt), left + width,
+          text.y + kDescent * text.size_pt * 25.4 / 72, text.utf8};
+}
+
+struct Measure {
+  const page::FontMetrics& metrics;
+  Extent operator()(const page::Line& l) const {
+    return {std::min(l.x1, l.x2), std::min(l.y1, l.y2), std::max(l.x1, l.x2), std::max(l.y1, l.y2),
+            "line"};
+  }
+  Extent operator()(const page::Box& b) const { return {b.x, b.y, b.x + b.w, b.y + b.h, "box"}; }
+  Extent operator()(const page::Text& t) const { return extent_of(t, metrics); }
+  Extent operator()(const page::Qr& q) const {
+    const double side = q.module * q.symbol.modules;
+    return {q.x, q.y, q.x + side, q.y + side, "qr " + q.text};
+  }
+};
+
+std::string describe(const Extent& e) {
+  return "\"" + e.what + "\" at " + std::to_string(e.x1) + " " + std::to_string(e.y1) + " to " +
+         std::to_string(e.x2) + " " + std::to_string(e.y2);
+}
+
+}  // namespace
+
+std::vector<Extent> extents(const page::Page& page, const page::FontMetrics& metrics) {
+  std::vector<Extent> all;
+  for (const page::Item& item : page.items) {
+    all.push_back(std::visit(Measure{metrics}, item));
+  }
+  return all;
+}
+
+std::vector<Extent> text_extents(const page::Page& page, const page::FontMetrics& metrics) {
+  std::vector<Extent> all;
+  for (const page::Item& item : page.items) {
+    if (const auto* text = std::get_if<page::Text>(&item)) {
+      all.push_back(extent_of(*text, metrics));
+    }
+  }
+  return all;
+}
+
+bool overlap(const Extent& a, const Extent& b) {
+  return std::min(a.x2, b.x2) - std::max(a.x1, b.x1) > kHair &&
+         std::min(a.y2, b.y2) - std::max(a.y1, b.y1) > kHair;
+}
+
+std::string out_of_margin(const page::Document& document, const page::FontMetrics& metrics,
+                          double margin) {
+  std::string found;
+  for (std::size_t i = 0; i < document.pages.size(); ++i) {
+    const page::Page& page = document.pages[i];
+    for (const Extent& e : extents(page, metrics)) {
+      if (e.x1 < margin - kHair || e.y1 < margin - kHair || e.x2 > page.width - margin + kHair ||
+          e.y2 > page.height - margin + kHair) {
+        found += "page " + std::to_string(i + 1) + ": " + describe(e) + "\n";
+      }
+    }
+  }
+  return found;
+}
+
+std::string overlapping_texts(const page::Document& document, const page::FontMetrics& metrics) {
+  std::string found;
+  for (std::size_t i = 0; i < document.pages.size(); ++i) {
+    const std::vector<Extent> all = text_extents(document.pages[i], metrics);
+    for (std::size_t a = 0; a < all.size(); ++a) {
+      for (std::size_t b = a + 1; b < all.size(); ++b) {
+        if (overlap(all[a], all[b])) {
+          found += "page " + std::to_string(i + 1) + ": " + describe(all[a]) + " and " +
+                   describe(all[b]) + "\n";
+        }
+      }
+    }
+  }
+  return found;
+}
+
+std::string all_text(const page::Document& document) {
+  std::string text;
+  for (const page::Page& page : document.pages) {
+    for (const page::Item& item : page.items) {
+      if (const auto* found = std::get_if<page::Text>(&item)) {
+        text += found->utf8 + "\n";
+      }
+    }
+  }
+  return text;
+}
+
+}  // namespace loopledger::testing

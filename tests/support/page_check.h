@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: MIT
+//
+// Questions about a page model that layout tests ask again and again.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "page/page.h"
+
+namespace loopledger::testing {
+
+/// What an item takes on the page, in mm.
+struct Extent {
+  double x1 = 0, y1 = 0, x2 = 0, y2 = 0;
+  std::string what;
+};
+
+/// Of every item; text by its metrics, from capitals' height down to the descenders, QR symbols
+/// without quiet zone.
+[[nodiscard]] std::vector<Extent> extents(const page::Page& page, const page::FontMetrics& metrics);
+[[nodiscard]] std::vector<Extent> text_extents(const page::Page& page,
+                                               const page::FontMetrics& metrics);
+
+/// True when the two share more than a hair.
+[[nodiscard]] bool overlap(const Extent& a, const Extent& b);
+
+/// What stands nearer than `margin` to the paper's edge, described; empty when nothing does.
+[[nodiscard]] std::string out_of_margin(const page::Document& document,
+                                        const page::FontMetrics& metrics, double margin);
+
+/// What texts of one page lie over each other, described; empty when none do.
+[[nodiscard]] std::string overlapping_texts(const page::Document& document,
+                                            const page::FontMetrics& metrics);
+
+/// All texts of the document, one a line.
+[[nodiscard]] std::string all_text(const page::Document& document);
+
+}  // namespace loopledger::testing
