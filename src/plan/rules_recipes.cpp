@@ -123,14 +123,15 @@ void read_recipe_keys(TableReader& reader, Recipe& recipe) {
   reader.read("source", recipe.source, kMaxNoteLength);
 }
 
-/// Reads the template that a table takes, with the same keys as the table's own.
+/// Reads the template that a table takes, with the same keys as the table's own. False: it asks for
+/// one that can't be had, so what is missing is no fault of the table's.
 template <class Read>
-void take_template(TableReader& reader, const std::string& folder, const Sources& sources,
+bool take_template(TableReader& reader, const std::string& folder, const Sources& sources,
                    Read read_keys) {
   Placed<std::string> name;
   reader.read("take", name, kMaxNameLength);
   if (!name.given) {
-    return;
+    return name.place.line == 0;
   }
   const auto loaded = sources.from_templates(folder, name.value);
   for (Diagnostic d : loaded.diagnostics()) {
@@ -138,12 +139,12 @@ void take_template(TableReader& reader, const std::string& folder, const Sources
     reader.problems().push_back(std::move(d));
   }
   if (!loaded) {
-    return;
+    return false;
   }
   auto tree = parse_tree(loaded->text, loaded->file);
   append(reader.problems(), tree.diagnostics());
   if (!tree) {
-    return;
+    return false;
   }
   Diagnostics problems;
   TableReader inner(*tree, tree->root(), loaded->file, problems);
@@ -151,6 +152,7 @@ void take_template(TableReader& reader, const std::string& folder, const Sources
   inner.finish();
   add_source_lines(problems, loaded->file, loaded->text);
   append(reader.problems(), problems);
+  return true;
 }
 
 }  // namespace
@@ -160,13 +162,14 @@ Rule read_rule(const NamedTable& from, const Sources& sources, Diagnostics& prob
   rule.name = from.name;
   rule.place = from.table->place;
   TableReader reader(*from.tree, *from.table, fmt::format("rule \"{}\"", from.name), problems);
-  take_template(reader, "rules", sources, [&](TableReader& r) { read_rule_keys(r, rule); });
+  const bool taken =
+      take_template(reader, "rules", sources, [&](TableReader& r) { read_rule_keys(r, rule); });
   read_rule_keys(reader, rule);
   reader.finish();
-  if (rule.limit.place.line == 0) {
+  if (taken && rule.limit.place.line == 0) {
     reader.missing("limit", "the motor's largest mass: limit = \"1.5 g\"");
   }
-  if (rule.counts.place.line == 0) {
+  if (taken && rule.counts.place.line == 0) {
     reader.missing("counts",
                    "what is on the scale at the event: counts = [\"rubber\", \"lubricant\"]; rings "
                    "and adhesive if they are weighed with it");
@@ -179,10 +182,11 @@ Recipe read_recipe(const NamedTable& from, const Sources& sources, Diagnostics& 
   recipe.name = from.name;
   recipe.place = from.table->place;
   TableReader reader(*from.tree, *from.table, fmt::format("recipe \"{}\"", from.name), problems);
-  take_template(reader, "recipes", sources, [&](TableReader& r) { read_recipe_keys(r, recipe); });
+  const bool taken = take_template(reader, "recipes", sources,
+                                   [&](TableReader& r) { read_recipe_keys(r, recipe); });
   read_recipe_keys(reader, recipe);
   reader.finish();
-  if (recipe.steps.empty()) {
+  if (taken && recipe.steps.empty()) {
     reader.missing("steps", "steps = [{ stretch = 5.0, hold = \"5 min\" }]");
   }
   return recipe;
