@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: MIT
+#include "calc/work_out.h"
+
+#include <doctest/doctest.h>
+
+#include "support/plan_text.h"
+
+using namespace loopledger;
+using doctest::Approx;
+
+namespace {
+
+constexpr const char* kNight = R"(format = 1
+bench = { scale_step = "1 mg" }
+[strips.tan]
+samples = [["1 m", "2 g"], ["1 m", "2 g"], ["1 m", "2 g"]]
+pieces = [{ tag = "a", length = "1300 mm" }, { tag = "b", length = "1 m", mass = "2.2 g" }]
+keep = "100 mm"
+[[motors]]
+id = "TH"
+count = 3
+loop = "300 mm"
+knot = "0 mm"
+allowance = "0 mm"
+)";
+
+plan::Plan plan_of(const std::string& text) {
+  auto plan = test::read(text);
+  REQUIRE_MESSAGE(plan.ok(), render(plan.diagnostics()));
+  return *plan;
+}
+
+}  // namespace
+
+TEST_CASE("each motor carries the linear density of the piece it is cut from") {
+  const auto batch = calc::work_out(plan_of(kNight));
+  REQUIRE_MESSAGE(batch.ok(), render(batch.diagnostics()));
+  REQUIRE(batch->motors.size() == 3);
+  int from_b = 0;
+  for (const auto& motor : batch->motors) {
+    const bool b = motor.planned.piece == "b";
+    from_b += b ? 1 : 0;
+    CHECK(motor.planned.linear_density.value.in_g_per_m() == Approx(b ? 2.2 : 2.0));
+    CHECK(motor.planned.aim.in_g() == Approx(b ? 1.32 : 1.2));
+    CHECK(motor.energy->in_joule() > 0);
+  }
+  CHECK(from_b == 1);
+  CHECK(batch->cutting.made);
+  CHECK_FALSE(batch->cutting.proven);
+}
+
+TEST_CASE("pieces too short name the shortfall and the best that can be cut") {
+  std::string text = kNight;
+  text.replace(text.find("count = 3"), 9, "count = 5");
+  const plan::Plan plan = plan_of(text);
+  const auto batch = calc::work_out(plan);
+  REQUIRE_FALSE(batch.ok());
+  const Diagnostic& d = batch.diagnostics().back();
+  CHECK(d.code == "pieces-short");
+  CHECK(d.message ==
+        "strip \"tan\": its pieces give 3 of 5 motors; TH-04, TH-05 can't be cut, 1200 mm of strip "
+        "is missing (longest remnant 400 mm)");
+  CHECK(d.hint == "add pieces, plan fewer motors, or --short prints the 3 that can be cut");
+
+  const auto cut = calc::work_out(plan, {true, std::nullopt});
+  REQUIRE(cut.ok());
+  CHECK_FALSE(cut->motors[4].cut);
+  CHECK(cut->cutting.shortfall.in_mm() == Approx(1200));
+}
+
+TEST_CASE("only some motors of a plan can be worked out") {
+  const auto batch = calc::work_out(plan_of(kNight), {false, std::vector<MotorId>{{"TH", 2}}});
+  REQUIRE(batch.ok());
+  REQUIRE(batch->motors.size() == 1);
+  CHECK(printed(batch->motors[0].id) == "TH-02");
+}
+
+TEST_CASE("fewer than three samples is a note that asks for three") {
+  std::string text = kNight;
+  text.replace(text.find("samples = "), 58, "samples = [[\"1 m\", \"2 g\"]]");
+  const auto batch = calc::work_out(plan_of(text));
+  REQUIRE_MESSAGE(batch.ok(), render(batch.diagnostics()));
+  REQUIRE(batch.diagnostics().size() == 1);
+  CHECK(batch.diagnostics()[0].severity == Severity::note);
+  CHECK(batch.diagnostics()[0].hint == "measure and weigh three lengths from different places");
+}
