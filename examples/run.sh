@@ -27,5 +27,5 @@ What there is to see, in $out:
   cut-sheet.pdf    for the bench: what to fetch, what to cut, the windows of the scale
   break-in.pdf     steps, turns, torque and blanks for what was read
   labels.pdf       slips for the bags; first-label.png is the one that was read back
-  records          one file a motor; try: build/loopledger show th1 --records examples/out/records
+  records          one file a motor; try: build/loopledger show qu1 --records examples/out/records
 END

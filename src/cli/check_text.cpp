@@ -69,9 +69,8 @@ std::string head(const plan::Plan& plan, const Batch& batch) {
   if (plan.date.given) {
     out += ", " + iso(plan.date.value);
   }
-  return printable(fmt::format("{}: {} motor{}", out, batch.motors.size(),
-                               batch.motors.size() == 1 ? "" : "s")) +
-         "\n";
+  return fmt::format("{}: {} motor{}\n", shortened(printable(out), 80), batch.motors.size(),
+                     batch.motors.size() == 1 ? "" : "s");
 }
 
 std::string counts_text(const Counts& counts) {
@@ -82,28 +81,42 @@ std::string counts_text(const Counts& counts) {
   return out;
 }
 
+std::string rule_line(const records::PlannedRule& rule) {
+  std::string line = fmt::format("rule {}: at most {}, counts {}", shortened(rule.name, 30),
+                                 exact(rule.limit), counts_text(rule.counts));
+  if (rule.counts.lubricant) {
+    line += fmt::format(", weighed {}", word(rule.weighed));
+  }
+  return line;
+}
+
+/// What the figures rest on: strips, rules, the plan's confidence and scale.
 std::string inputs(const plan::Plan& plan, const std::vector<Row>& rows) {
-  std::string out;
-  std::vector<std::string> seen;
+  std::vector<std::string> lines;
+  const auto add = [&lines](std::string line) {
+    if (std::ranges::find(lines, line) == lines.end()) {
+      lines.push_back(std::move(line));
+    }
+  };
   for (const Row& row : rows) {
     const Planned& p = row.motor->planned;
-    std::string line = fmt::format(
-        "strip {}{}: {} ± {} g/m washed", p.strip, p.slit ? ", slit" : "",
-        fixed(p.linear_density.value.in_g_per_m(), 4), fixed(p.linear_density.u.in_g_per_m(), 4));
-    if (p.rule) {
-      line += fmt::format(
-          "; rule {}: at most {}, counts {}{}", p.rule->name, exact(p.rule->limit),
-          counts_text(p.rule->counts),
-          p.rule->counts.lubricant && p.rule->weighed == Weighed::rested ? " (rested)" : "");
-    }
-    if (std::ranges::find(seen, line) == seen.end()) {
-      seen.push_back(line);
-      out += "  " + printable(line) + "\n";
+    add(fmt::format("strip {}{}: {} ± {} g/m washed", shortened(p.strip, 40),
+                    p.slit ? ", slit" : "", fixed(p.linear_density.value.in_g_per_m(), 4),
+                    fixed(p.linear_density.u.in_g_per_m(), 4)));
+  }
+  for (const Row& row : rows) {
+    if (row.motor->planned.rule) {
+      add(rule_line(*row.motor->planned.rule));
     }
   }
-  return out + fmt::format("  confidence {} that a motor is within its limit; scale {} mg\n",
-                           exact(plan.bench.confidence.value),
-                           rounded(plan.bench.scale_step.value.in_mg(), 3));
+  add(fmt::format("confidence {} that a motor is within its limit; scale {} mg",
+                  exact(plan.bench.confidence.value),
+                  rounded(plan.bench.scale_step.value.in_mg(), 3)));
+  std::string out;
+  for (const std::string& line : lines) {
+    out += "  " + printable(line) + "\n";
+  }
+  return out;
 }
 
 std::string windows(const std::vector<Row>& rows) {
@@ -182,12 +195,21 @@ std::string winding(const std::vector<Row>& rows, Units units) {
                            torque_number(p.torque_max.high, units)),
                row.motor->energy ? rounded(row.motor->energy->in_joule(), 3) : "-"});
   }
-  const bool fitted = std::ranges::any_of(
-      rows, [](const Row& row) { return row.motor->planned.turns_factor_fitted; });
-  return fmt::format("\nTurns and torque, each an estimate with its 95 % interval{}\n",
-                     fitted ? " (lot's own factors where the shelf gives them)"
-                            : " (default factors: this lot is not known yet)") +
-         table.text();
+  std::string out = "\nTurns and torque, each an estimate with its 95 % interval\n" + table.text();
+  std::vector<std::string> seen;
+  for (const Row& row : rows) {
+    const Planned& p = row.motor->planned;
+    const std::string line = fmt::format(
+        "  strip {}: k_N {} ± {} ({}), k_Q {} MPa ± {} % ({})\n", shortened(printable(p.strip), 30),
+        rounded(p.turns_factor, 4), rounded(p.turns_factor * p.turns_factor_u, 2),
+        p.turns_factor_fitted ? "this lot's own" : "default", rounded(p.torque_factor.in_mpa(), 3),
+        rounded(p.torque_factor_u * 100, 2), p.torque_factor_given ? "from the shelf" : "default");
+    if (std::ranges::find(seen, line) == seen.end()) {
+      seen.push_back(line);
+      out += line;
+    }
+  }
+  return out;
 }
 
 std::string break_in(const std::vector<Row>& rows, Units units) {

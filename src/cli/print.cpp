@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <charconv>
 #include <filesystem>
+#include <map>
 #include <memory>
 #include <ostream>
 
@@ -148,12 +149,21 @@ Result<std::vector<MotorId>> without_record(const plan::Plan& plan, records::Led
   return ids;
 }
 
+/// The first few; a motor with another mass differs in a dozen figures that follow from it.
 std::string joined(const std::vector<std::string>& parts) {
+  constexpr std::size_t kNamed = 3;
   std::string out;
-  for (const std::string& part : parts) {
-    out += (out.empty() ? "" : "; ") + part;
+  for (std::size_t i = 0; i < parts.size() && i < kNamed; ++i) {
+    out += (out.empty() ? "" : "; ") + parts[i];
   }
-  return out;
+  return parts.size() > kNamed ? fmt::format("{}; and {} more", out, parts.size() - kNamed) : out;
+}
+
+/// "TH-01-J", or "TH-01-J to TH-06-9".
+std::string named(const std::vector<MotorId>& ids) {
+  return ids.size() == 1 ? tag::with_check(ids.front())
+                         : fmt::format("{} to {} ({} motors)", tag::with_check(ids.front()),
+                                       tag::with_check(ids.back()), ids.size());
 }
 
 struct RecordWork {
@@ -170,6 +180,8 @@ Result<RecordWork> compare_with_ledger(const calc::Batch& batch, const plan::Pla
     return problems;
   }
   RecordWork work;
+  std::map<std::size_t, std::vector<MotorId>> differing;  // by group
+  std::map<std::size_t, std::string> how;
   for (const calc::MotorFigures& motor : batch.motors) {
     if (!motor.cut) {
       continue;
@@ -185,18 +197,21 @@ Result<RecordWork> compare_with_ledger(const calc::Batch& batch, const plan::Pla
     }
     ++work.kept;
     const auto differences = records::differences(record->planned, motor.planned);
-    if (differences.empty()) {
-      continue;
+    if (!differences.empty()) {
+      differing[motor.group].push_back(motor.id);
+      how.try_emplace(motor.group, joined(differences));
     }
-    const auto free = ledger.next_free(motor.id.stem);
+  }
+  for (const auto& [group, ids] : differing) {
+    const auto free = ledger.next_free(ids.front().stem);
     problems.push_back(
         error("print-differs",
-              fmt::format("{} has a record with other figures: {}", tag::with_check(motor.id),
-                          joined(differences)),
+              fmt::format("{} {} with other figures: {}", named(ids),
+                          ids.size() == 1 ? "has a record" : "have records", how[group]),
               free ? fmt::format("an id is never given twice; the next free one is {}: first = {}",
                                  printed(*free), free->number)
                    : std::string{},
-              plan.motors[motor.group].place));
+              plan.motors[group].place));
   }
   if (has_errors(problems)) {
     return problems;

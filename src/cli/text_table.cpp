@@ -29,7 +29,25 @@ void TextTable::row(std::vector<std::string> cells) {
   rows_.push_back(std::move(cells));
 }
 
-std::string TextTable::text() const {
+TextTable TextTable::without_empty_columns() const {
+  TextTable table({});
+  table.rows_.resize(rows_.size());
+  for (std::size_t c = 0; c < columns_.size(); ++c) {
+    const bool empty = std::ranges::all_of(rows_, [c](const auto& r) { return r[c].empty(); });
+    if (empty && !rows_.empty()) {
+      continue;
+    }
+    table.columns_.push_back(columns_[c]);
+    for (std::size_t r = 0; r < rows_.size(); ++r) {
+      table.rows_[r].push_back(rows_[r][c]);
+    }
+  }
+  return table;
+}
+
+std::string TextTable::text() const { return without_empty_columns().set(); }
+
+std::string TextTable::set() const {
   std::vector<int> widths;
   for (std::size_t c = 0; c < columns_.size(); ++c) {
     int width = terminal_width(columns_[c].head);

@@ -23,10 +23,14 @@ class TextTable {
   /// @pre one cell per column
   void row(std::vector<std::string> cells);
   [[nodiscard]] bool empty() const { return rows_.empty(); }
-  /// Head, rule and rows, each ending in a newline. Cells are made printable.
+  /// Head, rule and rows, each ending in a newline. Cells are made printable; a column in which
+  /// every cell is empty is left out.
   [[nodiscard]] std::string text() const;
 
  private:
+  [[nodiscard]] TextTable without_empty_columns() const;
+  [[nodiscard]] std::string set() const;
+
   std::vector<Column> columns_;
   std::vector<std::vector<std::string>> rows_;
 };

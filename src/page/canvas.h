@@ -36,7 +36,7 @@ class Canvas {
 
   /// Where the next items go. The page must outlive its use here.
   void turn_to(Page& page) { page_ = &page; }
-  /// What is being drawn, for warnings: "the label of TH-01-K".
+  /// What is being drawn, for warnings: "the label of TH-01-J".
   void set_place(std::string place) { place_ = std::move(place); }
   [[nodiscard]] const FontMetrics& metrics() const { return metrics_; }
 

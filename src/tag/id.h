@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 //
-// Motor ids as people write and type them: "TH-01-K" is stem, number, check character. The check
+// Motor ids as people write and type them: "TH-01-J" is stem, number, check character. The check
 // is ISO/IEC 7064 hybrid MOD 37,36 over stem and number as printed, without the hyphen [7064].
 //
 // How typed text is split. With two hyphens nothing is open: stem, number, check. Without a hyphen
@@ -26,7 +26,7 @@ namespace loopledger::tag {
 
 [[nodiscard]] char check_character(const MotorId& id);
 
-/// "TH-01-K"
+/// "TH-01-J"
 [[nodiscard]] std::string with_check(const MotorId& id);
 
 struct TypedId {

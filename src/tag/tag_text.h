@@ -3,10 +3,10 @@
 // What a bag label's QR code says: text that any phone shows as it is. Upper case, QR alphanumeric
 // characters only, what is wound first:
 //
-//   TH-01-K MADE 1180T 44GFCM 1.496G 303MM L1 260131
+//   TH-01-J MADE 1180T 44GFCM 1.496G 303MM L1 260131
 //
 // = id, state (EST before break-in, MADE after), turns to wind to or best, torque if known, washed
-// mass, loop, version word, date; at most 61 characters. Short form: "TH-01-K 1180T 44GFCM"; then
+// mass, loop, version word, date; at most 61 characters. Short form: "TH-01-J 1180T 44GFCM"; then
 // the id alone. The version word L1 is never reused for another layout.
 //
 // What is not known is left out, and so is a figure outside what its field holds: turns 1 to 99999,

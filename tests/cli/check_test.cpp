@@ -1,0 +1,138 @@
+// SPDX-License-Identifier: MIT
+#include <doctest/doctest.h>
+
+#include <sstream>
+
+#include "base/text.h"
+#include "support/cli_run.h"
+
+using namespace loopledger;
+using test::run;
+using test::TempFolder;
+
+namespace {
+
+const std::string kExamples = std::string(LOOPLEDGER_SOURCE_DIR) + "/examples/";
+
+constexpr const char* kPlan = R"(format = 1
+bench = { scale_step = "1 mg" }
+rules.club = { limit = "1.5 g", counts = ["rubber"] }
+[strips.tan]
+samples = [["1 m", "2 g"], ["1 m", "2 g"], ["1 m", "2 g"]]
+pieces = [{ tag = "a", length = "2 m" }]
+[[motors]]
+id = "TH"
+count = 2
+rule = "club"
+mass = "limit"
+)";
+
+bool has(const std::string& text, const std::string& part) {
+  return text.find(part) != std::string::npos;
+}
+
+}  // namespace
+
+TEST_CASE("check shows windows, lengths, turns and the cutting plan, and writes nothing") {
+  const TempFolder folder;
+  const auto ran = run({"check", folder.write("night.toml", kPlan)});
+  CHECK(ran.code == 0);
+  CHECK(ran.err.empty());
+  // u = 0.7071 mg, k = 1.645: the washed end is 1.49884 g.
+  CHECK(has(ran.out, "TH-01…02        1.496  1.517  1.496–1.498"));
+  CHECK(has(ran.out, "estimate"));
+  CHECK(has(ran.out, "tan a  2000 mm  TH-01 TH-02"));
+  CHECK(has(ran.out, "not proven"));
+  CHECK_FALSE(folder.holds("out"));
+  CHECK_FALSE(folder.holds("records"));
+}
+
+TEST_CASE("the tables of every example fit 100 columns, in both units") {
+  for (const char* plan : {"club-night.toml", "school-cup.toml", "meadow-10g.toml"}) {
+    for (const char* units : {"metric", "inch"}) {
+      const auto ran = run({"check", kExamples + plan, "--units", units});
+      CHECK(ran.code == 0);
+      std::istringstream lines(ran.out);
+      for (std::string line; std::getline(lines, line);) {
+        CHECK_MESSAGE(terminal_width(line) <= 100, line);
+      }
+    }
+  }
+}
+
+TEST_CASE("check --json has the promised keys, null where nothing is known") {
+  const TempFolder folder;
+  const auto ran = run({"check", folder.write("night.toml", kPlan), "--json"});
+  CHECK(ran.code == 0);
+  for (const char* part : {"\"format\": 1",
+                           "\"id\": \"TH-01\"",
+                           "\"check_char\": \"J\"",
+                           "\"strands\": 2",
+                           "\"linear_density_g_per_m\": 2",
+                           "\"linear_density_u_g_per_m\": ",
+                           "\"limit_g\": 1.5",
+                           "\"as_cut\": ",
+                           "\"about_g\": ",
+                           "\"washed\": ",
+                           "\"guard_mg\": ",
+                           "\"cut_mm\": ",
+                           "\"cut_u_mm\": ",
+                           "\"stays_mm\": ",
+                           "\"mm_per_mg\": 0.5",
+                           "\"loop_mm\": ",
+                           "\"width_mm\": null",
+                           "\"section_mm2\": ",
+                           "\"turns_max\": ",
+                           "\"turns_max_low\": ",
+                           "\"wind_to_turns\": ",
+                           "\"torque_max_mNm\": ",
+                           "\"energy_J\": ",
+                           "\"break_in\": []",
+                           "\"piece\": \"a\"",
+                           "\"piece_mm\": 2000",
+                           "\"motors\": [\"TH-01\", \"TH-02\"]",
+                           "\"left_mm\": ",
+                           "\"scrap\": ",
+                           "\"proven\": false",
+                           "\"gap_mm\": ",
+                           "\"turns_share\": ",
+                           "\"torque_share\": ",
+                           "\"diagnostics\": []"}) {
+    CHECK_MESSAGE(has(ran.out, part), std::string(part));
+  }
+}
+
+TEST_CASE("faults go to standard error with exit code 1, and into the JSON") {
+  const TempFolder folder;
+  std::string text = kPlan;
+  text.replace(text.find("\"limit\""), 7, "\"9 g\"");
+  const std::string plan = folder.write("night.toml", text);
+  const auto ran = run({"check", plan});
+  CHECK(ran.code == 1);
+  CHECK(ran.out.empty());
+  CHECK(has(ran.err, plan + ":11:8: error: the window at the stage washed is empty"));
+  CHECK(has(ran.err, "   11 | mass = \"9 g\"\n"));
+  const auto json = run({"check", plan, "--json"});
+  CHECK(json.code == 1);
+  CHECK(has(json.out, "\"line\": 11"));
+}
+
+TEST_CASE("a folder, a missing file and standard input") {
+  const TempFolder folder;
+  const auto is_folder = run({"check", folder.path()});
+  CHECK(is_folder.code == 3);
+  CHECK(is_folder.err == folder.path() + ": error: this is a folder, not a file [disk-folder]\n");
+  CHECK(run({"check", folder.path("none.toml")}).code == 3);
+  CHECK(run({"check", "-"}, kPlan).code == 0);
+  CHECK(has(run({"check", "-"}, "x = \n").err, "standard input:1:"));
+}
+
+TEST_CASE("a misspelt command names the nearest one, with the exit code of usage") {
+  const auto ran = run({"chek", "x"});
+  CHECK(ran.code == 2);
+  CHECK(ran.err ==
+        "loopledger: unknown command \"chek\"\n  hint: did you mean `loopledger check`?\n");
+  CHECK(run({}).code == 2);
+  CHECK(run({"--help"}).code == 0);
+  CHECK(has(run({"--version"}).out, "loopledger "));
+}

@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: MIT
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+#include "support/cli_run.h"
+
+using loopledger::test::run;
+using loopledger::test::TempFolder;
+
+TEST_CASE("new writes about ten lines that check takes as they stand") {
+  const TempFolder folder;
+  const std::string plan = folder.path("night.toml");
+  const auto made = run({"new", plan});
+  CHECK(made.code == 0);
+  CHECK(made.out ==
+        "Wrote " + plan + ". Put your figures in, then: loopledger check " + plan + "\n");
+  const std::string text = folder.read("night.toml");
+  CHECK(std::ranges::count(text, '\n') == 10);
+  const auto checked = run({"check", plan});
+  CHECK(checked.code == 0);
+  CHECK(checked.out.find("AB-01…04") != std::string::npos);
+}
+
+TEST_CASE("new never writes over a file") {
+  const TempFolder folder;
+  const std::string plan = folder.write("night.toml", "mine");
+  const auto made = run({"new", plan});
+  CHECK(made.code == 3);
+  CHECK(made.err == plan +
+                        ": error: there is a file of this name already; it stays as it is "
+                        "[disk-exists]\n  hint: give another name\n");
+  CHECK(folder.read("night.toml") == "mine");
+}
+
+TEST_CASE("new in a folder that is not there is an error of the disk") {
+  const TempFolder folder;
+  CHECK(run({"new", folder.path("no/such/night.toml")}).code == 3);
+}

@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: MIT
+#include "support/cli_run.h"
+
+#include <cstdlib>
+#include <fstream>
+#include <sstream>
+#include <stdexcept>
+
+#include "cli/command.h"
+
+namespace loopledger::test {
+
+namespace fs = std::filesystem;
+
+Ran run(const std::vector<std::string>& arguments, const std::string& input,
+        const std::map<std::string, std::string>& environment) {
+  std::istringstream in(input);
+  std::ostringstream out;
+  std::ostringstream err;
+  cli::Context context{in, out, err, [] { return Moment{1777629600}; },
+                       [&environment](const char* name) -> std::optional<std::string> {
+                         const auto found = environment.find(name);
+                         return found == environment.end() ? std::nullopt
+                                                           : std::optional(found->second);
+                       }};
+  std::vector<const char*> argv{"loopledger"};
+  for (const std::string& argument : arguments) {
+    argv.push_back(argument.c_str());
+  }
+  Ran ran;
+  ran.code = cli::run(static_cast<int>(argv.size()), argv.data(), context);
+  ran.out = out.str();
+  ran.err = err.str();
+  return ran;
+}
+
+TempFolder::TempFolder() {
+  std::string name = (fs::temp_directory_path() / "loopledger-test-XXXXXX").string();
+  if (::mkdtemp(name.data()) == nullptr) {
+    throw std::runtime_error("no temporary folder can be made");
+  }
+  folder_ = name;
+}
+
+TempFolder::~TempFolder() {
+  std::error_code ignored;
+  fs::remove_all(folder_, ignored);
+}
+
+std::string TempFolder::path(const std::string& name) const {
+  return name.empty() ? folder_.string() : (folder_ / name).string();
+}
+
+std::string TempFolder::write(const std::string& name, const std::string& text) const {
+  fs::create_directories((folder_ / name).parent_path());
+  std::ofstream(folder_ / name, std::ios::binary) << text;
+  return path(name);
+}
+
+std::string TempFolder::read(const std::string& name) const {
+  std::ifstream file(folder_ / name, std::ios::binary);
+  std::ostringstream text;
+  text << file.rdbuf();
+  return text.str();
+}
+
+bool TempFolder::holds(const std::string& name) const { return fs::exists(folder_ / name); }
+
+}  // namespace loopledger::test
