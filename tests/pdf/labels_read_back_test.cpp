@@ -1,0 +1,151 @@
+// SPDX-License-Identifier: MIT
+//
+// Labels as PDF, read back: in their cells to 0.1 mm, and with codes that a reader of other make
+// reads from the rasterised page.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+#include "page/label_grid.h"
+#include "page/labels.h"
+#include "support/invented_batch.h"
+#include "support/page_check.h"
+#include "support/pdf_tools.h"
+#include "tag/id.h"
+
+namespace {
+
+using namespace loopledger;
+
+constexpr double kTrue = 0.1;  // mm
+
+std::vector<page::LabelFigures> figures(int motors) {
+  std::vector<page::LabelFigures> all;
+  for (const calc::MotorFigures& motor : testing::invented_batch(motors).batch.motors) {
+    all.push_back(page::label_figures(motor));
+  }
+  return all;
+}
+
+page::Document labels_on(const plan::Stock& stock, int motors) {
+  page::LabelRun run;
+  run.stock = stock;
+  run.title = "Harbour evening (invented)";
+  auto document = page::labels(figures(motors), run, testing::metrics());
+  REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
+  return std::move(document).value();
+}
+
+TEST_CASE("on every stock ids and codes stand in their labels' cells, to 0.1 mm, 2 mm clear") {
+  const testing::TempFolder folder;
+  for (const plan::Stock& stock : testing::label_stocks()) {
+    CAPTURE(stock.name);
+    const auto grid = page::label_grid(stock);
+    REQUIRE(grid.ok());
+    const int motors = std::min(grid->per_sheet(), 24);
+    const std::string path = testing::written(labels_on(stock, motors), folder, "labels.pdf");
+    const std::vector<testing::SeenSymbol> symbols = testing::symbols_of(path);
+    const std::vector<testing::SeenWord> words = testing::words_of(path);
+    const auto all = figures(motors);
+    REQUIRE(symbols.size() == all.size());
+    for (int i = 0; i < motors; ++i) {
+      // The cell by the stock's own numbers, not by the layout's.
+      const bool plain = !stock.is_labels();
+      const double left = plain ? (stock.paper_width.in_mm() - 140) / 2 : stock.left.in_mm();
+      const double top = plain ? (stock.paper_height.in_mm() - 7 * 37) / 2 : stock.top.in_mm();
+      const int columns = plain ? 2 : stock.columns;
+      const double pitch_x = plain ? 70 : stock.pitch_x.in_mm();
+      const double pitch_y = plain ? 37 : stock.pitch_y.in_mm();
+      const double x1 = left + i % columns * pitch_x;
+      const double y1 = top + i / columns * pitch_y;
+      const double x2 = x1 + (plain ? 70 : stock.label_width.in_mm());
+      const double y2 = y1 + (plain ? 37 : stock.label_height.in_mm());
+      const std::string id = tag::with_check(all[static_cast<std::size_t>(i)].id);
+      CAPTURE(id);
+      const auto word = std::find_if(words.begin(), words.end(),
+                                     [&](const testing::SeenWord& w) { return w.text == id; });
+      REQUIRE(word != words.end());
+      CHECK(word->x1 >= x1 + 2 - kTrue);
+      CHECK(word->x2 <= x2 - 2 + kTrue);
+      CHECK(word->y1 >= y1);
+      CHECK(word->y2 <= y2 - 2);
+      const testing::SeenSymbol& symbol = symbols[static_cast<std::size_t>(i)];
+      CHECK(symbol.x >= x1 + 2 - kTrue);
+      CHECK(symbol.y >= y1 + 2 - kTrue);
+      const double side = symbol.module * 21;  // at least
+      CHECK(symbol.x + side <= x2 - 2 + kTrue);
+      CHECK(symbol.y + side <= y2 - 2 + kTrue);
+      // Where the paper's edge does not push it aside, every label is the first one moved by whole
+      // pitches.
+      const bool inner = x1 >= 3 && y1 >= 3 && x2 <= stock.paper_width.in_mm() - 3 &&
+                         y2 <= stock.paper_height.in_mm() - 3;
+      if (inner) {
+        const page::Rect room = grid->room(i);
+        CHECK(std::abs(word->x1 - room.x) < kTrue);
+        CHECK(std::abs((x1 + x2) / 2 - (room.x + room.w / 2)) < kTrue);
+        CHECK(std::abs((y1 + y2) / 2 - (room.y + room.h / 2)) < kTrue);
+      }
+    }
+  }
+}
+
+TEST_CASE("codes are drawn where the page model has them, modules of its size") {
+  const testing::TempFolder folder;
+  for (const plan::Stock& stock : testing::label_stocks()) {
+    CAPTURE(stock.name);
+    const page::Document document = labels_on(stock, 60);
+    std::vector<testing::SeenSymbol> wanted;
+    for (std::size_t p = 0; p < document.pages.size(); ++p) {
+      for (const page::Item& item : document.pages[p].items) {
+        if (const auto* qr = std::get_if<page::Qr>(&item)) {
+          wanted.push_back({.page = p, .x = qr->x, .y = qr->y, .module = qr->module});
+        }
+      }
+    }
+    const auto seen = testing::symbols_of(testing::written(document, folder, "labels.pdf"));
+    REQUIRE(seen.size() == wanted.size());
+    for (std::size_t i = 0; i < seen.size(); ++i) {
+      CHECK(seen[i].page == wanted[i].page);
+      CHECK(std::abs(seen[i].x - wanted[i].x) < 0.01);
+      CHECK(std::abs(seen[i].y - wanted[i].y) < 0.01);
+      CHECK(std::abs(seen[i].module - wanted[i].module) < 0.0001);
+    }
+  }
+}
+
+TEST_CASE("another maker's reader reads each printed label, cut out, from 150 dpi up") {
+  const testing::TempFolder folder;
+  constexpr int kLabels = 3;
+  for (const plan::Stock& stock : testing::label_stocks()) {
+    const auto grid = page::label_grid(stock);
+    const page::Document document = labels_on(stock, kLabels);
+    const std::string path = testing::written(document, folder, "labels.pdf");
+    CHECK(testing::run("qpdf --check " + path).code == 0);
+    int cell = 0;
+    for (const page::Item& item : document.pages[0].items) {
+      const auto* qr = std::get_if<page::Qr>(&item);
+      if (qr == nullptr) {
+        continue;
+      }
+      for (const int dpi : {150, 200, 300, 600}) {
+        const std::string what = stock.name + " " + qr->text + " at " + std::to_string(dpi);
+        CAPTURE(what);
+        CHECK(testing::codes_of(path, 1, grid->cell(cell), dpi, folder) ==
+              std::vector<std::string>{qr->text});
+      }
+      ++cell;
+    }
+    CHECK(cell == kLabels);
+  }
+}
+
+TEST_CASE("the same labels twice are the same file") {
+  const page::Document document = labels_on(testing::stock("a4-3x8-70x37"), 60);
+  const testing::TempFolder folder;
+  const testing::TempFolder again;
+  const std::string one = testing::written(document, folder, "labels.pdf");
+  const std::string two = testing::written(document, again, "labels.pdf");
+  CHECK(testing::run("cmp " + one + " " + two).code == 0);
+}
+
+}  // namespace

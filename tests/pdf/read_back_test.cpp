@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: MIT
+//
+// The sheets as PDF, read back: valid, true to size, searchable, silent.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+#include "page/break_in_sheet.h"
+#include "page/cut_sheet.h"
+#include "support/invented_batch.h"
+#include "support/page_check.h"
+#include "support/pdf_tools.h"
+
+namespace {
+
+using namespace loopledger;
+
+page::Document cut_sheet(int motors, const std::string& paper,
+                         std::optional<Moment> created = std::nullopt) {
+  const testing::InventedBatch made = testing::invented_batch(motors);
+  auto document =
+      page::cut_sheet(made.plan, made.batch, testing::stock(paper), testing::metrics(), created);
+  REQUIRE(document.ok());
+  CHECK(render(document.diagnostics()) == "");
+  return std::move(document).value();
+}
+
+bool has(const std::string& text, const std::string& what) {
+  return text.find(what) != std::string::npos;
+}
+
+TEST_CASE("a sheet is a valid PDF of the paper's size, with a title and no printer scaling") {
+  const testing::TempFolder folder;
+  for (const auto& [paper, size] : {std::pair{"a4", "595.276 x 841.89 pts (A4)"},
+                                    std::pair{"letter", "612 x 792 pts (letter)"}}) {
+    const std::string path = testing::written(cut_sheet(24, paper), folder, "cut.pdf");
+    const testing::Ran checked = testing::run("qpdf --check " + path);
+    CHECK(checked.code == 0);
+    CHECK(checked.err == "");
+    const testing::Ran info = testing::run("pdfinfo " + path);
+    CHECK(info.err == "");
+    CHECK(has(info.out, size));
+    CHECK(has(info.out, "CUT SHEET: Harbour evening (invented)"));
+    CHECK_FALSE(has(info.out, "CreationDate"));
+    const std::string objects = testing::run("qpdf --qdf " + path + " -").out;
+    CHECK(has(objects, "/PrintScaling /None"));
+    CHECK(has(objects, "/Lang (en)"));
+  }
+}
+
+TEST_CASE("at most two faces, embedded as subsets, with their characters") {
+  const testing::TempFolder folder;
+  const std::string path = testing::written(cut_sheet(5, "a4"), folder, "cut.pdf");
+  const testing::Ran listed = testing::run("pdffonts " + path);
+  CHECK(listed.err == "");
+  // Two lines of head, then one for each font: name, type, encoding, emb sub uni.
+  CHECK(std::count(listed.out.begin(), listed.out.end(), '\n') == 4);
+  std::size_t good = 0;
+  for (std::size_t at = listed.out.find("yes yes yes"); at != std::string::npos;
+       at = listed.out.find("yes yes yes", at + 1)) {
+    ++good;
+  }
+  CHECK(good == 2);
+}
+
+TEST_CASE("text in every language comes back as it was, and no reader complains") {
+  const testing::TempFolder folder;
+  const std::string path = testing::written(cut_sheet(24, "a4"), folder, "cut.pdf");
+  const testing::Ran text = testing::run("pdftotext -layout " + path + " -");
+  CHECK(text.err == "");
+  for (const char* name : {"Anna", "Żaneta Źdźbłowicz-Łączyńska", "Řehoř Žluťoučký-Křepelka",
+                           "Ευανθία Ψαροκαπνίδου", "Щавель Ёжиков-Журавлёв"}) {
+    CAPTURE(name);
+    CHECK(has(text.out, name));
+  }
+  const testing::Ran drawn =
+      testing::run("pdftoppm -r 50 -gray " + path + " " + folder.path() + "/p");
+  CHECK(drawn.err == "");
+}
+
+TEST_CASE("texts stand where the page model has them, to 0.1 mm") {
+  const testing::TempFolder folder;
+  const page::Document document = cut_sheet(3, "letter");
+  const std::vector<testing::SeenWord> seen =
+      testing::words_of(testing::written(document, folder, "cut.pdf"));
+  int compared = 0;
+  for (std::size_t p = 0; p < document.pages.size(); ++p) {
+    for (const testing::Extent& e : testing::text_extents(document.pages[p], testing::metrics())) {
+      if (e.what.find_first_of(" <>&") != std::string::npos ||
+          e.what.find("\u00a0") != std::string::npos) {
+        continue;  // more than one word, or written otherwise in the reader's HTML
+      }
+      CAPTURE(e.what);
+      const bool found = std::any_of(seen.begin(), seen.end(), [&](const testing::SeenWord& w) {
+        return w.page == p && w.text == e.what && std::abs(w.x1 - e.x1) < 0.1 &&
+               std::abs(w.x2 - e.x2) < 0.1 && w.y1 < e.y1 && w.y2 > e.y2 - 1;
+      });
+      CHECK(found);
+      ++compared;
+    }
+  }
+  CHECK(compared > 50);
+}
+
+TEST_CASE("with the real faces too, nothing leaves the margin and no texts lie over each other") {
+  for (const std::string paper : {"a4", "letter"}) {
+    for (const int motors : {1, 24, 60}) {
+      CAPTURE(motors);
+      const testing::InventedBatch made = testing::invented_batch(motors);
+      for (const auto& document :
+           {page::cut_sheet(made.plan, made.batch, testing::stock(paper), testing::metrics(),
+                            std::nullopt),
+            page::break_in_sheet(made.plan, made.batch, testing::stock(paper), testing::metrics(),
+                                 std::nullopt)}) {
+        REQUIRE(document.ok());
+        CHECK(render(document.diagnostics()) == "");
+        CHECK(testing::out_of_margin(document.value(), testing::metrics(), 5) == "");
+        CHECK(testing::overlapping_texts(document.value(), testing::metrics()) == "");
+      }
+    }
+  }
+}
+
+TEST_CASE("the outline names every owner and leads to the page") {
+  const testing::TempFolder folder;
+  const std::string path = testing::written(cut_sheet(24, "a4"), folder, "cut.pdf");
+  const std::string outline = testing::run("qpdf --json --json-key=outlines " + path).out;
+  CHECK(has(outline, "Cutting plan"));
+  CHECK(has(outline, "Řehoř"));
+  CHECK(has(outline, "\"destpageposfrom1\": 3"));
+}
+
+TEST_CASE("the creation date is the document's own, to the second") {
+  const testing::TempFolder folder;
+  const Moment moment{midnight_utc({2026, 1, 31}).seconds + 3600 * 18 + 60 * 7 + 5};
+  const std::string path = testing::written(cut_sheet(1, "a4", moment), folder, "cut.pdf");
+  CHECK(has(testing::run("TZ=UTC pdfinfo -isodates " + path).out, "2026-01-31T18:07:05"));
+}
+
+}  // namespace

@@ -1,0 +1,171 @@
+// SPDX-License-Identifier: MIT
+#include "support/pdf_tools.h"
+
+#include <doctest/doctest.h>
+#include <stdlib.h>  // mkdtemp
+#include <sys/wait.h>
+
+#include <cmath>
+#include <cstdio>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <memory>
+#include <sstream>
+
+#include "base/diagnostic.h"
+#include "pdf/write_pdf.h"
+
+namespace loopledger::testing {
+namespace {
+
+constexpr double kMmPerPoint = 25.4 / 72;
+
+std::string text_of(const std::string& path) {
+  std::ifstream file(path, std::ios::binary);
+  return {std::istreambuf_iterator<char>(file), {}};
+}
+
+double attribute(const std::string& line, const std::string& name) {
+  const std::size_t at = line.find(name + "=\"");
+  return at == std::string::npos ? -1 : std::stod(line.substr(at + name.size() + 2));
+}
+
+/// Page heights in points, by pdfinfo.
+std::vector<double> page_heights(const std::string& pdf) {
+  std::vector<double> heights;
+  std::istringstream lines(run("pdfinfo -f 1 -l 9999 " + pdf).out);
+  for (std::string line; std::getline(lines, line);) {
+    const std::size_t x = line.find(" x ");
+    if (line.find("size:") != std::string::npos && x != std::string::npos) {
+      heights.push_back(std::stod(line.substr(x + 3)));
+    }
+  }
+  return heights;
+}
+
+}  // namespace
+
+const pdf::Fonts& fonts() {
+  static const pdf::Fonts all = pdf::fonts_in(LOOPLEDGER_SOURCE_DIR "/fonts");
+  return all;
+}
+
+const page::FontMetrics& metrics() {
+  static const auto loaded = pdf::load_metrics(fonts());
+  REQUIRE(loaded.ok());
+  return *loaded.value();
+}
+
+TempFolder::TempFolder() {
+  std::string pattern = (std::filesystem::temp_directory_path() / "loopledger-XXXXXX").string();
+  REQUIRE(mkdtemp(pattern.data()) != nullptr);
+  path_ = pattern;
+}
+
+TempFolder::~TempFolder() {
+  std::error_code ignored;
+  std::filesystem::remove_all(path_, ignored);
+}
+
+Ran run(const std::string& command) {
+  const TempFolder folder;
+  const std::string err = folder.path() + "/err";
+  Ran ran;
+  FILE* pipe = popen(("{ " + command + "; } 2>" + err).c_str(), "r");
+  REQUIRE(pipe != nullptr);
+  char buffer[4096];
+  for (std::size_t n = 0; (n = fread(buffer, 1, sizeof buffer, pipe)) > 0;) {
+    ran.out.append(buffer, n);
+  }
+  const int status = pclose(pipe);
+  ran.code = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
+  ran.err = text_of(err);
+  return ran;
+}
+
+std::string written(const page::Document& document, const TempFolder& folder,
+                    const std::string& name) {
+  const Result<std::string> bytes = pdf::write_pdf(document, fonts());
+  REQUIRE_MESSAGE(bytes.ok(), render(bytes.diagnostics()));
+  std::string path = folder.path() + "/" + name;
+  std::ofstream(path, std::ios::binary) << *bytes;
+  return path;
+}
+
+std::vector<SeenWord> words_of(const std::string& pdf) {
+  std::vector<SeenWord> words;
+  std::size_t page = 0;
+  std::istringstream lines(run("pdftotext -bbox " + pdf + " -").out);
+  for (std::string line; std::getline(lines, line);) {
+    if (line.find("<page ") != std::string::npos) {
+      ++page;
+    }
+    const std::size_t end = line.find("</word>");
+    if (end == std::string::npos) {
+      continue;
+    }
+    const std::size_t begin = line.find('>') + 1;
+    words.push_back({.page = page - 1,
+                     .text = line.substr(begin, end - begin),
+                     .x1 = attribute(line, "xMin") * kMmPerPoint,
+                     .y1 = attribute(line, "yMin") * kMmPerPoint,
+                     .x2 = attribute(line, "xMax") * kMmPerPoint,
+                     .y2 = attribute(line, "yMax") * kMmPerPoint});
+  }
+  return words;
+}
+
+std::vector<SeenSymbol> symbols_of(const std::string& pdf) {
+  const std::vector<double> heights = page_heights(pdf);
+  std::vector<SeenSymbol> symbols;
+  for (std::size_t page = 0; page < heights.size(); ++page) {
+    const std::string content = run("qpdf " + pdf + " --pages . " + std::to_string(page + 1) +
+                                    " -- --qdf --object-streams=disable -")
+                                    .out;
+    std::istringstream lines(content);
+    for (std::string line; std::getline(lines, line);) {
+      double a = 0;
+      double b = 0;
+      double c = 0;
+      double d = 0;
+      double x = 0;
+      double y = 0;
+      std::string op;
+      std::istringstream words(line);
+      if (words >> a >> b >> c >> d >> x >> y >> op && op == "cm") {
+        CHECK(b == 0);
+        CHECK(c == 0);
+        CHECK(a == -d);
+        symbols.push_back({.page = page,
+                           .x = x * kMmPerPoint,
+                           .y = (heights[page] - y) * kMmPerPoint,
+                           .module = a * kMmPerPoint});
+      }
+    }
+  }
+  return symbols;
+}
+
+std::vector<std::string> codes_of(const std::string& pdf, std::size_t page, const page::Rect& where,
+                                  int dpi, const TempFolder& folder) {
+  const auto pixels = [dpi](double mm) {
+    return std::to_string(static_cast<int>(std::lround(mm / 25.4 * dpi)));
+  };
+  const std::string number = std::to_string(page);
+  const std::string image = folder.path() + "/label";
+  const Ran drawn =
+      run("pdftoppm -r " + std::to_string(dpi) + " -gray -png -singlefile -f " + number + " -l " +
+          number + " -x " + pixels(where.x) + " -y " + pixels(where.y) + " -W " + pixels(where.w) +
+          " -H " + pixels(where.h) + " " + pdf + " " + image);
+  CHECK(drawn.code == 0);
+  CHECK(drawn.err == "");
+  std::vector<std::string> codes;
+  std::istringstream lines(run("zbarimg -q --raw -Sdisable -Sqrcode.enable " + image + ".png").out);
+  for (std::string line; std::getline(lines, line);) {
+    codes.push_back(line);
+  }
+  return codes;
+}
+
+}  // namespace loopledger::testing

@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: MIT
+//
+// Reading a PDF back with programs that had no part in writing it.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "page/label_grid.h"
+#include "page/page.h"
+#include "pdf/fonts.h"
+
+namespace loopledger::testing {
+
+/// The program's own fonts.
+[[nodiscard]] const pdf::Fonts& fonts();
+[[nodiscard]] const page::FontMetrics& metrics();
+
+/// A folder of its own that goes when this does.
+class TempFolder {
+ public:
+  TempFolder();
+  ~TempFolder();
+  TempFolder(const TempFolder&) = delete;
+  TempFolder& operator=(const TempFolder&) = delete;
+  [[nodiscard]] const std::string& path() const { return path_; }
+
+ private:
+  std::string path_;
+};
+
+struct Ran {
+  int code = -1;
+  std::string out;
+  std::string err;
+};
+
+/// Runs a command line in a shell.
+[[nodiscard]] Ran run(const std::string& command);
+
+/// The document written to `folder`/`name`; the path. The test fails when it can't be.
+std::string written(const page::Document& document, const TempFolder& folder,
+                    const std::string& name);
+
+/// A word on a page as the reader sees it, in mm from the top left corner.
+struct SeenWord {
+  std::size_t page = 0;
+  std::string text;
+  double x1 = 0, y1 = 0, x2 = 0, y2 = 0;
+};
+[[nodiscard]] std::vector<SeenWord> words_of(const std::string& pdf);
+
+/// A QR symbol's place in the page's own drawing instructions, in mm from the top left corner.
+struct SeenSymbol {
+  std::size_t page = 0;
+  double x = 0, y = 0, module = 0;
+};
+[[nodiscard]] std::vector<SeenSymbol> symbols_of(const std::string& pdf);
+
+/// What an independent reader finds in a cut-out of the rasterised page (1-based), in mm.
+[[nodiscard]] std::vector<std::string> codes_of(const std::string& pdf, std::size_t page,
+                                                const page::Rect& where, int dpi,
+                                                const TempFolder& folder);
+
+}  // namespace loopledger::testing
