@@ -12,7 +12,7 @@ namespace {
 
 constexpr double kHeadHeight = 5.5;
 constexpr double kStepHeight = 8.5;
-constexpr std::array kShares{0.07, 0.40, 0.23, 0.12, 0.18};  // step, do, stop at, hold, rest
+constexpr std::array kShares{0.05, 0.37, 0.29, 0.12, 0.17};  // step, do, stop at, hold, rest
 
 Style figure() {
   return {.size_pt = 12, .face = Face::sheet_bold, .smallest_pt = 7, .max_lines = 2};

@@ -91,7 +91,8 @@ std::vector<double> widths_of(std::span<const Stretch> row, double room) {
 void draw_piece(Sheet& sheet, const calc::PieceCuts& cuts, std::size_t order,
                 const plan::Plan& plan, const calc::Batch& batch) {
   const std::vector<Stretch> all = stretches_of(cuts, batch, plan.units);
-  const std::size_t rows = (all.size() + kCutsInRow - 1) / kCutsInRow;
+  const std::size_t rows =
+      std::max<std::size_t>(1, (cuts.motors.size() + kCutsInRow - 1) / kCutsInRow);
   sheet.room(kTitleHeight + kRowHeight);
   const plan::Strip& strip = plan.strips[cuts.strip];
   std::string title = fmt::format("{}.  piece {} of {}, {}", order, strip.pieces[cuts.piece].tag,
@@ -103,12 +104,14 @@ void draw_piece(Sheet& sheet, const calc::PieceCuts& cuts, std::size_t order,
   sheet.canvas().fit(sheet.x() + 6, sheet.y() + 0.6, sheet.width() - 6, title, {.size_pt = 10});
   sheet.down(kTitleHeight);
   for (std::size_t r = 0; r < rows; ++r) {
-    const auto row =
-        std::span(all).subspan(r * kCutsInRow, std::min(kCutsInRow, all.size() - r * kCutsInRow));
-    const bool full = row.size() == kCutsInRow || rows == 1;
+    // The remnant stands behind the last cut, whatever the row's count.
+    const std::size_t first = r * kCutsInRow;
+    const std::size_t count = r + 1 == rows ? all.size() - first : kCutsInRow;
+    const auto row = std::span(all).subspan(first, count);
     const double room_width =
-        full ? sheet.width()
-             : sheet.width() * static_cast<double>(row.size()) / static_cast<double>(kCutsInRow);
+        sheet.width() *
+        (rows == 1 ? 1.0
+                   : std::min(1.0, static_cast<double>(count) / static_cast<double>(kCutsInRow)));
     sheet.room(kRowHeight);
     const std::vector<double> widths = widths_of(row, room_width);
     double x = sheet.x();
@@ -123,6 +126,9 @@ void draw_piece(Sheet& sheet, const calc::PieceCuts& cuts, std::size_t order,
 std::string verdict(const calc::CuttingPlan& cutting, Units units) {
   if (cutting.proven) {
     return "No plan leaves less scrap (proven).";
+  }
+  if (cutting.gap < Length::mm(0.5)) {
+    return "No plan leaves less scrap; whether one touches fewer pieces is not proven.";
   }
   return fmt::format("Not proven the best: scrap may be {} more than the least possible.",
                      both(cutting.gap, units));
@@ -145,7 +151,8 @@ void draw_cutting(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch
   sheet.heading("Cut, in this order", kTitleHeight + kRowHeight + 6);
   sheet.paragraph(fmt::format("Numbers are positions in {} from the clean end: lay the piece along "
                               "the ruler, not stretched, and cut at each. {}",
-                              unit_name(plan.units), verdict(cutting, plan.units)),
+                              plan.units == Units::inch ? "inches" : "millimetres",
+                              verdict(cutting, plan.units)),
                   {.size_pt = 8.5});
   std::size_t order = 0;
   for (const calc::PieceCuts& cuts : cutting.pieces) {

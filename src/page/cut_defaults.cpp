@@ -43,7 +43,8 @@ void bench_defaults(Sheet& sheet, const plan::Plan& plan) {
   bench.print(sheet, "bench");
 }
 
-void strip_defaults(Sheet& sheet, const plan::Strip& strip) {
+/// Also the factors that the motors were planned with, where the shelf gave none.
+void strip_defaults(Sheet& sheet, const plan::Strip& strip, const records::Planned& p) {
   Defaults defaults;
   defaults.add(strip.density, "density", exact(strip.density.value));
   defaults.add(strip.talc, "talc", share(strip.talc.value));
@@ -55,28 +56,24 @@ void strip_defaults(Sheet& sheet, const plan::Strip& strip) {
     defaults.add(strip.keep, "keep", "the strip's shortest motor");
     defaults.add(strip.ends, "ends", exact(strip.ends.value));
   }
+  defaults.add(
+      strip.turns_factor, "turns_factor",
+      fmt::format("{} ± {} %", rounded(p.turns_factor, 4), rounded(p.turns_factor_u * 100, 2)));
+  defaults.add(
+      strip.torque_factor, "torque_factor",
+      fmt::format("{} ± {} %", exact(p.torque_factor), rounded(p.torque_factor_u * 100, 2)));
   defaults.print(sheet, strip.name);
 }
 
-/// The factors that the records were planned with, where the shelf gave none.
-void factor_defaults(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch) {
+/// Once for each strip that a motor is made of.
+void all_strip_defaults(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch) {
   std::vector<bool> said(plan.strips.size(), false);
   for (const calc::MotorFigures& motor : batch.motors) {
     const std::size_t index = plan.motors[motor.group].strip;
-    const plan::Strip& strip = plan.strips[index];
-    if (said[index]) {
-      continue;
+    if (!said[index]) {
+      strip_defaults(sheet, plan.strips[index], motor.planned);
+      said[index] = true;
     }
-    said[index] = true;
-    const records::Planned& p = motor.planned;
-    Defaults defaults;
-    defaults.add(
-        strip.turns_factor, "turns_factor",
-        fmt::format("{} ± {} %", rounded(p.turns_factor, 4), rounded(p.turns_factor_u * 100, 2)));
-    defaults.add(
-        strip.torque_factor, "torque_factor",
-        fmt::format("{} ± {} %", exact(p.torque_factor), rounded(p.torque_factor_u * 100, 2)));
-    defaults.print(sheet, strip.name);
   }
 }
 
@@ -93,23 +90,20 @@ std::string group_defaults(const plan::Plan& plan, const plan::MotorGroup& group
 }
 
 /// Groups with the same defaults share a line.
-void print_group_defaults(Sheet& sheet, const plan::Plan& plan) {
-  std::vector<std::pair<std::string, std::vector<std::string>>> lines;
-  for (const plan::MotorGroup& group : plan.motors) {
-    const std::string text = group_defaults(plan, group);
+void all_group_defaults(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch) {
+  std::vector<std::pair<std::string, std::vector<std::size_t>>> lines;
+  for (std::size_t i = 0; i < batch.motors.size(); ++i) {
+    const std::string text = group_defaults(plan, plan.motors[batch.motors[i].group]);
     auto found = std::find_if(lines.begin(), lines.end(),
                               [&](const auto& line) { return line.first == text; });
     if (found == lines.end()) {
       found = lines.insert(lines.end(), {text, {}});
     }
-    if (std::find(found->second.begin(), found->second.end(), group.stem.value) ==
-        found->second.end()) {
-      found->second.push_back(group.stem.value);
-    }
+    found->second.push_back(i);
   }
-  for (const auto& [text, stems] : lines) {
+  for (const auto& [text, motors] : lines) {
     if (!text.empty()) {
-      sheet.item("motors", fmt::format("{}: {}", fmt::join(stems, ", "), text));
+      sheet.item("motors", fmt::format("{}: {}", id_list(batch, motors), text));
     }
   }
 }
@@ -120,29 +114,35 @@ void draw_defaults(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batc
   sheet.canvas().set_place("the defaults");
   sheet.heading("Defaults used, because the plan does not say", 12);
   bench_defaults(sheet, plan);
-  for (const plan::Rule& rule : plan.rules) {
-    Defaults defaults;
-    defaults.add(rule.weighed, "weighed", std::string(word(rule.weighed.value)));
-    defaults.add(rule.official_error, "official_error", milligrams(rule.official_error.value));
-    defaults.print(sheet, "rule " + rule.name);
+  for (std::size_t i = 0; i < plan.rules.size(); ++i) {
+    if (is_used(plan, &plan::MotorGroup::rule, i)) {
+      const plan::Rule& rule = plan.rules[i];
+      Defaults defaults;
+      defaults.add(rule.weighed, "weighed", std::string(word(rule.weighed.value)));
+      defaults.add(rule.official_error, "official_error", milligrams(rule.official_error.value));
+      defaults.print(sheet, "rule " + rule.name);
+    }
   }
-  for (const plan::Strip& strip : plan.strips) {
-    strip_defaults(sheet, strip);
+  all_strip_defaults(sheet, plan, batch);
+  for (std::size_t i = 0; i < plan.rings.size(); ++i) {
+    if (is_used(plan, &plan::MotorGroup::rings, i)) {
+      const plan::Rings& rings = plan.rings[i];
+      Defaults defaults;
+      defaults.add(rings.weighed, "weighed", fmt::format("{}", rings.weighed.value));
+      defaults.add(rings.spread, "spread", milligrams(rings.spread.value));
+      defaults.add(rings.each, "each", fmt::format("{}", rings.each.value));
+      defaults.print(sheet, "rings " + rings.name);
+    }
   }
-  factor_defaults(sheet, plan, batch);
-  for (const plan::Rings& rings : plan.rings) {
-    Defaults defaults;
-    defaults.add(rings.weighed, "weighed", fmt::format("{}", rings.weighed.value));
-    defaults.add(rings.spread, "spread", milligrams(rings.spread.value));
-    defaults.add(rings.each, "each", fmt::format("{}", rings.each.value));
-    defaults.print(sheet, "rings " + rings.name);
+  for (std::size_t i = 0; i < plan.lubricants.size(); ++i) {
+    if (is_used(plan, &plan::MotorGroup::lubricant, i)) {
+      const plan::Lubricant& oil = plan.lubricants[i];
+      Defaults defaults;
+      defaults.add(oil.left, "left", "as uptake, " + share(oil.left.value));
+      defaults.print(sheet, oil.name);
+    }
   }
-  for (const plan::Lubricant& oil : plan.lubricants) {
-    Defaults defaults;
-    defaults.add(oil.left, "left", "as uptake, " + share(oil.left.value));
-    defaults.print(sheet, oil.name);
-  }
-  print_group_defaults(sheet, plan);
+  all_group_defaults(sheet, plan, batch);
 }
 
 }  // namespace loopledger::page

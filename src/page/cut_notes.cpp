@@ -10,15 +10,6 @@
 namespace loopledger::page {
 namespace {
 
-bool is_used(const plan::Plan& plan, std::size_t rule) {
-  for (const plan::MotorGroup& group : plan.motors) {
-    if (group.rule == rule) {
-      return true;
-    }
-  }
-  return false;
-}
-
 /// Other motors of the plan that a light one of `kind` could still become.
 std::string could_become(const Kind& kind, const std::vector<Kind>& kinds,
                          const calc::Batch& batch) {
@@ -43,7 +34,7 @@ void draw_rules(Sheet& sheet, const plan::Plan& plan) {
   sheet.canvas().set_place("the rules");
   bool first = true;
   for (std::size_t i = 0; i < plan.rules.size(); ++i) {
-    if (!is_used(plan, i)) {
+    if (!is_used(plan, &plan::MotorGroup::rule, i)) {
       continue;
     }
     if (first) {

@@ -3,6 +3,8 @@
 // The sections of the cut sheet, in their order. Private to page/.
 #pragma once
 
+#include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -21,6 +23,11 @@ struct Kind {
 
 /// In the order of the batch.
 [[nodiscard]] std::vector<Kind> kinds_of(const plan::Plan& plan, const calc::Batch& batch);
+
+/// Whether a motor group refers to entry `index` of one of the plan's lists. A plan may take more
+/// from its shelf than it uses.
+[[nodiscard]] bool is_used(const plan::Plan& plan,
+                           std::optional<std::size_t> plan::MotorGroup::*list, std::size_t index);
 
 void draw_bench_checks(Sheet& sheet, const plan::Plan& plan);  // cut_start.cpp
 void draw_fetch(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "page/cut_sheet.h"
 
-#include <fmt/format.h>
+#include <algorithm>
 
 #include "page/cut_sections.h"
 #include "page/ruler.h"
@@ -46,6 +46,12 @@ std::vector<Kind> kinds_of(const plan::Plan& plan, const calc::Batch& batch) {
     found->motors.push_back(i);
   }
   return kinds;
+}
+
+bool is_used(const plan::Plan& plan, std::optional<std::size_t> plan::MotorGroup::*list,
+             std::size_t index) {
+  return std::any_of(plan.motors.begin(), plan.motors.end(),
+                     [&](const plan::MotorGroup& group) { return group.*list == index; });
 }
 
 Result<Document> cut_sheet(const plan::Plan& plan, const calc::Batch& batch,

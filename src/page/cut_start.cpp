@@ -91,7 +91,7 @@ void fetch_rest(Sheet& sheet, const calc::Batch& batch) {
   }
   std::vector<std::string> things;
   for (const auto& [name, count] : rings) {
-    things.push_back(fmt::format("{} rings {}", count, name));
+    things.push_back(fmt::format("{} rings “{}”", count, name));
   }
   things.insert(things.end(), oils.begin(), oils.end());
   things.insert(things.end(), glues.begin(), glues.end());
@@ -111,9 +111,13 @@ void draw_bench_checks(Sheet& sheet, const plan::Plan& plan) {
       {"Check weight: 1 g reads",
        fmt::format("scale step {}, error at most {}", milligrams(plan.bench.scale_step.value),
                    milligrams(plan.bench.scale_error.value))}};
-  for (const plan::Rings& rings : plan.rings) {
+  for (std::size_t i = 0; i < plan.rings.size(); ++i) {
+    const plan::Rings& rings = plan.rings[i];
+    if (!is_used(plan, &plan::MotorGroup::rings, i)) {
+      continue;
+    }
     checks.push_back(
-        {fmt::format("{} ring{} {} read{}", rings.weighed.value,
+        {fmt::format("{} ring{} “{}” read{}", rings.weighed.value,
                      rings.weighed.value == 1 ? "" : "s", rings.name,
                      rings.weighed.value == 1 ? "s" : ""),
          fmt::format("planned {}: {} on each motor", milligrams(rings.mass.value),

@@ -19,7 +19,9 @@ constexpr int kOwner = 4;
 constexpr double kSmallestId = 7;
 constexpr double kBadgeGap = 1.5;
 constexpr double kTwoLinesFrom = 24;  // mm of height; lower labels have no line to spare
-constexpr double kPenRow = 5.6;       // mm; room to write with a pen
+// mm; room to write with a pen, on low labels just enough
+constexpr double kPenRow = 5.6;
+constexpr double kPenRowLow = 5.0;
 
 /// One line of the label: how high it is, and how it is drawn into a strip of the room.
 struct Row {
@@ -141,13 +143,15 @@ class LabelFace {
                        }});
       return;
     }
-    rows_.push_back({"turns", kPenRow, 1, [this](double top) { draw_blanks(top); }});
+    rows_.push_back({"turns", pen_row(), 1, [this](double top) { draw_blanks(top); }});
   }
+
+  [[nodiscard]] double pen_row() const { return room_.h > kTwoLinesFrom ? kPenRow : kPenRowLow; }
 
   /// "wind to ____ T ____ gf·cm": the blanks share what the words leave.
   void draw_blanks(double top) {
     const Style style{.size_pt = std::max(body_ * 0.85, kSmallestText), .face = Face::label};
-    const double y = top + kPenRow - 1.3;
+    const double y = top + pen_row() - 1.3;
     const double gap = 0.8;
     const double words = canvas_.width_of("wind to", style) + canvas_.width_of("T", style) +
                          canvas_.width_of(torque_unit(), style) + 4 * gap;

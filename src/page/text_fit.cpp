@@ -2,6 +2,7 @@
 #include "page/text_fit.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "base/text.h"
@@ -59,6 +60,26 @@ void add_word(std::vector<std::string>& lines, std::string word, double width, F
   lines.push_back(std::move(word));
 }
 
+/// A unit behind its number: "9.89 mg" is not broken between the two.
+bool is_unit(std::string_view word) {
+  constexpr std::array kUnits{"mg", "g", "mm", "in", "%", "turns", "gf·cm", "ozf·in"};
+  while (!word.empty() &&
+         (word.back() == ',' || word.back() == '.' || word.back() == ';' || word.back() == ')')) {
+    word.remove_suffix(1);
+  }
+  return std::find(kUnits.begin(), kUnits.end(), word) != kUnits.end();
+}
+
+/// Where the first word of `text` ends, a unit behind a number taken along.
+std::size_t end_of_word(std::string_view text) {
+  const std::size_t end = std::min(text.find(' '), text.size());
+  if (end == 0 || end == text.size() || text[end - 1] < '0' || text[end - 1] > '9') {
+    return end;
+  }
+  const std::size_t next = std::min(text.find(' ', end + 1), text.size());
+  return is_unit(text.substr(end + 1, next - end - 1)) ? next : end;
+}
+
 }  // namespace
 
 std::vector<std::string> wrap(std::string_view utf8, double width_mm, Face face, double size_pt,
@@ -66,7 +87,7 @@ std::vector<std::string> wrap(std::string_view utf8, double width_mm, Face face,
   std::vector<std::string> lines;
   std::string_view rest = trimmed(utf8);
   while (!rest.empty()) {
-    const std::size_t end = std::min(rest.find(' '), rest.size());
+    const std::size_t end = end_of_word(rest);
     if (end > 0) {
       add_word(lines, std::string(rest.substr(0, end)), width_mm, face, size_pt, metrics);
     }

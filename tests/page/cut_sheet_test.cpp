@@ -58,7 +58,7 @@ TEST_CASE("the sheet says what the bench needs") {
   const std::string text = testing::all_text(sheet(testing::invented_batch(7)));
   CHECK(says(text, "Check weight: 1 g reads"));
   CHECK(says(text, "planned 60 mg: 12 mg on each motor"));
-  CHECK(says(text, "14 rings pearl; lubricant clear oil; adhesive knot dot"));
+  CHECK(says(text, "14 rings “pearl”; lubricant clear oil; adhesive knot dot"));
   CHECK(says(text, "at least 1.489"));
   CHECK(says(text, "1.468–1.471"));
   CHECK(says(text, "1.481–1.484"));
@@ -88,9 +88,38 @@ TEST_CASE("milligrams to snip are rounded down, so that a snip is never too much
 TEST_CASE("every default that was used is printed, and nothing that was given") {
   const std::string text = testing::all_text(sheet(testing::invented_batch(2)));
   CHECK(says(text, "paper a4; scale_error 1 mg; ruler_step 1 mm; confidence 95 %"));
-  CHECK(says(text, "turns_factor 11 ± 8 %; torque_factor 0.6 MPa ± 25 %"));
+  CHECK(says(text, "turns_factor 11 ± 8 %;"));
   CHECK(says(text, "strands 2; knot 16 mm; tails 0 mm; allowance 10 mm; window 3 mg"));
   CHECK(text.find("winder_ratio") == std::string::npos);
+}
+
+TEST_CASE("what the shelf holds and no motor uses is not on the sheet") {
+  testing::InventedBatch made = testing::invented_batch(2);
+  plan::Rule rule;
+  rule.name = "unused-rule";
+  made.plan.rules.push_back(rule);
+  plan::Rings rings;
+  rings.name = "unused-rings";
+  made.plan.rings.push_back(rings);
+  plan::Strip strip;
+  strip.name = "unused-strip";
+  made.plan.strips.push_back(strip);
+  CHECK(testing::all_text(sheet(made)).find("unused") == std::string::npos);
+}
+
+TEST_CASE("a piece's remnant stands in its last row, and twenty cuts take three rows") {
+  testing::InventedBatch made = testing::invented_batch(20);
+  calc::PieceCuts all = made.batch.cutting.pieces[0];
+  all.motors.clear();
+  for (std::size_t i = 0; i < made.batch.motors.size(); ++i) {
+    all.motors.push_back(i);
+  }
+  all.left = Length::mm(300);
+  all.scrap = false;
+  made.batch.cutting.pieces = {all};
+  const std::string text = testing::all_text(sheet(made));
+  CHECK(says(text, "\n12345\n"));  // 20 x 617.23
+  CHECK(says(text, "300\u00a0mm"));
 }
 
 TEST_CASE("each owner has a table under the name, with a bookmark to its page") {

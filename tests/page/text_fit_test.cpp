@@ -44,6 +44,13 @@ TEST_CASE("text that fits in no allowed way ends in an ellipsis and says so") {
   CHECK(fitted.cut);
 }
 
+TEST_CASE("a number is not parted from its unit") {
+  CHECK(page::wrap("guard 9.89 mg, tied", room_for(12, 10), page::Face::sheet, 10, kMetrics) ==
+        std::vector<std::string>{"guard", "9.89 mg,", "tied"});
+  CHECK(page::wrap("pay 9 men", room_for(5, 10), page::Face::sheet, 10, kMetrics) ==
+        std::vector<std::string>{"pay 9", "men"});
+}
+
 TEST_CASE("a word wider than the line is broken, between letters and never inside one") {
   const auto lines = page::wrap("Žluťoučkýkůň", room_for(5, 10), page::Face::sheet, 10, kMetrics);
   CHECK(lines == std::vector<std::string>{"Žluťo", "učkýk", "ůň"});
