@@ -183,7 +183,8 @@ void draw_how(Sheet& sheet, const plan::Plan& plan) {
                   "{} reached. Loops in {} hanging straight, not stretched. A torque is a place to "
                   "stop: turns or torque, whichever comes "
                   "first. Wear eye protection: wound rubber can burst or whip.",
-                  plan.units == Units::inch ? "ozf·in" : "gf·cm", unit_name(plan.units)),
+                  plan.units == Units::inch ? "ozf·in" : "gf·cm",
+                  plan.units == Units::inch ? "inches" : "millimetres"),
       {.size_pt = 8.5});
 }
 

@@ -47,10 +47,13 @@ class OwnerTable {
     const std::string title = fmt::format("{}: {}", name, how_many(owner_.motors.size(), "motor"));
     sheet_.canvas().set_place("the table of " + name);
     sheet_.bookmark_next(name);
-    // An owner's table is not split if a page of its own would hold it.
+    // An owner's table is not split if a page of its own would hold it, unless that would leave
+    // more than half a page empty.
     const double whole = 7 + 5.0 * static_cast<double>(kinds_.size()) + 24 + kHeadHeight +
                          kRowHeight * static_cast<double>(owner_.motors.size());
-    sheet_.heading(title, whole > sheet_.full_height() ? 80 : whole);
+    const double left = sheet_.bottom() - sheet_.y();
+    const bool may_split = whole > sheet_.full_height() || left > sheet_.full_height() / 2;
+    sheet_.heading(title, may_split ? 80 : whole);
     for (const Kind& kind : kinds_) {
       sheet_.item(id_list(batch_, kind.motors), about(kind));
     }

@@ -68,7 +68,8 @@ void fetch_strips(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch
     text += pieces.empty()
                 ? fmt::format(": {} for {}", both(needs[i].length, plan.units),
                               how_many(needs[i].motors, "motor"))
-                : fmt::format(": {} {}", strip.pieces.size() == 1 ? "piece" : "pieces", pieces);
+                : fmt::format(": {} {}",
+                              pieces.find(", ") == std::string::npos ? "piece" : "pieces", pieces);
     sheet.tick_item(text);
   }
 }
