@@ -26,6 +26,10 @@ void add_commands(CLI::App& app, Context& context) {
   add_new(app, context);
   add_check(app, context);
   add_print(app, context);
+  add_log(app, context);
+  add_show(app, context);
+  add_list(app, context);
+  add_mend(app, context);
 }
 
 /// A word that is no command gets the nearest one; empty when the first word is one.

@@ -166,6 +166,34 @@ const Field* find_field(Kind kind, std::string_view name) {
   return nullptr;
 }
 
+std::string_view example_of(Kind kind) {
+  switch (kind) {
+    case Kind::weighed:
+      return "weighed washed 1.498";
+    case Kind::tied:
+      return "tied loop=\"303 mm\" reading=\"1.511 g\"";
+    case Kind::break_in:
+      return "break_in step=1 loop_before=\"303 mm\" loop_after=\"312 mm\"";
+    case Kind::wound:
+      return "wound turns=1200 torque=\"41 gf.cm\" end=stopped";
+    case Kind::broke:
+      return "broke turns=1310 where=knot";
+    case Kind::flown:
+      return "flown time=7:31 turns_left=210";
+    case Kind::labelled:
+    case Kind::piece:
+      return "piece tag=a";
+    case Kind::note:
+      return "note ran smoothly";
+    case Kind::retired:
+      return "retired perished";
+    case Kind::planned:
+    case Kind::other:
+      break;
+  }
+  return "planned";
+}
+
 Diagnostics set_field(Entry& entry, const Field& field, std::string_view text) {
   return std::visit(
       [&](auto member) -> Diagnostics {

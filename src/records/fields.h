@@ -52,6 +52,9 @@ struct Field {
 /// The value as the record has it; empty when the field is not set.
 [[nodiscard]] std::optional<std::string> toml_value(const Entry& entry, const Field& field);
 
+/// An entry of this kind as it is typed: "wound turns=1200 torque=\"41 gf.cm\" end=stopped".
+[[nodiscard]] std::string_view example_of(Kind kind);
+
 /// Fields that an entry of this kind must have and has not.
 [[nodiscard]] std::vector<std::string_view> missing_fields(const Entry& entry);
 

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+//
+// From a typed id to a motor's record, as all commands on one motor do it.
+#pragma once
+
+#include <string>
+
+#include "base/result.h"
+#include "records/ledger.h"
+
+namespace loopledger::cli {
+
+struct FoundRecord {
+  MotorId id;
+  bool checked = false;  ///< a right check character was typed
+  records::Record record;
+};
+
+/// The record of the motor whose id was typed, with the warnings of reading it. Errors: id-form,
+/// id-check, none-record (its hint names the nearest id that is held), record-…, disk-….
+[[nodiscard]] Result<FoundRecord> find_record(records::Ledger& ledger, const std::string& typed);
+
+}  // namespace loopledger::cli

@@ -1,0 +1,209 @@
+// SPDX-License-Identifier: MIT
+//
+// `log ID KIND …`: adds one entry to a motor's record, says what it understood, and what follows
+// from it.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <memory>
+#include <ostream>
+
+#include "base/text.h"
+#include "cli/advice.h"
+#include "cli/command.h"
+#include "cli/exit_code.h"
+#include "cli/files.h"
+#include "cli/json.h"
+#include "cli/ledger_words.h"
+#include "cli/log_words.h"
+#include "cli/posix_disk.h"
+#include "cli/random_key.h"
+#include "cli/record_text.h"
+#include "records/fields.h"
+
+namespace loopledger::cli {
+namespace {
+
+using records::Entry;
+using records::Kind;
+using records::Record;
+
+struct LogOptions {
+  std::string id;
+  std::string kind;
+  std::vector<std::string> words;
+  std::string at;
+  std::string records;
+  std::string units = "metric";
+  bool json = false;
+};
+
+/// A key that the record does not have yet.
+std::string new_key(Moment at, const Record& record) {
+  std::string key;
+  do {
+    key = records::make_key(at, random_four());
+  } while (std::ranges::any_of(record.entries, [&](const Entry& e) { return e.key == key; }));
+  return key;
+}
+
+/// The key that `corrects` means: whole, or its last four characters.
+Diagnostics resolve_correction(Entry& entry, const Record& record) {
+  if (entry.corrects.empty()) {
+    return {};
+  }
+  std::vector<std::string_view> found;
+  std::vector<std::string_view> keys;
+  for (const Entry& e : record.entries) {
+    keys.push_back(e.key);
+    if (e.key == entry.corrects || e.key.ends_with("-" + entry.corrects)) {
+      found.push_back(e.key);
+    }
+  }
+  if (found.size() == 1) {
+    entry.corrects = std::string(found.front());
+    return {};
+  }
+  const std::string_view near = nearest(entry.corrects, keys);
+  return {error(
+      "log-corrects",
+      fmt::format("{} {} to correct with the key \"{}\"", printed(record.id),
+                  found.empty() ? "has no entry" : "has several entries",
+                  printable(shortened(entry.corrects, 40))),
+      near.empty() ? "`loopledger show` lists the keys" : fmt::format("did you mean {}?", near))};
+}
+
+Result<Moment> moment_of(const LogOptions& options, const Context& context) {
+  if (options.at.empty()) {
+    return context.now();
+  }
+  const auto at = moment_from_text(options.at);
+  if (!at) {
+    return error("log-at",
+                 fmt::format("expected a time such as \"2026-05-01 10:00\", found \"{}\"",
+                             printable(shortened(options.at, 40))),
+                 "the time is taken as UTC");
+  }
+  return *at;
+}
+
+/// What follows from an entry, a line each.
+std::vector<std::string> consequences(const Record& before, const Record& after, const Entry& e,
+                                      Units units) {
+  std::vector<std::string> lines;
+  const records::Planned& p = after.planned;
+  const Advice now = advice_for(after);
+  const auto stage = e.kind == Kind::tied ? std::optional(Stage::tied) : e.stage;
+  if ((e.kind == Kind::weighed || e.kind == Kind::tied) && e.reading && stage) {
+    lines.push_back(verdict_text(p, calc::judge(p, *stage, *e.reading), units));
+    if (*stage == Stage::tied && now.known.washed &&
+        p.rings.value + p.adhesive_mass.value > Mass{}) {
+      lines.push_back(
+          tying_text(calc::check_tying(p, *now.known.washed, *e.reading), p.scale_step));
+    }
+  }
+  if (e.kind == Kind::break_in && e.loop_after && now.growth) {
+    lines.push_back(fmt::format("the loop has grown by {} %; wind to {} turns, do not pass {}",
+                                fixed(now.growth->in_percent(), 1), rounded(now.wind_to.count(), 3),
+                                rounded(now.do_not_pass.count(), 3)));
+  }
+  if (e.kind == Kind::wound && e.turns) {
+    const auto best = records::known_of(before.entries).best_turns;
+    if (best && *e.turns > *best) {
+      lines.push_back(fmt::format("more than ever before: {} turns", rounded(best->count(), 6)));
+    }
+    if (*e.turns > now.do_not_pass) {
+      lines.push_back(
+          fmt::format("past \"do not pass\", {} turns", rounded(now.do_not_pass.count(), 3)));
+    }
+  }
+  if (records::state_of(before.entries) != now.state) {
+    lines.push_back(fmt::format("it is now {}", spoken(now.state)));
+  }
+  return lines;
+}
+
+void tell(const LogOptions& options, const FoundRecord& found, const Entry& entry,
+          Context& context) {
+  if (options.json) {
+    Json out = Json::object();
+    out.set("format", 1).set("id", printed(found.id)).set("key", entry.key);
+    context.out << out.text();
+    return;
+  }
+  const Units units = options.units == "inch" ? Units::inch : Units::metric;
+  Record after = found.record;
+  after.entries.push_back(entry);
+  context.out << fmt::format("{}\n  {}  {}\n", whose(found.record), entry.key,
+                             in_words(entry, units));
+  for (const std::string& line : consequences(found.record, after, entry, units)) {
+    context.out << "  " << printable(line) << '\n';
+  }
+}
+
+void run_log(const LogOptions& options, Context& context) {
+  PosixDisk disk;
+  records::Ledger ledger(disk, records_folder(options.records, {}, context));
+  auto entry = entry_from_words(options.kind, options.words);
+  auto at = moment_of(options, context);
+  auto found = find_record(ledger, options.id);
+  Diagnostics problems = found.diagnostics();
+  append(problems, entry.diagnostics());
+  append(problems, at.diagnostics());
+  if (found && entry) {
+    append(problems, resolve_correction(*entry, found->record));
+  }
+  context.exit_code = report(context, problems);
+  if (context.exit_code != kDone) {
+    return;
+  }
+  if (!found->checked) {
+    context.err << fmt::format("no check character typed: taken for {}\n", whose(found->record));
+  }
+  entry->key = new_key(*at, found->record);
+  context.exit_code = report(context, ledger.add(found->id, *entry));
+  if (context.exit_code == kDone) {
+    tell(options, *found, *entry, context);
+  }
+}
+
+std::string kinds_help() {
+  std::string out = "Kinds and their fields:\n";
+  for (const std::string_view name : records::kind_words()) {
+    std::vector<std::string_view> fields;
+    const Kind kind = *records::kind_from(name);
+    for (const records::Field& field : records::fields_of(kind)) {
+      if (field.name != "note" && field.name != "corrects") {
+        fields.push_back(field.name);
+      }
+    }
+    out += fmt::format("  {:9} {}\n", name, fmt::join(fields, ", "));
+  }
+  return out +
+         "All kinds take note=TEXT and corrects=KEY (the last four characters of the key will "
+         "do).\n"
+         "Examples:\n"
+         "  loopledger log th1 weighed washed 1.498\n"
+         "  loopledger log TH-01-T wound turns=1200 torque=\"41 gf.cm\" end=stopped\n"
+         "  loopledger log th1 flown 7:31 turns_left=210\n";
+}
+
+}  // namespace
+
+void add_log(CLI::App& app, Context& context) {
+  auto options = std::make_shared<LogOptions>();
+  CLI::App* command = app.add_subcommand("log", "Add an entry to a motor's record");
+  command->add_option("ID", options->id, "The motor, such as th1 or TH-01-T")->required();
+  command->add_option("KIND", options->kind, "What happened, such as weighed or wound")->required();
+  command->add_option("FIELDS", options->words, "field=value, or values alone with their units");
+  command->add_option("--at", options->at, "When it happened, UTC: \"2026-05-01 10:00\"");
+  command->add_option("--records", options->records, "Folder of the records");
+  command->add_option("--units", options->units, "Units that lead: metric or inch")
+      ->check(CLI::IsMember({"metric", "inch"}));
+  command->add_flag("--json", options->json, "The new entry's key as JSON");
+  command->footer(kinds_help());
+  command->callback([options, &context] { run_log(*options, context); });
+}
+
+}  // namespace loopledger::cli

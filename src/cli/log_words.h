@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: MIT
+//
+// What a person types behind `log ID`, as an entry: a kind, then field=value, or values alone where
+// their unit or word says which field they are: `wound 1200 41 gf.cm stopped`. Pure: no ledger, no
+// clock.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "base/result.h"
+#include "records/entry.h"
+
+namespace loopledger::cli {
+
+/// The entry, its key still empty. Errors: log-kind, log-field, log-word, log-twice, record-missing
+/// and those of records::set_field, all that were found.
+[[nodiscard]] Result<records::Entry> entry_from_words(const std::string& kind,
+                                                      const std::vector<std::string>& words);
+
+}  // namespace loopledger::cli

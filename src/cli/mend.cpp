@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: MIT
+//
+// `mend FILE`: repairs a damaged record, or with --accept takes over what was changed by hand.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <memory>
+#include <ostream>
+
+#include "base/text.h"
+#include "cli/command.h"
+#include "cli/exit_code.h"
+#include "cli/files.h"
+#include "cli/posix_disk.h"
+#include "records/ledger.h"
+#include "tag/id.h"
+
+namespace loopledger::cli {
+namespace {
+
+struct MendOptions {
+  std::string file;
+  std::string records;
+  bool accept = false;
+};
+
+/// A path as given, or the record of an id.
+std::string path_of(const MendOptions& options, Context& context) {
+  const bool is_path =
+      options.file.find('/') != std::string::npos || options.file.ends_with(".toml");
+  const auto id = is_path ? Diagnostics{} : tag::id_from(options.file);
+  if (!id) {
+    return options.file;
+  }
+  PosixDisk disk;
+  return records::Ledger(disk, records_folder(options.records, {}, context)).path_of(id->id);
+}
+
+void run_mend(const MendOptions& options, Context& context) {
+  PosixDisk disk;
+  const std::string path = path_of(options, context);
+  const auto mended = records::mend_file(disk, path, options.accept, context.now());
+  if (!mended) {
+    context.exit_code = report(context, mended.diagnostics());
+    return;
+  }
+  for (const std::string& sentence : mended->done) {
+    context.out << fmt::format("{}: {}\n", printable(path), sentence);
+  }
+  if (mended->done.empty() && mended->left.empty()) {
+    context.out << fmt::format("{}: nothing to mend\n", printable(path));
+  }
+  context.exit_code = report(context, mended->left);
+  if (context.exit_code == kDone && !mended->left.empty()) {
+    context.exit_code = kInputErrors;  // something is left that only a person can put right
+  }
+}
+
+}  // namespace
+
+void add_mend(CLI::App& app, Context& context) {
+  auto options = std::make_shared<MendOptions>();
+  CLI::App* command = app.add_subcommand("mend", "Repair or accept a damaged or edited record");
+  command->add_option("FILE", options->file, "The record's file, or the motor's id")->required();
+  command->add_flag("--accept", options->accept, "Accept lines and figures changed by hand");
+  command->add_option("--records", options->records, "Folder of the records, for an id");
+  command->footer("What is taken out of a record is kept beside it as FILE.damaged-TIME.");
+  command->callback([options, &context] { run_mend(*options, context); });
+}
+
+}  // namespace loopledger::cli

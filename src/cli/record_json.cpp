@@ -1,0 +1,169 @@
+// SPDX-License-Identifier: MIT
+#include "cli/record_json.h"
+
+#include "records/fields.h"
+
+namespace loopledger::cli {
+namespace {
+
+using records::Entry;
+using records::Planned;
+
+Json grams(const std::optional<Mass>& mass) { return mass ? Json(mass->in_g()) : Json(); }
+
+Json window_json(const records::Window& window) {
+  Json out = Json::object();
+  out.set("low_g", grams(window.low));
+  out.set("high_g", grams(window.high));
+  out.set("guard_mg", window.guard ? Json(window.guard->in_mg()) : Json());
+  return out;
+}
+
+Json stages_json(const Planned& p) {
+  Json as_cut = Json::object();
+  as_cut.set("low_g", grams(p.windows.of(Stage::as_cut).low));
+  as_cut.set("about_g", grams(p.windows.about));
+  Json out = Json::object();
+  out.set("as_cut", std::move(as_cut));
+  for (const Stage stage : {Stage::washed, Stage::tied, Stage::finished}) {
+    out.set(word(stage), window_json(p.windows.of(stage)));
+  }
+  return out;
+}
+
+Json break_in_json(const Planned& p) {
+  Json steps = Json::array();
+  for (const records::BreakInStep& step : p.break_in) {
+    Json out = Json::object();
+    out.set("stretch_mm", step.stretch ? Json(step.stretch->in_mm()) : Json());
+    out.set("turns", step.turns ? Json(step.turns->count()) : Json());
+    out.set("cranks", step.cranks ? Json(*step.cranks) : Json());
+    out.set("stop_torque_mNm", step.stop_torque ? Json(step.stop_torque->in_mnm()) : Json());
+    out.set("hold_s", step.hold ? Json(step.hold->in_s()) : Json());
+    out.set("rest_s", step.rest ? Json(step.rest->in_s()) : Json());
+    out.set("repeat", step.repeat);
+    steps.push(std::move(out));
+  }
+  return steps;
+}
+
+void set_value(Json& to, std::string name, const std::optional<Stage>& v) {
+  to.set(name, v ? Json(word(*v)) : Json());
+}
+void set_value(Json& to, std::string name, const std::optional<WindEnd>& v) {
+  to.set(name, v ? Json(word(*v)) : Json());
+}
+void set_value(Json& to, std::string name, const std::optional<BreakPlace>& v) {
+  to.set(name, v ? Json(word(*v)) : Json());
+}
+void set_value(Json& to, std::string name, const std::optional<Mass>& v) {
+  to.set(name + "_g", v->in_g());
+}
+void set_value(Json& to, std::string name, const std::optional<Length>& v) {
+  to.set(name + "_mm", v->in_mm());
+}
+void set_value(Json& to, std::string name, const std::optional<Torque>& v) {
+  to.set(name + "_mNm", v->in_mnm());
+}
+void set_value(Json& to, std::string name, const std::optional<Duration>& v) {
+  to.set(name + "_s", v->in_s());
+}
+void set_value(Json& to, std::string name, const std::optional<Temperature>& v) {
+  to.set(name + "_degC", v->in_deg_c());
+}
+void set_value(Json& to, std::string name, const std::optional<Turns>& v) {
+  to.set(name, v->count());
+}
+void set_value(Json& to, std::string name, const std::optional<int>& v) { to.set(name, *v); }
+void set_value(Json& to, std::string name, const std::string& v) { to.set(name, v); }
+void set_value(Json& to, std::string name, const std::vector<records::TurnsTorque>& v) {
+  Json pairs = Json::array();
+  for (const records::TurnsTorque& pair : v) {
+    Json one = Json::object();
+    one.set("turns", pair.turns.count()).set("torque_mNm", pair.torque.in_mnm());
+    pairs.push(std::move(one));
+  }
+  to.set(name, std::move(pairs));
+}
+
+}  // namespace
+
+void add_planned(Json& out, const Planned& p) {
+  out.set("owner", p.owner);
+  out.set("strip", p.strip);
+  out.set("piece", p.piece.empty() ? Json() : Json(p.piece));
+  out.set("strands", p.strands);
+  out.set("linear_density_g_per_m", p.linear_density.value.in_g_per_m());
+  out.set("linear_density_u_g_per_m", p.linear_density.u.in_g_per_m());
+  out.set("limit_g", p.rule ? Json(p.rule->limit.in_g()) : Json());
+  out.set("aim_g", p.aim.in_g());
+  out.set("stages", stages_json(p));
+  out.set("cut_mm", p.cut.in_mm());
+  out.set("cut_u_mm", p.cut_u.in_mm());
+  out.set("stays_mm", p.stays.in_mm());
+  out.set("mm_per_mg", (Mass::mg(1) / p.linear_density.value).in_mm());
+  out.set("loop_mm", p.loop.in_mm());
+  out.set("width_mm", p.width ? Json(p.width->in_mm()) : Json());
+  out.set("section_mm2", p.section.in_mm2());
+  out.set("turns_max", p.turns_max.value.count());
+  out.set("turns_max_low", p.turns_max.low.count());
+  out.set("turns_max_high", p.turns_max.high.count());
+  out.set("wind_to_turns", p.wind_to.count());
+  out.set("torque_max_mNm", p.torque_max.value.in_mnm());
+  out.set("torque_max_low_mNm", p.torque_max.low.in_mnm());
+  out.set("torque_max_high_mNm", p.torque_max.high.in_mnm());
+  out.set("break_in", break_in_json(p));
+  if (p.part) {
+    out.set("part", *p.part);
+    out.set("spacer_mm", p.spacer ? Json(p.spacer->in_mm()) : Json());
+    out.set("ballast_g", grams(p.ballast));
+  }
+}
+
+Json planned_json(const Planned& planned) {
+  Json out = Json::object();
+  add_planned(out, planned);
+  return out;
+}
+
+Json entry_json(const Entry& entry) {
+  Json out = Json::object();
+  out.set("key", entry.key);
+  const bool other = entry.kind == records::Kind::other;
+  out.set("kind", other ? Json(entry.kind_text) : Json(records::word(entry.kind)));
+  for (const records::Field& field : records::fields_of(entry.kind)) {
+    if (records::toml_value(entry, field)) {
+      std::visit([&](auto member) { set_value(out, std::string(field.name), entry.*member); },
+                 field.member);
+    }
+  }
+  if (!entry.unknown.empty()) {
+    Json unknown = Json::object();
+    for (const auto& [name, value] : entry.unknown) {
+      unknown.set(name, value);
+    }
+    out.set("unknown", std::move(unknown));
+  }
+  out.set("edited", entry.edited).set("line", entry.line);
+  return out;
+}
+
+Json advice_json(const records::Record& record, const Advice& a) {
+  Json out = Json::object();
+  out.set("next", next_step(record, a));
+  out.set("loop_mm", a.loop.in_mm());
+  out.set("loop_growth_percent", a.growth ? Json(a.growth->in_percent()) : Json());
+  out.set("wind_to_turns", a.wind_to.count());
+  out.set("do_not_pass_turns", a.do_not_pass.count());
+  out.set("turns_max", a.largest.value.count());
+  out.set("turns_max_low", a.largest.low.count());
+  out.set("turns_max_high", a.largest.high.count());
+  out.set("best_turns", a.known.best_turns ? Json(a.known.best_turns->count()) : Json());
+  out.set("best_torque_mNm", a.known.best_torque ? Json(a.known.best_torque->in_mnm()) : Json());
+  out.set("windings", a.known.windings).set("flights", a.known.flights);
+  out.set("washed_g", grams(a.known.washed)).set("tied_g", grams(a.known.tied));
+  out.set("finished_g", grams(a.known.finished));
+  return out;
+}
+
+}  // namespace loopledger::cli

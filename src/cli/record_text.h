@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: MIT
+//
+// A record in plain words for the terminal: whose motor it is, what an entry says, what a reading
+// means. The one wording that `log`, `show` and the bench share.
+#pragma once
+
+#include <string>
+
+#include "base/quantity_text.h"
+#include "calc/weigh.h"
+#include "records/entry.h"
+#include "records/state.h"
+
+namespace loopledger::cli {
+
+/// "TH-01-T: ANNA, for Heron"; what is not known is left out.
+[[nodiscard]] std::string whose(const records::Record& record);
+
+/// "wound to 1200 turns at 41 gf.cm, stopped": what the entry says; a quantity as it was typed,
+/// else in `units`. Always printable.
+[[nodiscard]] std::string in_words(const records::Entry& entry, Units units);
+
+/// "as cut", "washed", "tied", "finished"
+[[nodiscard]] std::string spoken(Stage stage);
+/// "broken in", …
+[[nodiscard]] std::string spoken(records::State state);
+
+/// What a reading means: "14 mg over: snip 6 mm of strip", "within its window", and how the motor
+/// stands to the limit. One line, no line end.
+[[nodiscard]] std::string verdict_text(const records::Planned& planned,
+                                       const calc::Judgement& judgement, Units units);
+
+/// Tied minus washed, held against rings and glue. Empty when there is nothing to say.
+[[nodiscard]] std::string tying_text(const calc::TyingCheck& check, Mass scale_step);
+
+}  // namespace loopledger::cli
