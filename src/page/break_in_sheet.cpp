@@ -165,8 +165,9 @@ class OwnerBreakIn {
     draw_loops(y + kLineHeight);
     const double w = (sheet_.width() - 2.4) / kPassesInLine;
     for (std::size_t i = 0; i < passes.size(); ++i) {
+      const std::size_t line = 2 + i / kPassesInLine;
       draw_pass(passes[i], sheet_.x() + 1.2 + static_cast<double>(i % kPassesInLine) * w,
-                y + static_cast<double>(2 + i / kPassesInLine) * kLineHeight, w);
+                y + static_cast<double>(line) * kLineHeight, w);
     }
     sheet_.down(height);
   }

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <array>
+#include <cmath>
 
 #include "page/figures_text.h"
 
@@ -45,7 +46,7 @@ std::string what_to_do(const records::BreakInStep& step, Units units) {
   if (step.turns) {
     text += fmt::format("{}wind {} turns", text.empty() ? "" : ", then ",
                         fixed(step.turns->count(), 0));
-    if (step.cranks && *step.cranks != static_cast<int>(step.turns->count() + 0.5)) {
+    if (step.cranks && *step.cranks != std::lround(step.turns->count())) {
       text += fmt::format(" = {} cranks", *step.cranks);
     }
   } else if (step.stop_torque) {
@@ -63,8 +64,8 @@ std::vector<Pass> passes_of(const records::Planned& planned) {
     for (int turn = 0; turn < step.repeat; ++turn) {
       std::string name = std::to_string(i + 1);
       if (step.repeat > 1) {
-        name += turn < 26 ? std::string(1, static_cast<char>('a' + turn))
-                          : "/" + std::to_string(turn + 1);
+        name += turn < 26 ? fmt::format("{}", static_cast<char>('a' + turn))
+                          : fmt::format("/{}", turn + 1);
       }
       passes.push_back({.name = std::move(name), .winds = step.turns || step.stop_torque});
     }

@@ -87,7 +87,9 @@ void draw_guard(Canvas& canvas, const Axis& axis, Mass limit, Mass guard, double
   const double from = axis.at(limit - guard);
   const double to = axis.at(limit);
   constexpr double kHatch = 1;
-  for (double x = from + kHatch / 2; x < to; x += kHatch) {
+  const int strokes = static_cast<int>((to - from) / kHatch);
+  for (int i = 0; i < strokes; ++i) {
+    const double x = from + (i + 0.5) * kHatch;
     canvas.line(x, y, x, y + kBarHeight, 0.12, 0.3);
   }
   canvas.box({.x = from, .y = y, .w = to - from, .h = kBarHeight, .line_width = 0.15});

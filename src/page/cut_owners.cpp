@@ -21,7 +21,13 @@ constexpr double kTick = 4;
 
 // Shares of the width: motor, cut, as cut, washed, tied, finished, loop.
 constexpr std::array kShares{0.132, 0.118, 0.160, 0.168, 0.168, 0.168, 0.086};
-enum Column : std::size_t { kMotor, kCut, kAsCut, kWashed, kTied, kFinished, kLoop };
+constexpr std::size_t kMotor = 0;
+constexpr std::size_t kCut = 1;
+constexpr std::size_t kAsCut = 2;
+constexpr std::size_t kWashed = 3;
+constexpr std::size_t kTied = 4;
+constexpr std::size_t kFinished = 5;
+constexpr std::size_t kLoop = 6;
 
 constexpr Style kFigure{
     .size_pt = 13, .face = Face::sheet_bold, .align = Align::centre, .smallest_pt = 8};
@@ -211,7 +217,7 @@ class OwnerTable {
     }
     figure(kCut, number(p.cut, plan_.units));
     canvas.fit(column_x(kCut) + 1, y + 7.2, column_w(kCut) - 2,
-               "(" + shown(p.cut, other(plan_.units)) + ")", kSmall);
+               fmt::format("({})", shown(p.cut, other(plan_.units))), kSmall);
     canvas.tick_box(column_x(kCut) + (column_w(kCut) - kTick) / 2, y + kRowHeight - 2, kTick);
     draw_as_cut(p);
     draw_stage(kWashed, p, Stage::washed);
@@ -219,7 +225,7 @@ class OwnerTable {
     draw_stage(kFinished, p, Stage::finished);
     figure(kLoop, number(p.loop, plan_.units));
     canvas.fit(column_x(kLoop) + 0.5, y + 7.2, column_w(kLoop) - 1,
-               "(" + shown(p.loop, other(plan_.units)) + ")", kSmall);
+               fmt::format("({})", shown(p.loop, other(plan_.units))), kSmall);
     canvas.blank(column_x(kLoop) + 1.5, y + kRowHeight - 2, column_w(kLoop) - 3);
     sheet_.down(kRowHeight);
   }

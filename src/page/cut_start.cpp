@@ -91,6 +91,7 @@ void fetch_rest(Sheet& sheet, const calc::Batch& batch) {
     }
   }
   std::vector<std::string> things;
+  things.reserve(rings.size() + oils.size() + glues.size());
   for (const auto& [name, count] : rings) {
     things.push_back(fmt::format("{} rings “{}”", count, name));
   }

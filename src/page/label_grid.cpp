@@ -45,9 +45,10 @@ LabelGrid plain_grid(LabelGrid grid) {
 
 }  // namespace
 
-Rect LabelGrid::cell(int cell) const {
-  return {left + cell % columns * pitch_x, top + cell / columns * pitch_y, label_width,
-          label_height};
+Rect LabelGrid::cell(int index) const {
+  const int column = index % columns;
+  const int row = index / columns;
+  return {left + column * pitch_x, top + row * pitch_y, label_width, label_height};
 }
 
 Rect LabelGrid::room(int index) const {

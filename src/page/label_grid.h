@@ -36,10 +36,10 @@ struct LabelGrid {
   double room_height = 0;
 
   [[nodiscard]] int per_sheet() const { return columns * rows; }
-  /// The label itself. `cell` counts from 0, row by row.
-  [[nodiscard]] Rect cell(int cell) const;
+  /// The label itself. `index` counts from 0, row by row.
+  [[nodiscard]] Rect cell(int index) const;
   /// What may be printed on: inside the label's inset and the paper's edge.
-  [[nodiscard]] Rect room(int cell) const;
+  [[nodiscard]] Rect room(int index) const;
 };
 
 /// Error `page-stock`: labels that leave the sheet, overlap, or leave no room to print on.

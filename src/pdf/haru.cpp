@@ -2,6 +2,7 @@
 #include "pdf/haru.h"
 
 #include <fmt/format.h>
+#include <hpdf.h>
 
 #include <vector>
 

@@ -1,15 +1,17 @@
 // SPDX-License-Identifier: MIT
 //
 // A libharu document that is freed when done with, that keeps the first thing that went wrong, and
-// that hands out its bytes. Private to pdf/: this is the one header that names the library.
+// that hands out its bytes. Private to pdf/: this is the one header that names the library's types,
+// declared ahead so that its own header stays in .cpp files.
 #pragma once
-
-#include <hpdf.h>
 
 #include <string>
 
 #include "base/result.h"
 #include "pdf/fonts.h"
+
+struct _HPDF_Doc_Rec;   // NOLINT(bugprone-reserved-identifier): what HPDF_Doc points to
+struct _HPDF_Dict_Rec;  // NOLINT(bugprone-reserved-identifier): what HPDF_Font points to
 
 namespace loopledger::pdf {
 
@@ -22,24 +24,24 @@ class Haru {
   Haru(const Haru&) = delete;
   Haru& operator=(const Haru&) = delete;
 
-  [[nodiscard]] HPDF_Doc doc() const { return doc_; }
+  [[nodiscard]] _HPDF_Doc_Rec* doc() const { return doc_; }
   [[nodiscard]] bool failed() const { return doc_ == nullptr || first_error_ != 0; }
   /// What went wrong first, as a diagnostic about `what`.
   [[nodiscard]] Diagnostic problem(const std::string& what) const;
 
   /// The face, loaded when first asked for. nullptr: failed().
-  [[nodiscard]] HPDF_Font font(page::Face face, const Fonts& fonts);
+  [[nodiscard]] _HPDF_Dict_Rec* font(page::Face face, const Fonts& fonts);
 
   /// The finished file.
   [[nodiscard]] Result<std::string> bytes();
 
  private:
-  static void record(HPDF_STATUS error_no, HPDF_STATUS detail_no, void* self);
+  static void record(unsigned long error_no, unsigned long detail_no, void* self);
 
-  HPDF_Doc doc_ = nullptr;
-  HPDF_STATUS first_error_ = 0;
-  HPDF_STATUS first_detail_ = 0;
-  HPDF_Font fonts_[4] = {};
+  _HPDF_Doc_Rec* doc_ = nullptr;
+  unsigned long first_error_ = 0;
+  unsigned long first_detail_ = 0;
+  _HPDF_Dict_Rec* fonts_[4] = {};
 };
 
 }  // namespace loopledger::pdf

@@ -2,6 +2,7 @@
 #include "pdf/write_pdf.h"
 
 #include <fmt/format.h>
+#include <hpdf.h>
 
 #include <set>
 #include <variant>
