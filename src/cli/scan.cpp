@@ -1,0 +1,208 @@
+// SPDX-License-Identifier: MIT
+//
+// `scan IMAGE...`: pictures of bag labels, or typed tags -> the records of the motors, with what
+// each label says where the ledger does not know it.
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <memory>
+#include <optional>
+#include <ostream>
+#include <utility>
+
+#include "base/text.h"
+#include "cli/command.h"
+#include "cli/exit_code.h"
+#include "cli/files.h"
+#include "cli/json.h"
+#include "cli/posix_disk.h"
+#include "cli/record_view.h"
+#include "cli/scan_input.h"
+#include "records/ledger.h"
+#include "tag/id.h"
+#include "tag/tag_fits.h"
+
+namespace loopledger::cli {
+namespace {
+
+struct ScanOptions {
+  std::vector<std::string> images;
+  std::string records;
+  std::string units = "metric";
+  bool json = false;
+};
+
+/// A tag beside what the ledger holds of its id.
+struct Looked {
+  const ReadTag* tag = nullptr;
+  bool known = false;
+  std::optional<records::Record> record;
+  std::vector<std::string_view> misfits;  ///< not empty: a motor of another ledger
+};
+
+std::string either_and(const std::vector<std::string_view>& words) {
+  std::string text;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    text += i == 0 ? "" : i + 1 == words.size() ? " and " : ", ";
+    text += words[i];
+  }
+  return text;
+}
+
+Diagnostic other_ledger(const Looked& looked, const std::string& file) {
+  const std::string id = tag::with_check(looked.tag->figures.id);
+  return warning(
+      "scan-other-ledger",
+      fmt::format("the label of {} is from another ledger: its {} {} not the motor's "
+                  "that this one holds",
+                  id, either_and(looked.misfits), looked.misfits.size() == 1 ? "is" : "are"),
+      "--records names the ledger to look in; loopledger show " + printed(looked.tag->figures.id) +
+          " shows this one's motor",
+      {file, 0, 0});
+}
+
+Looked look_up(const ReadTag& tag, const std::string& file, records::Ledger& ledger,
+               Diagnostics& said) {
+  Looked looked;
+  looked.tag = &tag;
+  auto record = ledger.read(tag.figures.id);
+  for (Diagnostic problem : record.diagnostics()) {
+    looked.known = looked.known || problem.code != "none-record";
+    if (problem.code == "none-record") {
+      problem = note("scan-unknown", "the ledger holds no motor " + tag::with_check(tag.figures.id),
+                     "--records names the ledger to look in", {file, 0, 0});
+    }
+    said.push_back(std::move(problem));
+  }
+  if (record) {
+    looked.known = true;
+    looked.misfits = tag::tag_misfits(tag.figures, *record);
+    looked.record = std::move(*record);
+    if (!looked.misfits.empty()) {
+      said.push_back(other_ledger(looked, file));
+    }
+  }
+  return looked;
+}
+
+/// What the label itself says, for a motor that the ledger can't show.
+std::string label_words(const tag::TagFigures& f, Units units) {
+  std::vector<std::string> parts;
+  if (f.state) {
+    parts.emplace_back(*f.state == tag::TagState::made ? "broken in" : "not broken in yet");
+  }
+  if (f.turns) {
+    parts.push_back(fmt::format("{} turns", fixed(f.turns->count(), 0)));
+  }
+  if (f.torque) {
+    parts.push_back(shown(*f.torque, units));
+  }
+  if (f.mass) {
+    parts.push_back("washed " + shown(*f.mass, Mass::mg(1)));
+  }
+  if (f.loop) {
+    parts.push_back("loop " + shown(*f.loop, units));
+  }
+  if (f.date) {
+    parts.push_back("dated " + iso(*f.date));
+  }
+  std::string text;
+  for (const std::string& part : parts) {
+    text += (text.empty() ? "" : ", ") + part;
+  }
+  return text.empty() ? "its id only" : text;
+}
+
+void show(const Looked& looked, Units units, Context& context) {
+  const tag::TagFigures& figures = looked.tag->figures;
+  if (looked.record && looked.misfits.empty()) {
+    context.out << record_text(*looked.record, units);
+    return;
+  }
+  const char* why = looked.record  ? "a motor of another ledger"
+                    : looked.known ? "its record can't be read"
+                                   : "not in this ledger";
+  context.out << fmt::format("{}: {}. The label says: {}\n", tag::with_check(figures.id), why,
+                             label_words(figures, units));
+}
+
+Json tag_json(const Looked& looked) {
+  const MotorId& id = looked.tag->figures.id;
+  Json object = Json::object();
+  object.set("text", looked.tag->text);
+  object.set("id", printed(id));
+  object.set("check_char", std::string(1, tag::check_character(id)));
+  object.set("known", looked.known);
+  Json misfits = Json::array();
+  for (const std::string_view word : looked.misfits) {
+    misfits.push(word);
+  }
+  object.set("record",
+             looked.record ? record_json(*looked.record, {}).drop("diagnostics") : Json());
+  object.set("misfits", std::move(misfits));
+  return object;
+}
+
+/// 0 once a tag was read, whatever else was wrong; else by the first error.
+int exit_code_of(bool any_tag, int reported) { return any_tag ? kDone : reported; }
+
+void run_scan(const ScanOptions& options, Context& context) {
+  PosixDisk disk;
+  records::Ledger ledger(disk, records_folder(options.records, "", context));
+  const Units units = options.units == "inch" ? Units::inch : Units::metric;
+  Diagnostics said;
+  Json images = Json::array();
+  bool any_tag = false;
+  const std::vector<std::string> files = image_files(options.images, said);
+  for (const std::string& file : files) {
+    const ReadImage read = read_tags(file, context);
+    append(said, read.said);
+    if (files.size() > 1 && !options.json) {
+      context.out << fmt::format("{}: {} label{}\n", printable(file), read.tags.size(),
+                                 read.tags.size() == 1 ? "" : "s");
+    }
+    Json tags = Json::array();
+    for (const ReadTag& tag : read.tags) {
+      any_tag = true;
+      const Looked looked = look_up(tag, file == "-" ? "standard input" : file, ledger, said);
+      if (options.json) {
+        tags.push(tag_json(looked));
+      } else {
+        show(looked, units, context);
+      }
+    }
+    Json image = Json::object();
+    image.set("file", file);
+    image.set("tags", std::move(tags));
+    images.push(std::move(image));
+  }
+  if (options.json) {
+    Json all = Json::object();
+    all.set("format", 1);
+    all.set("images", std::move(images));
+    all.set("diagnostics", to_json(said));
+    context.out << all.text();
+  }
+  context.exit_code = exit_code_of(any_tag, report(context, said));
+}
+
+}  // namespace
+
+void add_scan(CLI::App& app, Context& context) {
+  auto options = std::make_shared<ScanOptions>();
+  CLI::App* command = app.add_subcommand(
+      "scan", "Read bag labels from photos, or typed tags, and show the records");
+  command
+      ->add_option("IMAGE", options->images,
+                   "PNG or JPEG files, folders of them, or - for standard input: an image, or "
+                   "typed tags, one a line")
+      ->required();
+  command->add_option("--records", options->records, "Folder of the records");
+  command->add_option("--units", options->units, "Units that lead: metric or inch")
+      ->check(CLI::IsMember({"metric", "inch"}));
+  command->add_flag("--json", options->json, "What was read as JSON");
+  command->callback([options, &context] { run_scan(*options, context); });
+}
+
+}  // namespace loopledger::cli
