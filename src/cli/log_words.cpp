@@ -171,7 +171,9 @@ class Words {
       }
     }
     // A reading is in grams if nobody says otherwise: that is what the scale shows.
-    if (entry_.kind == Kind::weighed && !set_.contains("reading") &&
+    const bool reading_next =
+        entry_.kind == Kind::weighed || (entry_.kind == Kind::tied && set_.contains("loop"));
+    if (reading_next && !set_.contains("reading") &&
         set(*field_of("reading"), word + " g").empty()) {
       ++at_;
       return;

@@ -165,27 +165,29 @@ std::string in_words(const Entry& e, Units units) {
   return printable(out);
 }
 
-std::string verdict_text(const records::Planned& p, const calc::Judgement& j, Units units) {
-  std::string out;
+std::string short_verdict(const records::Planned& p, const calc::Judgement& j, Units units) {
   switch (j.verdict) {
     case calc::Verdict::over:
-      out = fmt::format("{} over its window: snip {} of strip", mg(j.over, p.scale_step),
-                        shown(j.trim, units));
-      break;
+      return fmt::format("{} over its window: snip {} of strip", mg(j.over, p.scale_step),
+                         shown(j.trim, units));
     case calc::Verdict::light:
-      out = fmt::format("{} under its window", mg(j.light, p.scale_step));
-      break;
+      return fmt::format("{} under its window", mg(j.light, p.scale_step));
     case calc::Verdict::ok:
-      out = j.stage == Stage::as_cut ? "long enough" : "within its window";
       break;
   }
+  return j.stage == Stage::as_cut ? "long enough" : "within its window";
+}
+
+std::string verdict_text(const records::Planned& p, const calc::Judgement& j, Units units) {
+  std::string out = short_verdict(p, j, units);
   if (j.margin && j.stage != Stage::as_cut) {
     const bool over = *j.margin < Mass{};
-    out += fmt::format("; counted {}, {} {} the limit", shown(j.counted.mass, p.scale_step),
-                       mg(over ? -*j.margin : *j.margin, p.scale_step), over ? "over" : "under");
     // Never 0 or 100: no reading is that sure.
     const double percent = std::min(99.9, std::max(0.1, j.within->in_percent()));
-    out += fmt::format(", within it with {} %", fixed(percent, 1));
+    out += fmt::format("; counted {}, {} {} the limit: {} % likely within it",
+                       shown(j.counted.mass, p.scale_step),
+                       mg(over ? -*j.margin : *j.margin, p.scale_step), over ? "over" : "under",
+                       fixed(percent, 1));
   }
   return out;
 }

@@ -25,6 +25,10 @@ namespace loopledger::cli {
 /// "broken in", …
 [[nodiscard]] std::string spoken(records::State state);
 
+/// What a reading means for the bench: "14 mg over its window: snip 6 mm of strip".
+[[nodiscard]] std::string short_verdict(const records::Planned& planned,
+                                        const calc::Judgement& judgement, Units units);
+
 /// What a reading means: "14 mg over: snip 6 mm of strip", "within its window", and how the motor
 /// stands to the limit. One line, no line end.
 [[nodiscard]] std::string verdict_text(const records::Planned& planned,

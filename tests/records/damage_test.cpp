@@ -136,7 +136,8 @@ TEST_CASE("whatever byte is changed, nothing reads as sound that is not what was
   const std::string whole = sample_text();
   const std::size_t head = whole.find("[entries]\n");
   for (std::size_t at = 0; at < whole.size(); ++at) {
-    // One bit, in turn, and the characters that mean most in a record, at line ends and quotes both.
+    // One bit, in turn, and the characters that mean most in a record, at line ends and quotes
+    // both.
     const auto bit = static_cast<char>(static_cast<unsigned char>(whole[at]) ^ (1U << at % 8));
     const bool telling = whole[at] == '\n' || whole[at] == '"' || at % 2 == 0;
     for (const char other : {bit, telling ? '#' : '\n'}) {
