@@ -99,7 +99,9 @@ class Words {
     while (at_ < words_.size()) {
       const std::string& word = words_[at_];
       const std::size_t equals = word.find('=');
-      if (equals != std::string::npos && equals > 0) {
+      const bool plain_text =
+          !text_field(entry_.kind).empty() && field_of(word.substr(0, equals)) == nullptr;
+      if (equals != std::string::npos && equals > 0 && !plain_text) {
         ++at_;
         named(word.substr(0, equals), word.substr(equals + 1));
       } else if (const Field* const field = field_of(word); field != nullptr && more()) {

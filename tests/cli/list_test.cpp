@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: MIT
+#include <doctest/doctest.h>
+
+#include "ledger_bench.h"
+
+using namespace loopledger;
+using namespace loopledger::test;
+
+TEST_CASE("list shows every motor on a line") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "wound", "1200", "41 gf.cm"});
+  const Ran ran = ledger({"list"});
+  CHECK(ran.code == 0);
+  CHECK(ran.err.empty());
+  CHECK(has(ran.out, "TH-01-J  ANNA   Heron  club  May  broken in "));
+  CHECK(has(ran.out, "1200  41 gf·cm  2026-05-01\n"));
+  CHECK(has(ran.out, "QX-01-"));
+  CHECK(ran.out.ends_with("3 motors\n"));
+}
+
+TEST_CASE("list filters by owner, rule, lot and state") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "300 mm"});
+  CHECK(has(ledger({"list", "--owner", "ben"}).out, "1 motor\n"));
+  CHECK(has(ledger({"list", "--class", "club"}).out, "2 motors\n"));
+  CHECK(has(ledger({"list", "--lot", "may"}).out, "3 motors\n"));
+  CHECK(has(ledger({"list", "--state", "tied"}).out, "1 motor\n"));
+  CHECK(has(ledger({"list", "--state", "flown"}).out, "No such motors in "));
+  CHECK(ledger({"list", "--state", "lost"}).code == 2);
+  CHECK(ledger({"list", "--sort", "colour"}).code == 2);
+}
+
+TEST_CASE("list sorts by most turns") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th2", "wound", "1300"});
+  (void)ledger({"log", "th1", "wound", "1200"});
+  const std::string out = ledger({"list", "--sort", "turns"}).out;
+  CHECK(out.find("TH-02") < out.find("TH-01"));
+  CHECK(out.find("TH-01") < out.find("QX-01"));
+}
+
+TEST_CASE("list names damaged and foreign files and passes over them") {
+  const LedgerBench ledger;
+  ledger.folder.write("records/TH-02.toml", "hello, world\n");
+  ledger.folder.write("records/notes.txt", "mine\n");
+  const Ran ran = ledger({"list"});
+  CHECK(ran.code == 0);
+  CHECK(has(ran.out, "2 motors\n"));
+  CHECK(has(ledger.told(ran.err),
+            "DIR/records/notes.txt: note: no record by its name; passed over "
+            "[record-foreign]\n"));
+  CHECK(has(ledger.told(ran.err), "DIR/records/TH-02.toml:1:"));
+  CHECK(ledger.folder.read("records/TH-02.toml") == "hello, world\n");
+}
+
+TEST_CASE("list --json has one object a motor") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "wound", "1200", "41 gf.cm"});
+  const Ran ran = ledger({"list", "--json", "--owner", "anna"});
+  CHECK(ran.code == 0);
+  for (const char* part :
+       {"\"format\": 1,", "\"motors\": [", "\"id\": \"TH-01\"", "\"state\": \"broken_in\"",
+        "\"best_turns\": 1200", "\"for\": \"Heron\"", "\"washed_g\": null"}) {
+    CHECK_MESSAGE(has(ran.out, part), part);
+  }
+  CHECK_FALSE(has(ran.out, "QX-01"));
+}
+
+TEST_CASE("an absent ledger holds no records") {
+  const TempFolder folder;
+  const Ran ran = run({"list", "--records", folder.path("none")});
+  CHECK(ran.code == 0);
+  CHECK(has(ran.out, "No records in "));
+}

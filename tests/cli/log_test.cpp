@@ -1,0 +1,189 @@
+// SPDX-License-Identifier: MIT
+#include <doctest/doctest.h>
+
+#include "cli/log_words.h"
+#include "ledger_bench.h"
+#include "records/fields.h"
+
+using namespace loopledger;
+using namespace loopledger::test;
+using records::Entry;
+using records::Kind;
+
+namespace {
+
+Entry understood(const std::string& kind, const std::vector<std::string>& words) {
+  auto entry = cli::entry_from_words(kind, words);
+  REQUIRE_MESSAGE(entry.ok(), render(entry.diagnostics()));
+  return *entry;
+}
+
+std::string refused(const std::string& kind, const std::vector<std::string>& words) {
+  const auto entry = cli::entry_from_words(kind, words);
+  REQUIRE_FALSE(entry.ok());
+  return render(entry.diagnostics());
+}
+
+}  // namespace
+
+TEST_CASE("log adds an entry, says whose motor it takes it for and what it understood") {
+  const LedgerBench ledger;
+  const Ran ran = ledger({"log", "th1", "wound", "turns=1200", "torque=41 gf.cm", "end=stopped"});
+  CHECK(ran.code == 0);
+  CHECK(ran.err == "no check character typed: taken for TH-01-J: ANNA, for Heron\n");
+  CHECK(has(ledger.told(ran.out),
+            "TH-01-J: ANNA, for Heron\n"
+            "  20260501T100000Z-????  wound to 1200 turns at 41 gf.cm, stopped\n"));
+  CHECK(
+      has(ledger.last_line(),
+          "{ kind = \"wound\", turns = 1200, torque = \"41 gf.cm\", end = \"stopped\", sum = \""));
+}
+
+TEST_CASE("with a right check character nothing needs to be said about whose motor it is") {
+  const LedgerBench ledger;
+  const Ran ran = ledger({"log", "TH-01-J", "note", "ran", "smoothly"});
+  CHECK(ran.code == 0);
+  CHECK(ran.err.empty());
+  CHECK(has(ledger.last_line(), "text = \"ran smoothly\""));
+}
+
+TEST_CASE("a wrong check character adds nothing") {
+  const LedgerBench ledger;
+  const std::string before = ledger.record();
+  const Ran ran = ledger({"log", "TH-01-X", "note", "x"});
+  CHECK(ran.code == 1);
+  CHECK(has(ran.err, "[id-check]"));
+  CHECK(ledger.record() == before);
+}
+
+TEST_CASE("an id that the ledger does not hold is exit code 4, with the nearest that it does") {
+  const LedgerBench ledger;
+  const Ran ran = ledger({"log", "th9", "note", "x"});
+  CHECK(ran.code == 4);
+  CHECK(ledger.told(ran.err) ==
+        "error: the ledger in DIR/records holds no TH-09 [none-record]\n"
+        "  hint: did you mean TH-01?\n");
+}
+
+TEST_CASE("a reading is judged as it is logged") {
+  const LedgerBench ledger;
+  const Ran over = ledger({"log", "th1", "weighed", "washed", "1.520"});
+  CHECK(over.code == 0);
+  CHECK(has(over.out, "weighed washed: 1.520 g\n"));
+  CHECK(has(over.out, " over its window: snip "));
+  CHECK(has(over.out, "20 mg over the limit"));
+  const Ran inside = ledger({"log", "th1", "weighed", "washed", "1.497", "g"});
+  CHECK(has(inside.out, "within its window; counted 1.497 g, 3 mg under the limit"));
+  const Ran tied = ledger({"log", "th1", "tied", "367 mm", "1.503 g"});
+  CHECK(has(tied.out, "tied minus washed 6 mg, rings and glue 12 mg: 1 ring forgotten?\n"));
+  CHECK(has(tied.out, "it is now tied\n"));
+}
+
+TEST_CASE("break-in tells the growth of the loop and where to wind to") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "loop=360 mm"});
+  const Ran ran = ledger({"log", "th1", "break_in", "step=1", "loop_after=374.4 mm"});
+  CHECK(ran.code == 0);
+  CHECK(has(ran.out, "the loop has grown by 4.0 %; wind to "));
+  CHECK(has(ran.out, "it is now broken in\n"));
+}
+
+TEST_CASE("an entry is corrected by the last characters of its key") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "wound", "1200"});
+  const std::string key = ledger.last_line().substr(1, 21);
+  const Ran ran = ledger({"log", "th1", "wound", "1020", "corrects=" + key.substr(17)});
+  REQUIRE(ran.code == 0);
+  CHECK(has(ledger.last_line(), "turns = 1020, corrects = \"" + key + "\""));
+  const Ran lost = ledger({"log", "th1", "wound", "1020", "corrects=!!!!"});
+  CHECK(lost.code == 1);
+  CHECK(has(lost.err, "TH-01 has no entry to correct with the key \"!!!!\" [log-corrects]"));
+}
+
+TEST_CASE("--at sets the claimed time, and a wrong one is an error") {
+  const LedgerBench ledger;
+  CHECK(ledger({"log", "th1", "flown", "7:31", "--at", "2026-04-12 15:20"}).code == 0);
+  CHECK(ledger.last_line().starts_with("\"20260412T152000Z-"));
+  const Ran ran = ledger({"log", "th1", "flown", "7:31", "--at", "tuesday"});
+  CHECK(ran.code == 1);
+  CHECK(has(ran.err, "expected a time such as \"2026-05-01 10:00\", found \"tuesday\" [log-at]"));
+}
+
+TEST_CASE("log --json gives id and key") {
+  const LedgerBench ledger;
+  const Ran ran = ledger({"log", "th1", "flown", "7:31", "--json"});
+  CHECK(ledger.told(ran.out) ==
+        "{\n  \"format\": 1,\n  \"id\": \"TH-01\",\n  \"key\": \"20260501T100000Z-????\"\n}\n");
+}
+
+TEST_CASE("values alone are told apart by their units and words") {
+  Entry e = understood("wound", {"1200", "41", "gf.cm", "stopped", "21", "degC"});
+  CHECK(e.turns == Turns::of(1200));
+  CHECK(e.torque->in_gf_cm() == doctest::Approx(41));
+  CHECK(e.end == WindEnd::stopped);
+  CHECK(e.temperature == Temperature::deg_c(21));
+  e = understood("wound", {"turns=1200", "torque=41", "gf.cm"});
+  CHECK(e.torque->in_gf_cm() == doctest::Approx(41));
+  e = understood("tied", {"303", "mm", "1.507"});
+  CHECK(e.loop->in_mm() == doctest::Approx(303));
+  CHECK(e.reading->in_g() == doctest::Approx(1.507));
+  e = understood("weighed", {"As-Cut", "1512", "mg"});
+  CHECK(e.stage == Stage::as_cut);
+  CHECK(e.reading->in_g() == doctest::Approx(1.512));
+  e = understood("flown", {"time", "7:31", "turns_left", "210"});
+  CHECK(e.flight_time->in_s() == doctest::Approx(451));
+  CHECK(e.turns_left == Turns::of(210));
+  e = understood("broke", {"1310", "knot"});
+  CHECK(e.where == BreakPlace::knot);
+  e = understood("retired", {"perished", "at", "the", "knot"});
+  CHECK(e.text == "perished at the knot");
+  e = understood("note", {"a=b", "is", "no", "field"});
+  CHECK(e.text == "a=b is no field");
+}
+
+TEST_CASE("misspelt kinds and fields get the nearest known one") {
+  CHECK(
+      refused("wuond", {}) ==
+      "error: expected a kind of entry, found \"wuond\" [log-kind]\n"
+      "  hint: did you mean \"wound\"? kinds are: planned, weighed, tied, break_in, wound, broke, "
+      "flown, labelled, piece, note, retired\n");
+  CHECK(
+      refused("wound", {"1200", "tourqe=41 gf.cm"}) ==
+      "error: an entry \"wound\" has no field \"tourqe\" [log-field]\n"
+      "  hint: did you mean \"torque\"? its fields are: turns, torque, pairs, end, backed_off_to, "
+      "temperature, note, corrects\n");
+  CHECK(has(refused("flown", {"7:31", "temp=20 degC"}), "did you mean \"temperature\"?"));
+}
+
+TEST_CASE("what does not fit is refused with what was expected") {
+  CHECK(refused("weighed", {"washed"}) ==
+        "error: an entry \"weighed\" needs reading [record-missing]\n"
+        "  hint: for example: weighed washed 1.498\n");
+  CHECK(has(refused("weighed", {"washed", "stage=tied", "1 g"}), "stage is given twice"));
+  CHECK(has(refused("wound", {"turns=many"}),
+            "expected turns from 0 to 100000 turns, found \"many\" [field-range]"));
+  CHECK(has(refused("wound", {"1200", "end=brok"}), "hint: did you mean \"broke\"?"));
+  CHECK(has(refused("wound", {"1200", "torque=41"}), "[quantity-unit]"));
+  CHECK(has(refused("wound", {"-5"}), "[log-word]"));
+  CHECK(has(refused("flown", {"7:31", "temperature=500 degC"}), "[field-range]"));
+  CHECK(has(refused("note", {"\xff"}), "[field-text]"));
+}
+
+TEST_CASE("every example that log gives is understood") {
+  for (const std::string_view name : records::kind_words()) {
+    const Kind kind = *records::kind_from(name);
+    std::vector<std::string> words;
+    std::string word;
+    bool quoted = false;
+    for (const char c : std::string(records::example_of(kind)) + ' ') {
+      quoted = c == '"' ? !quoted : quoted;
+      if (c == ' ' && !quoted) {
+        words.push_back(word);
+        word.clear();
+      } else if (c != '"') {
+        word += c;
+      }
+    }
+    CHECK_MESSAGE(cli::entry_from_words(words[0], {words.begin() + 1, words.end()}).ok(), name);
+  }
+}

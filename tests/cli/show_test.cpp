@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: MIT
+#include <doctest/doctest.h>
+
+#include "ledger_bench.h"
+
+using namespace loopledger;
+using namespace loopledger::test;
+
+TEST_CASE("show tells whose motor it is, its windows, its turns and what to do next") {
+  const LedgerBench ledger;
+  const Ran fresh = ledger({"show", "th1"});
+  CHECK(fresh.code == 0);
+  CHECK(fresh.err.empty());
+  CHECK(fresh.out.starts_with("TH-01-J: ANNA, for Heron - planned\n"));
+  CHECK(has(fresh.out, "2 strands of tan, lot May, 2.40 mm wide; rule club, at most 1.5 g"));
+  CHECK(has(fresh.out, "none yet\n"));
+  CHECK(has(fresh.out, "Next: cut it, wash it, let it dry, and log the reading: weighed washed\n"));
+  (void)ledger({"log", "th1", "weighed", "washed", "1.520"});
+  const Ran weighed = ledger({"show", "th1"});
+  CHECK(has(weighed.out, "over its window: snip "));
+  CHECK(has(weighed.out, "Next: it is over its window: trim it and weigh it again\n"));
+}
+
+TEST_CASE("no line of show is wider than 100 columns") {
+  const LedgerBench ledger;
+  for (const char* words : {"1.520", "1.400", "1.497"}) {
+    (void)ledger({"log", "th1", "weighed", "washed", words});
+    (void)ledger({"log", "th1", "weighed", "finished", words});
+    const std::string out = ledger({"show", "th1"}).out;
+    for (std::size_t at = 0; at < out.size();) {
+      const std::size_t end = out.find('\n', at);
+      CHECK_MESSAGE(end - at <= 104, out.substr(at, end - at));  // bytes: "·" and "±" have two
+      at = end + 1;
+    }
+  }
+}
+
+TEST_CASE("show marks what was corrected, edited and torn, and still shows all that is whole") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "wound", "1200", "41 gf.cm"});
+  const std::string key = ledger.last_line().substr(1, 21);
+  (void)ledger({"log", "th1", "wound", "1020", "corrects=" + key.substr(17)});
+  const std::string correction = ledger.last_line().substr(18, 4);
+  std::string text = ledger.record();
+  text.replace(text.find("turns = 1020"), 12, "turns = 1030");
+  ledger.folder.write("records/TH-01.toml", text + "\"2026");
+  const Ran ran = ledger({"show", "th1"});
+  CHECK(ran.code == 0);
+  CHECK(has(ran.out, "wound to 1200 turns at 41 gf.cm [corrected by " + correction + "]\n"));
+  CHECK(has(ran.out, "wound to 1030 turns [edited: not relied on]\n"));
+  CHECK(has(ran.out, "a torn end: see `loopledger mend`\n"));
+  CHECK(has(ran.err,
+            "warning: the record ends in a torn line of 5 bytes; all before it is whole "
+            "[record-torn]"));
+  CHECK(has(ran.err, "[record-edited]"));
+}
+
+TEST_CASE("show --json has the keys of the manual, units in them") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "wound", "1200", "41 gf.cm"});
+  const Ran ran = ledger({"show", "th1", "--json"});
+  CHECK(ran.code == 0);
+  for (const char* part :
+       {"\"format\": 1,", "\"id\": \"TH-01\",", "\"check_char\": \"J\",",
+        "\"state\": \"broken_in\",", "\"planned\": {", "\"limit_g\": 1.5,", "\"entries\": [",
+        "\"kind\": \"wound\"", "\"turns\": 1200", "\"torque_mNm\": 4.0207265", "\"advice\": {",
+        "\"best_turns\": 1200", "\"do_not_pass_turns\": ", "\"diagnostics\": []"}) {
+    CHECK_MESSAGE(has(ran.out, part), part);
+  }
+}
+
+TEST_CASE("entries are shown even when the figures as planned can't be read") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "wound", "1200"});
+  std::string text = ledger.record();
+  text.replace(text.find("aim = "), 6, "aim : ");
+  ledger.folder.write("records/TH-01.toml", text);
+  const Ran ran = ledger({"show", "th1"});
+  CHECK(ran.code == 1);
+  CHECK(has(ran.err, "the figures as planned can't be read"));
+  CHECK(has(ran.out, "wound to 1200 turns"));
+}
+
+TEST_CASE("hostile text in a record does not reach the terminal") {
+  const LedgerBench ledger;
+  CHECK(ledger({"log", "th1", "note", "a\x1b[2Jb\xe2\x80\xae"}).code == 0);
+  CHECK(ledger.record().find('\x1b') == std::string::npos);
+  const Ran ran = ledger({"show", "th1"});
+  CHECK(ran.out.find('\x1b') == std::string::npos);
+  CHECK(has(ran.out, "a\\x1b[2Jb\\u202e"));
+}
+
+TEST_CASE("show of an unknown id is exit code 4, of a wrong check 1, of no id 1") {
+  const LedgerBench ledger;
+  CHECK(ledger({"show", "th5"}).code == 4);
+  CHECK(ledger({"show", "TH-01-X"}).code == 1);
+  CHECK(ledger({"show", "../../etc/passwd"}).code == 1);
+  CHECK(run({"show"}).code == 2);
+}
