@@ -86,7 +86,7 @@ Looked look_up(const ReadTag& tag, const std::string& file, records::Ledger& led
   return looked;
 }
 
-/// What the label itself says, for a motor that the ledger can't show.
+/// What the label itself says, for a motor that the ledger can't show; empty: its id only.
 std::string label_words(const tag::TagFigures& f, Units units) {
   std::vector<std::string> parts;
   if (f.state) {
@@ -111,7 +111,7 @@ std::string label_words(const tag::TagFigures& f, Units units) {
   for (const std::string& part : parts) {
     text += (text.empty() ? "" : ", ") + part;
   }
-  return text.empty() ? "its id only" : text;
+  return text;
 }
 
 void show(const Looked& looked, Units units, Context& context) {
@@ -123,8 +123,9 @@ void show(const Looked& looked, Units units, Context& context) {
   const char* why = looked.record  ? "a motor of another ledger"
                     : looked.known ? "its record can't be read"
                                    : "not in this ledger";
-  context.out << fmt::format("{}: {}. The label says: {}\n", tag::with_check(figures.id), why,
-                             label_words(figures, units));
+  const std::string says = label_words(figures, units);
+  context.out << tag::with_check(figures.id) << ": " << why << '.'
+              << (says.empty() ? "" : " The label says: ") << says << '\n';
 }
 
 Json tag_json(const Looked& looked) {
@@ -154,6 +155,7 @@ void run_scan(const ScanOptions& options, Context& context) {
   Diagnostics said;
   Json images = Json::array();
   bool any_tag = false;
+  bool any_shown = false;
   const std::vector<std::string> files = image_files(options.images, said);
   for (const std::string& file : files) {
     const ReadImage read = read_tags(file, context);
@@ -169,7 +171,9 @@ void run_scan(const ScanOptions& options, Context& context) {
       if (options.json) {
         tags.push(tag_json(looked));
       } else {
+        context.out << (any_shown ? "\n" : "");
         show(looked, units, context);
+        any_shown = true;
       }
     }
     Json image = Json::object();

@@ -84,7 +84,7 @@ Grey reduced(const Grey& picture, int factor) {
     for (int x = 0; x < small.width; ++x) {
       int sum = count / 2;
       for (int dy = 0; dy < factor; ++dy) {
-        const std::uint8_t* from = picture.row(y * factor + dy) + x * factor;
+        const std::uint8_t* from = picture.row(y * factor + dy) + at_column(x * factor);
         for (int dx = 0; dx < factor; ++dx) {
           sum += from[dx];
         }
@@ -127,7 +127,9 @@ Grey box_blurred(const Grey& picture, int radius) {
   Grey made(picture.width, picture.height, 0);
   for_each_mean(
       picture.width, picture.height, radius, [&](int x, int y) { return picture.at(x, y); },
-      [&](int x, int y, float mean) { made.at(x, y) = clamped(static_cast<int>(mean + 0.5F)); });
+      [&](int x, int y, float mean) {
+        made.at(x, y) = clamped(static_cast<int>(std::lround(mean)));
+      });
   return made;
 }
 

@@ -11,7 +11,7 @@
 namespace loopledger::tag {
 namespace {
 
-using std::string_view_literals::operator""sv;
+using namespace std::string_view_literals;
 
 struct Magic {
   std::string_view bytes;

@@ -52,8 +52,9 @@ void read_bytes(png_structp png, png_bytep to, std::size_t length) {
 
 void over_white(const png_byte* from, std::uint8_t* to, int width) {
   for (int x = 0; x < width; ++x) {
-    const int alpha = from[2 * x + 1];
-    to[x] = static_cast<std::uint8_t>((from[2 * x] * alpha + 255 * (255 - alpha)) / 255);
+    const int value = *from++;
+    const int alpha = *from++;
+    to[x] = static_cast<std::uint8_t>((value * alpha + 255 * (255 - alpha)) / 255);
   }
 }
 

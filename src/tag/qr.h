@@ -20,7 +20,8 @@ struct QrSymbol {
   char level = 'M';        ///< M, Q or H
   std::vector<bool> dark;  ///< row by row, modules x modules
   [[nodiscard]] bool at(int column, int row) const {
-    return dark[static_cast<std::size_t>(row * modules + column)];
+    return dark[static_cast<std::size_t>(row) * static_cast<std::size_t>(modules) +
+                static_cast<std::size_t>(column)];
   }
 };
 
