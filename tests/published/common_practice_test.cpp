@@ -4,6 +4,8 @@
 // source.
 #include <doctest/doctest.h>
 
+#include <cmath>
+
 #include "calc/linear_density.h"
 #include "calc/plan_motor.h"
 #include "calc/weigh.h"
@@ -53,6 +55,11 @@ TEST_CASE("common practice, no source: ten rings weighed together, divided by te
   CHECK(motor.ring_count == 2);
   CHECK(motor.rings.value.in_mg() == printed("12.000"));
   CHECK((motor.rings.value / motor.ring_count).in_mg() == printed("6.000"));
+  // The scale's part is common to both rings, the spread from ring to ring is not: computed from
+  // a step and an error of 1 mg, 0.3 mg of spread, and ten weighed together.
+  const double scale = std::sqrt(2.0 / 12 + 1.0 / 3);
+  const double u = std::sqrt(std::pow(2 * scale / 10, 2) + 2 * std::pow(0.3, 2));
+  CHECK(motor.rings.u.in_mg() == doctest::Approx(u).epsilon(1e-9));
 }
 
 TEST_CASE("common practice, no source: 1.537 g cut, 1.498 g washed, 1.509 g tied is 3 mg under") {
