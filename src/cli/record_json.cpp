@@ -47,36 +47,36 @@ Json break_in_json(const Planned& p) {
   return steps;
 }
 
-void set_value(Json& to, std::string name, const std::optional<Stage>& v) {
+void set_value(Json& to, const std::string& name, const std::optional<Stage>& v) {
   to.set(name, v ? Json(word(*v)) : Json());
 }
-void set_value(Json& to, std::string name, const std::optional<WindEnd>& v) {
+void set_value(Json& to, const std::string& name, const std::optional<WindEnd>& v) {
   to.set(name, v ? Json(word(*v)) : Json());
 }
-void set_value(Json& to, std::string name, const std::optional<BreakPlace>& v) {
+void set_value(Json& to, const std::string& name, const std::optional<BreakPlace>& v) {
   to.set(name, v ? Json(word(*v)) : Json());
 }
-void set_value(Json& to, std::string name, const std::optional<Mass>& v) {
+void set_value(Json& to, const std::string& name, const std::optional<Mass>& v) {
   to.set(name + "_g", v->in_g());
 }
-void set_value(Json& to, std::string name, const std::optional<Length>& v) {
+void set_value(Json& to, const std::string& name, const std::optional<Length>& v) {
   to.set(name + "_mm", v->in_mm());
 }
-void set_value(Json& to, std::string name, const std::optional<Torque>& v) {
+void set_value(Json& to, const std::string& name, const std::optional<Torque>& v) {
   to.set(name + "_mNm", v->in_mnm());
 }
-void set_value(Json& to, std::string name, const std::optional<Duration>& v) {
+void set_value(Json& to, const std::string& name, const std::optional<Duration>& v) {
   to.set(name + "_s", v->in_s());
 }
-void set_value(Json& to, std::string name, const std::optional<Temperature>& v) {
+void set_value(Json& to, const std::string& name, const std::optional<Temperature>& v) {
   to.set(name + "_degC", v->in_deg_c());
 }
-void set_value(Json& to, std::string name, const std::optional<Turns>& v) {
+void set_value(Json& to, const std::string& name, const std::optional<Turns>& v) {
   to.set(name, v->count());
 }
-void set_value(Json& to, std::string name, const std::optional<int>& v) { to.set(name, *v); }
-void set_value(Json& to, std::string name, const std::string& v) { to.set(name, v); }
-void set_value(Json& to, std::string name, const std::vector<records::TurnsTorque>& v) {
+void set_value(Json& to, const std::string& name, const std::optional<int>& v) { to.set(name, *v); }
+void set_value(Json& to, const std::string& name, const std::string& v) { to.set(name, v); }
+void set_value(Json& to, const std::string& name, const std::vector<records::TurnsTorque>& v) {
   Json pairs = Json::array();
   for (const records::TurnsTorque& pair : v) {
     Json one = Json::object();

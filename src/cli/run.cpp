@@ -28,6 +28,7 @@ void add_commands(CLI::App& app, Context& context) {
   add_print(app, context);
   add_log(app, context);
   add_show(app, context);
+  add_scan(app, context);
   add_list(app, context);
   add_mend(app, context);
 }

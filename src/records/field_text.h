@@ -57,17 +57,17 @@ inline bool is_set(const std::string& value) { return !value.empty(); }
 
 /// Fields whose typed text is worth keeping: those with a unit.
 template <class T>
-inline constexpr bool is_quantity_field = false;
+inline constexpr bool kIsQuantityField = false;
 template <>
-inline constexpr bool is_quantity_field<std::optional<Mass>> = true;
+inline constexpr bool kIsQuantityField<std::optional<Mass>> = true;
 template <>
-inline constexpr bool is_quantity_field<std::optional<Length>> = true;
+inline constexpr bool kIsQuantityField<std::optional<Length>> = true;
 template <>
-inline constexpr bool is_quantity_field<std::optional<Torque>> = true;
+inline constexpr bool kIsQuantityField<std::optional<Torque>> = true;
 template <>
-inline constexpr bool is_quantity_field<std::optional<Duration>> = true;
+inline constexpr bool kIsQuantityField<std::optional<Duration>> = true;
 template <>
-inline constexpr bool is_quantity_field<std::optional<Temperature>> = true;
+inline constexpr bool kIsQuantityField<std::optional<Temperature>> = true;
 
 // The same but for the last bits that a change of unit costs.
 bool same_value(std::optional<Mass> a, std::optional<Mass> b);

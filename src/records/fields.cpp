@@ -122,6 +122,7 @@ std::optional<Kind> kind_from(std::string_view text) {
 
 std::vector<std::string_view> kind_words() {
   std::vector<std::string_view> words;
+  words.reserve(kKinds.size());
   for (const auto& [k, w] : kKinds) {
     words.push_back(w);
   }
@@ -215,7 +216,7 @@ std::optional<std::string> toml_value(const Entry& entry, const Field& field) {
         if (!is_set(value)) {
           return std::nullopt;
         }
-        if constexpr (is_quantity_field<std::decay_t<decltype(value)>>) {
+        if constexpr (kIsQuantityField<std::decay_t<decltype(value)>>) {
           if (const auto text = still_right(entry, field.name, value)) {
             return written_text(*text);
           }

@@ -56,7 +56,7 @@ std::optional<std::string> pairs_text(const toml::array& array) {
 
 /// A value as text for set_field; empty when no field is written like that.
 std::optional<std::string> typed_text(const toml::node& node) {
-  if (const auto text = node.value_exact<std::string>()) {
+  if (auto text = node.value_exact<std::string>()) {
     return text;
   }
   if (node.is_number()) {
@@ -96,7 +96,9 @@ void read_one(Entry& entry, const toml::key& key, const toml::node& node, Readin
 }
 
 Result<Entry> from_table(const toml::table& document, Reading& reading) {
-  const auto& [key, node] = *document.begin();
+  const auto first = document.begin();  // what it points at lives in it
+  const toml::key& key = first->first;
+  const toml::node& node = first->second;
   const toml::table* const table = node.as_table();
   if (document.size() != 1 || table == nullptr) {
     return reading.not_an_entry("expected one entry on the line: \"KEY\" = { kind = … }",

@@ -153,7 +153,7 @@ class Taker {
   }
 
   /// What no walk asked for, as it stands.
-  std::vector<std::pair<std::string, std::string>> unknown() const;
+  [[nodiscard]] std::vector<std::pair<std::string, std::string>> unknown() const;
 
  private:
   static std::optional<double> number(const toml::node& node) {

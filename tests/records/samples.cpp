@@ -102,7 +102,9 @@ Entry entry_of(const std::string& key, Kind kind,
   Entry entry;
   entry.key = key;
   entry.kind = kind;
-  for (const auto& [name, text] : fields) {
+  for (const auto& given : fields) {
+    const std::string& name = given.first;  // clang 14 captures no structured bindings
+    const std::string& text = given.second;
     const records::Field* const field = records::find_field(kind, name);
     REQUIRE_MESSAGE(field != nullptr, name);
     REQUIRE_MESSAGE(records::set_field(entry, *field, text).empty(), name << " " << text);

@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: MIT
+#include "cli/record_view.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <unordered_map>
+
+#include "base/text.h"
+#include "cli/advice.h"
+#include "cli/record_json.h"
+#include "cli/record_text.h"
+#include "cli/text_table.h"
+#include "records/fields.h"
+
+namespace loopledger::cli {
+namespace {
+
+using records::Entry;
+using records::Planned;
+using records::Record;
+
+std::string grams(const std::optional<Mass>& mass, const Planned& p) {
+  return mass ? fixed(mass->in_g(), gram_decimals(p.scale_step)) : std::string("-");
+}
+
+std::string made_of(const Planned& p, Units units) {
+  std::string out = fmt::format("{} strands of {}", p.strands, p.strip);
+  out += p.lot.empty() ? "" : fmt::format(", lot {}", p.lot);
+  if (p.width) {
+    out += units == Units::inch ? fmt::format(", {} in wide", rounded(p.width->in_in(), 3))
+                                : fmt::format(", {} mm wide", fixed(p.width->in_mm(), 2));
+    out += p.slit ? " (slit)" : "";
+  }
+  out += p.piece.empty() ? "" : fmt::format(", from piece {}", p.piece);
+  if (p.rule) {
+    out += fmt::format("; rule {}, at most {}", p.rule->name, exact(p.rule->limit));
+  }
+  if (p.date) {
+    out += fmt::format("; planned {}", iso(*p.date));
+  }
+  return out;
+}
+
+std::string windows(const Planned& p, const records::Known& known, Units units) {
+  TextTable table({{"stage"},
+                   {"from g", TextTable::Side::right},
+                   {"to g", TextTable::Side::right},
+                   {"read g", TextTable::Side::right},
+                   {"which is"}});
+  const std::array<std::optional<Mass>, 4> readings{std::nullopt, known.washed, known.tied,
+                                                    known.finished};
+  for (const Stage stage : kStages) {
+    const records::Window& w = p.windows.of(stage);
+    const auto& reading = readings[static_cast<std::size_t>(stage)];
+    if (w == records::Window{} && !reading) {
+      continue;
+    }
+    table.row({spoken(stage), grams(w.low, p), grams(w.high, p), grams(reading, p),
+               reading ? short_verdict(p, calc::judge(p, stage, *reading), units) : ""});
+  }
+  return table.text();
+}
+
+std::string lengths_and_turns(const Planned& p, const Advice& a, Units units) {
+  std::string out =
+      fmt::format("cut {}, loop {} as planned", shown(p.cut, units), shown(p.loop, units));
+  if (a.known.loop) {
+    out += fmt::format(", {} {}", shown(a.loop, units),
+                       a.known.loop_broken_in ? "broken in" : "as tied");
+  }
+  out += a.growth ? fmt::format(" ({}{} %)", *a.growth < Share{} ? "" : "+",
+                                fixed(a.growth->in_percent(), 1))
+                  : "";
+  out +=
+      fmt::format("\nwind to {} turns, do not pass {}; it may break from {} to {} (95 %, estimate)",
+                  rounded(a.wind_to.count(), 3), rounded(a.do_not_pass.count(), 3),
+                  rounded(a.largest.low.count(), 3), rounded(a.largest.high.count(), 3));
+  out += fmt::format("\nlargest torque {}, from {} to {} (95 %, estimate)",
+                     shown(p.torque_max.value, units), shown(p.torque_max.low, units),
+                     shown(p.torque_max.high, units));
+  if (a.known.best_turns) {
+    out += fmt::format("\nbest so far {} turns", rounded(a.known.best_turns->count(), 6));
+    out += a.known.best_torque ? fmt::format(" at {}", shown(*a.known.best_torque, units)) : "";
+    out += fmt::format("; {} winding{}, {} flight{}", a.known.windings,
+                       a.known.windings == 1 ? "" : "s", a.known.flights,
+                       a.known.flights == 1 ? "" : "s");
+  }
+  return out + '\n';
+}
+
+}  // namespace
+
+std::string entries_text(const std::vector<Entry>& entries, Units units) {
+  std::unordered_map<std::string_view, std::string_view> corrected_by;
+  for (const Entry& e : entries) {
+    if (!e.corrects.empty()) {
+      corrected_by[e.corrects] = e.key;
+    }
+  }
+  std::string out;
+  for (const Entry& e : entries) {
+    const auto at = records::moment_of_key(e.key);
+    const std::string when = at ? readable(*at) : "no time";
+    const std::string key = at ? e.key.substr(e.key.size() - 4) : printable(shortened(e.key, 30));
+    std::string mark = e.edited ? " [edited: not relied on]" : "";
+    if (const auto by = corrected_by.find(e.key); by != corrected_by.end()) {
+      const std::string_view last =
+          by->second.substr(by->second.size() - std::min<std::size_t>(by->second.size(), 4));
+      mark += fmt::format(" [corrected by {}]", printable(last));
+    }
+    out += fmt::format("  {}  {}  {}{}\n", when, key, in_words(e, units), mark);
+  }
+  return out.empty() ? "  none yet\n" : out;
+}
+
+std::string record_text(const Record& record, Units units) {
+  const Advice advice = advice_for(record);
+  std::string out = fmt::format("{} - {}\n", whose(record), spoken(advice.state));
+  if (record.planned_edited) {
+    out += "The figures as planned were changed by hand or damaged: don't rely on them.\n";
+  }
+  out += printable(made_of(record.planned, units)) + "\n\n";
+  out += windows(record.planned, advice.known, units) + '\n';
+  out += lengths_and_turns(record.planned, advice, units);
+  for (const auto& [name, value] : record.planned_unknown) {
+    out += printable(fmt::format("{} = {} (of a newer version)", name, value)) + '\n';
+  }
+  out += "\nEntries (UTC)\n" + entries_text(record.entries, units);
+  if (record.torn) {
+    out += "  … and a torn end: see `loopledger mend`\n";
+  }
+  return out + fmt::format("\nNext: {}\n", next_step(record, advice));
+}
+
+Json record_json(const Record& record, const Diagnostics& diagnostics) {
+  const Advice advice = advice_for(record);
+  Json planned = planned_json(record.planned);
+  planned.set("edited", record.planned_edited);
+  Json entries = Json::array();
+  for (const Entry& e : record.entries) {
+    entries.push(entry_json(e));
+  }
+  Json out = Json::object();
+  out.set("format", 1)
+      .set("id", printed(record.id))
+      .set("check_char", std::string(1, record.check));
+  out.set("state", word(advice.state)).set("torn", record.torn);
+  out.set("planned", std::move(planned)).set("entries", std::move(entries));
+  out.set("advice", advice_json(record, advice)).set("diagnostics", to_json(diagnostics));
+  return out;
+}
+
+}  // namespace loopledger::cli
