@@ -14,6 +14,7 @@
 #include "base/diagnostic.h"
 #include "base/result.h"
 
+// NOLINTNEXTLINE(readability-identifier-naming): the package's own name
 namespace CLI {
 class App;
 }

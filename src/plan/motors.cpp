@@ -14,6 +14,7 @@ const Bounds<Length> kShortLength{Length{}, Length::m(1)};
 template <class T>
 std::vector<std::string_view> names_of(const std::vector<T>& all) {
   std::vector<std::string_view> names;
+  names.reserve(all.size());
   for (const T& one : all) {
     names.push_back(one.name);
   }
