@@ -16,12 +16,14 @@ struct Date {
   int year = 0;
   int month = 0;
   int day = 0;
+  // NOLINTNEXTLINE(modernize-use-nullptr): the 0 is the compiler's own
   friend auto operator<=>(const Date&, const Date&) = default;
 };
 
 /// Seconds since 1970-01-01T00:00:00Z.
 struct Moment {
   std::int64_t seconds = 0;
+  // NOLINTNEXTLINE(modernize-use-nullptr): the 0 is the compiler's own
   friend auto operator<=>(const Moment&, const Moment&) = default;
 };
 

@@ -16,6 +16,7 @@ inline constexpr int kMotorNumberMax = 9999;
 struct MotorId {
   std::string stem;  ///< upper case, A-Z and 0-9
   int number = 0;    ///< 1 to kMotorNumberMax
+  // NOLINTNEXTLINE(modernize-use-nullptr): the 0 is the compiler's own
   friend auto operator<=>(const MotorId&, const MotorId&) = default;
 };
 

@@ -147,6 +147,7 @@ class Temperature {
     return t;
   }
   [[nodiscard]] constexpr double in_deg_c() const { return deg_c_; }
+  // NOLINTNEXTLINE(modernize-use-nullptr): the 0 is the compiler's own
   friend constexpr auto operator<=>(Temperature, Temperature) = default;
 
  private:
@@ -166,6 +167,9 @@ constexpr LinearDensity operator*(Area a, Density d) {
 constexpr Area operator/(LinearDensity l, Density d) { return Area::si(l.in_si() / d.in_si()); }
 constexpr Mass operator*(Mass m, Share s) { return m * s.as_ratio(); }
 inline Length sqrt(Area a) { return Length::si(std::sqrt(a.in_si())); }
+
+/// A number of turns not to be passed, as people are told it: whole, never rounded up.
+inline Turns whole_down(Turns n) { return Turns::of(std::floor(n.count())); }
 
 /// Work done by a constant torque over a number of turns: 2 pi Q N.
 constexpr Energy work(Torque q, Turns n) {

@@ -76,6 +76,8 @@ std::string shown(Duration value) {
   return out.empty() ? "0 s" : out;
 }
 
+std::string shown_at_most(Turns turns) { return fixed(whole_down(turns).count(), 0); }
+
 int gram_decimals(Mass scale_step) {
   // Enough decimals that the step itself prints exactly, at most 6 (micrograms).
   for (int decimals = 0; decimals < 6; ++decimals) {

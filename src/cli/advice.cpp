@@ -61,8 +61,8 @@ std::string next_step(const records::Record& record, const Advice& a) {
       return "break it in and log each step: break_in";
     case State::broken_in:
     case State::flown:
-      return fmt::format("wind to {} turns, do not pass {}", rounded(a.wind_to.count(), 3),
-                         rounded(a.do_not_pass.count(), 3));
+      return fmt::format("wind to {} turns, do not pass {}", shown_at_most(a.wind_to),
+                         shown_at_most(a.do_not_pass));
     case State::retired:
       break;
   }

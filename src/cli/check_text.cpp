@@ -185,11 +185,10 @@ std::string winding(const std::vector<Row>& rows, Units units) {
        {"energy J", Side::right}});
   for (const Row& row : rows) {
     const Planned& p = row.motor->planned;
-    table.row({row.ids, fixed(std::floor(p.wind_to.count()), 0),
-               fixed(std::floor(p.wind_to.count() / p.winder_ratio), 0),
-               fixed(std::floor(records::do_not_pass(p).count()), 0),
+    table.row({row.ids, shown_at_most(p.wind_to), shown_at_most(p.wind_to / p.winder_ratio),
+               shown_at_most(records::do_not_pass(p)),
                fmt::format("{} ({}–{})", fixed(p.turns_max.value.count(), 0),
-                           fixed(p.turns_max.low.count(), 0), fixed(p.turns_max.high.count(), 0)),
+                           shown_at_most(p.turns_max.low), fixed(p.turns_max.high.count(), 0)),
                fmt::format("{} ({}–{})", torque_number(p.torque_max.value, units),
                            torque_number(p.torque_max.low, units),
                            torque_number(p.torque_max.high, units)),

@@ -105,8 +105,8 @@ std::vector<std::string> consequences(const Record& before, const Record& after,
   }
   if (e.kind == Kind::break_in && e.loop_after && now.growth) {
     lines.push_back(fmt::format("the loop has grown by {} %; wind to {} turns, do not pass {}",
-                                fixed(now.growth->in_percent(), 1), rounded(now.wind_to.count(), 3),
-                                rounded(now.do_not_pass.count(), 3)));
+                                fixed(now.growth->in_percent(), 1), shown_at_most(now.wind_to),
+                                shown_at_most(now.do_not_pass)));
   }
   if (e.kind == Kind::wound && e.turns) {
     const auto best = records::known_of(before.entries).best_turns;
@@ -115,7 +115,7 @@ std::vector<std::string> consequences(const Record& before, const Record& after,
     }
     if (*e.turns > now.do_not_pass) {
       lines.push_back(
-          fmt::format("past \"do not pass\", {} turns", rounded(now.do_not_pass.count(), 3)));
+          fmt::format("past \"do not pass\", {} turns", shown_at_most(now.do_not_pass)));
     }
   }
   if (records::state_of(before.entries) != now.state) {

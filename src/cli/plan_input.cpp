@@ -10,6 +10,7 @@
 #include "base/text.h"
 #include "cli/files.h"
 #include "plan/read_stock.h"
+#include "tag/tag_text.h"
 
 namespace loopledger::cli {
 namespace {
@@ -68,6 +69,24 @@ Result<plan::Loaded> load_template(const std::string& folder, const std::string&
   return plan::Loaded{fmt::format("templates/{}/{}{}", folder, name, kEnding), std::move(*text)};
 }
 
+/// An address on a label is only of use when the id can be found in it again.
+Diagnostics link_problems(const plan::Plan& plan) {
+  if (!plan.link.given || plan.motors.empty()) {
+    return {};
+  }
+  const MotorId id{plan.motors.front().stem.value, plan.motors.front().first.value};
+  const std::string address = tag::tag_address(plan.link.value, id);
+  const auto read = tag::read_label(address);
+  if (read && read->id == id) {
+    return {};
+  }
+  return {error("plan-value",
+                fmt::format("link: the id can't be told from the rest of the address \"{}\"",
+                            shortened(address, 80)),
+                "let {id} stand between slashes, as in \"https://example.org/m/{id}\"",
+                plan.link.place)};
+}
+
 }  // namespace
 
 std::string beside(const std::string& plan_path, const std::string& relative) {
@@ -106,7 +125,13 @@ Result<PlanInput> load_plan(const std::string& path, Context& context) {
     return plan.diagnostics();
   }
   input.plan = std::move(*plan);
-  return {std::move(input), plan.diagnostics()};
+  Diagnostics said = plan.diagnostics();
+  append(said, link_problems(input.plan));
+  if (has_errors(said)) {
+    quote_lines(input, said);
+    return said;
+  }
+  return {std::move(input), std::move(said)};
 }
 
 void quote_lines(const PlanInput& input, Diagnostics& diagnostics) {

@@ -75,8 +75,8 @@ std::string lengths_and_turns(const Planned& p, const Advice& a, Units units) {
                   : "";
   out +=
       fmt::format("\nwind to {} turns, do not pass {}; it may break from {} to {} (95 %, estimate)",
-                  rounded(a.wind_to.count(), 3), rounded(a.do_not_pass.count(), 3),
-                  rounded(a.largest.low.count(), 3), rounded(a.largest.high.count(), 3));
+                  shown_at_most(a.wind_to), shown_at_most(a.do_not_pass),
+                  shown_at_most(a.largest.low), fixed(a.largest.high.count(), 0));
   out += fmt::format("\nlargest torque {}, from {} to {} (95 %, estimate)",
                      shown(p.torque_max.value, units), shown(p.torque_max.low, units),
                      shown(p.torque_max.high, units));

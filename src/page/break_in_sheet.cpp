@@ -110,10 +110,10 @@ class OwnerBreakIn {
   [[nodiscard]] std::string estimate(const records::Planned& p) const {
     return fmt::format(
         "breaks at {} turns ({}–{}, 95\u00a0%), {} ({}–{}, 95\u00a0%). DO NOT PASS {} TURNS.",
-        fixed(p.turns_max.value.count(), 0), fixed(p.turns_max.low.count(), 0),
+        fixed(p.turns_max.value.count(), 0), shown_at_most(p.turns_max.low),
         fixed(p.turns_max.high.count(), 0), shown(p.torque_max.value, plan_.units),
         shown(p.torque_max.low, plan_.units), shown(p.torque_max.high, plan_.units),
-        fixed(records::do_not_pass(p).count(), 0));
+        shown_at_most(records::do_not_pass(p)));
   }
 
   /// A line for the id and the loops, then the passes.

@@ -214,7 +214,7 @@ class LabelFace {
     add_text("estimate of turns",
              fmt::format(
                  "estimate {} T; breaks at {}–{} (95 %)", fixed(label_.turns_estimate->count(), 0),
-                 fixed(label_.turns_max->low.count(), 0), fixed(label_.turns_max->high.count(), 0)),
+                 shown_at_most(label_.turns_max->low), fixed(label_.turns_max->high.count(), 0)),
              6, Face::label, body_ * 0.85);
   }
 

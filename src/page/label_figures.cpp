@@ -17,12 +17,12 @@ LabelFigures label_figures(const calc::MotorFigures& motor) {
   label.high = washed.high;
   label.scale_step = planned.scale_step;
   label.loop = planned.loop;
-  label.turns_estimate = planned.wind_to;
+  label.turns_estimate = whole_down(planned.wind_to);
   label.turns_max = planned.turns_max;
   label.date = planned.date;
   label.tag = {.id = motor.id,
                .state = tag::TagState::est,
-               .turns = planned.wind_to,
+               .turns = whole_down(planned.wind_to),
                .torque = std::nullopt,
                .mass = planned.aim,
                .loop = planned.loop,

@@ -136,3 +136,14 @@ TEST_CASE("a misspelt command names the nearest one, with the exit code of usage
   CHECK(run({"--help"}).code == 0);
   CHECK(has(run({"--version"}).out, "loopledger "));
 }
+
+TEST_CASE("a link in which the id can't be found again is an error") {
+  const TempFolder folder;
+  const auto plan_with = [&](const std::string& link) {
+    return run({"check", folder.write("n.toml", "link = \"" + link + "\"\n" + kPlan)});
+  };
+  CHECK(plan_with("https://example.org/m/{id}").code == 0);
+  const auto glued = plan_with("https://example.org/m-{id}");
+  CHECK(glued.code == 1);
+  CHECK(has(glued.err, "n.toml:1:8: error: link: the id can't be told from the rest"));
+}
