@@ -36,8 +36,11 @@ Advice advice_for(const records::Record& record) {
   a.largest = p.turns_max;
   a.wind_to = p.wind_to;
   const double lambda = p.linear_density.value.in_si();
-  if (a.known.loop_broken_in && p.section > Area{} && lambda > 0) {
+  if (a.known.loop_broken_in) {
     a.growth = Share::ratio(a.loop / loop_as_tied(record) - 1);
+  }
+  // The loop as it was measured, tied or broken in, moves the turns; until then it is as planned.
+  if (a.known.loop && p.section > Area{} && lambda > 0) {
     const calc::Factor<double> k{p.turns_factor, p.turns_factor_u};
     const double u = p.linear_density.u.in_si() / lambda;
     a.largest = calc::largest_turns(k, a.loop, p.section, u);

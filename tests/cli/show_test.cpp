@@ -97,3 +97,15 @@ TEST_CASE("show of an unknown id is exit code 4, of a wrong check 1, of no id 1"
   CHECK(ledger({"show", "../../etc/passwd"}).code == 1);
   CHECK(run({"show"}).code == 2);
 }
+
+TEST_CASE("the loop as it was tied moves the turns to wind to, in proportion") {
+  const LedgerBench ledger;
+  const auto wind_to = [&] {
+    const std::string out = ledger({"show", "th1"}).out;
+    return std::stod(out.substr(out.find("wind to ") + 8));
+  };
+  (void)ledger({"log", "th1", "tied", "loop=300 mm"});
+  const double at_300 = wind_to();
+  (void)ledger({"log", "th1", "tied", "loop=330 mm"});
+  CHECK(wind_to() / at_300 == doctest::Approx(1.1).epsilon(0.002));
+}
