@@ -56,7 +56,7 @@ std::optional<Moment> at_time(const std::optional<Date>& date, std::optional<int
   if (!date || !h || !m || !s || *h > 23 || *m > 59 || *s > 60) {
     return std::nullopt;
   }
-  return Moment{midnight_utc(*date).seconds + *h * 3600 + *m * 60 + *s};
+  return Moment{midnight_utc(*date).seconds + std::int64_t{*h} * 3600 + std::int64_t{*m} * 60 + *s};
 }
 
 }  // namespace
