@@ -24,18 +24,6 @@ Diagnostic make(Severity severity, std::string code, std::string message, std::s
   return d;
 }
 
-std::string_view severity_word(Severity severity) {
-  switch (severity) {
-    case Severity::note:
-      return "note";
-    case Severity::warning:
-      return "warning";
-    case Severity::error:
-      break;
-  }
-  return "error";
-}
-
 std::string place_prefix(const Place& place) {
   if (place.file.empty()) {
     return {};
@@ -73,6 +61,18 @@ std::string quoted_source(const Diagnostic& d) {
 }
 
 }  // namespace
+
+std::string_view word(Severity severity) {
+  switch (severity) {
+    case Severity::note:
+      return "note";
+    case Severity::warning:
+      return "warning";
+    case Severity::error:
+      break;
+  }
+  return "error";
+}
 
 Diagnostic error(std::string code, std::string message, std::string hint, Place place) {
   return make(Severity::error, std::move(code), std::move(message), std::move(hint),
@@ -119,7 +119,7 @@ void add_source_lines(Diagnostics& diagnostics, const std::string& file, const s
 }
 
 std::string render(const Diagnostic& d) {
-  std::string out = fmt::format("{}{}: {} [{}]\n", place_prefix(d.place), severity_word(d.severity),
+  std::string out = fmt::format("{}{}: {} [{}]\n", place_prefix(d.place), word(d.severity),
                                 printable(d.message), d.code);
   out += quoted_source(d);
   if (!d.hint.empty()) {

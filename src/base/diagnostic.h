@@ -10,11 +10,15 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace loopledger {
 
 enum class Severity { note, warning, error };
+
+/// "note", "warning", "error": in print and in JSON.
+[[nodiscard]] std::string_view word(Severity severity);
 
 /// A place in a text file. Line and column are 1-based; columns count code points. Line 0 = the
 /// file as a whole; an empty file = no place at all.

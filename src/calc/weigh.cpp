@@ -250,6 +250,13 @@ Result<Mass> as_cut_low(const Planned& p, Mass washed_low) {
   return ceil_to_step((washed_low + p.linear_density.value * p.tails) / stays, p.scale_step);
 }
 
+Length snip_for(const Planned& p, Stage stage, Mass over) {
+  const records::Window& window = p.windows.of(stage);
+  const Mass half = window.low && window.high ? (*window.high - *window.low) / 2 : Mass{};
+  const double oil = stage == Stage::finished ? 1 + p.uptake.value.as_ratio() : 1;
+  return std::min((over + half) / oil / p.linear_density.value, p.loop * p.strands);
+}
+
 Judgement judge(const Planned& p, Stage stage, Mass reading, bool tails_on) {
   Judgement j;
   j.stage = stage;
@@ -265,9 +272,7 @@ Judgement judge(const Planned& p, Stage stage, Mass reading, bool tails_on) {
   if (window.high && held > *window.high + hair) {
     j.verdict = Verdict::over;
     j.over = held - *window.high;
-    const Mass middle = window.low ? (*window.low + *window.high) / 2 : *window.high;
-    const double oil = stage == Stage::finished ? 1 + p.uptake.value.as_ratio() : 1;
-    j.trim = std::min((held - middle) / oil / p.linear_density.value, p.loop * p.strands);
+    j.trim = snip_for(p, stage, j.over);
   } else if (window.low && held < *window.low - hair) {
     j.verdict = Verdict::light;
     j.light = *window.low - held;

@@ -81,6 +81,10 @@ struct Judgement {
   Length trim;  ///< strip to take off to reach the middle of the window; never more than the loop
 };
 
+/// Strip to take off a motor whose reading is `over` above the window's upper end, so that it comes
+/// to the middle of the window; never more than the loop can give.
+[[nodiscard]] Length snip_for(const records::Planned& planned, Stage stage, Mass over);
+
 /// The one judgement that `log`, `show` and the bench share.
 [[nodiscard]] Judgement judge(const records::Planned& planned, Stage stage, Mass reading,
                               bool tails_on = false);

@@ -62,18 +62,6 @@ std::string quoted(std::string_view text) {
   return out + '"';
 }
 
-std::string_view word_of(Severity severity) {
-  switch (severity) {
-    case Severity::note:
-      return "note";
-    case Severity::warning:
-      return "warning";
-    case Severity::error:
-      break;
-  }
-  return "error";
-}
-
 }  // namespace
 
 Json::Json(std::string_view text) : scalar_(quoted(text)) {}
@@ -169,7 +157,7 @@ Json to_json(const Diagnostics& diagnostics) {
     one.set("file", d.place.file.empty() ? Json() : Json(d.place.file));
     one.set("line", d.place.line > 0 ? Json(d.place.line) : Json());
     one.set("column", d.place.column > 0 ? Json(d.place.column) : Json());
-    one.set("severity", word_of(d.severity)).set("code", d.code).set("message", d.message);
+    one.set("severity", word(d.severity)).set("code", d.code).set("message", d.message);
     one.set("hint", d.hint.empty() ? Json() : Json(d.hint));
     all.push(std::move(one));
   }

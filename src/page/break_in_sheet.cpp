@@ -198,11 +198,7 @@ Result<Document> break_in_sheet(const plan::Plan& plan, const calc::Batch& batch
     return problems;
   }
   Diagnostics warnings;
-  Sheet sheet(paper,
-              {.kind = "BREAK-IN SHEET",
-               .title = plan.title,
-               .right = plan.date.given ? iso(plan.date.value) : ""},
-              metrics, warnings);
+  Sheet sheet(paper, head_of(plan, "BREAK-IN SHEET"), metrics, warnings);
   draw_how(sheet, plan);
   for (const Owner& owner : owners_of(batch)) {
     OwnerBreakIn(sheet, plan, batch, owner).draw();

@@ -61,11 +61,7 @@ Result<Document> cut_sheet(const plan::Plan& plan, const calc::Batch& batch,
     return problems;
   }
   Diagnostics warnings;
-  Sheet sheet(paper,
-              {.kind = "CUT SHEET",
-               .title = plan.title,
-               .right = plan.date.given ? iso(plan.date.value) : ""},
-              metrics, warnings);
+  Sheet sheet(paper, head_of(plan, "CUT SHEET"), metrics, warnings);
   draw_bench_checks(sheet, plan);
   draw_fetch(sheet, plan, batch);
   draw_cutting(sheet, plan, batch);

@@ -4,9 +4,11 @@
 // nobody divides with wet hands.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
+#include "calc/weigh.h"
 #include "page/cut_sections.h"
 #include "page/figures_text.h"
 
@@ -16,12 +18,11 @@ namespace {
 constexpr std::array kOver{1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 30};
 constexpr double kHeight = 12;
 
-/// Rounded down, so that the snip is never too much: to 0.1 mm below 1 mm, else to 0.5 mm; to 0.01
-/// in.
+/// What scissors can do: to 0.1 mm below 1 mm, else to 0.5 mm; to 0.01 in.
 std::string snip(Length length, Units units) {
   const double value = units == Units::inch ? length.in_in() : length.in_mm();
   const double step = units == Units::inch ? 0.01 : value < 1 ? 0.1 : 0.5;
-  return rounded(std::floor(value / step + 1e-9) * step, 4);
+  return rounded(std::round(value / step) * step, 4);
 }
 
 }  // namespace
@@ -32,6 +33,8 @@ void draw_trimming(Sheet& sheet, const Kind& kind, Units units) {
   sheet.room(kHeight + 1.5);
   const double y = sheet.y();
   const double label = 34;
+  // A coarse scale can't read 1 mg over: the table then goes in its steps.
+  const Mass step = std::max(p.scale_step, Mass::mg(1));
   const double cell = (sheet.width() - label) / static_cast<double>(kOver.size());
   canvas.box({.x = sheet.x(), .y = y, .w = sheet.width(), .h = kHeight - 1.5, .line_width = 0.3});
   canvas.fit(sheet.x() + 1.5, y + 1.6, label - 3, "mg over", {.size_pt = 10});
@@ -41,9 +44,10 @@ void draw_trimming(Sheet& sheet, const Kind& kind, Units units) {
   for (std::size_t i = 0; i < kOver.size(); ++i) {
     const double x = sheet.x() + label + static_cast<double>(i) * cell;
     canvas.line(x, y, x, y + kHeight - 1.5, 0.15, 0.5);
-    canvas.fit(x, y + 1.6, cell, fmt::format("{}", kOver[i]),
+    canvas.fit(x, y + 1.6, cell, rounded((step * kOver[i]).in_mg(), 4),
                {.size_pt = 10, .align = Align::centre});
-    canvas.fit(x + 0.3, y + 6, cell - 0.6, snip(Mass::mg(kOver[i]) / p.linear_density.value, units),
+    canvas.fit(x + 0.3, y + 6, cell - 0.6,
+               snip(calc::snip_for(p, Stage::washed, step * kOver[i]), units),
                {.size_pt = 11, .face = Face::sheet_bold, .align = Align::centre, .smallest_pt = 7});
   }
   sheet.down(kHeight);

@@ -20,6 +20,12 @@ constexpr double kFootLine = 8;     // baseline of the foot, from the paper's lo
 
 }  // namespace
 
+SheetHead head_of(const plan::Plan& plan, std::string kind) {
+  return {.kind = std::move(kind),
+          .title = plan.title,
+          .right = plan.date.given ? iso(plan.date.value) : ""};
+}
+
 Diagnostics paper_problems(const plan::Stock& paper) {
   constexpr double kNarrowest = 180;
   constexpr double kLowest = 200;

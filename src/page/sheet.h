@@ -12,6 +12,7 @@
 #include "base/date.h"
 #include "page/canvas.h"
 #include "page/page.h"
+#include "plan/plan.h"
 #include "plan/stock.h"
 
 namespace loopledger::page {
@@ -21,6 +22,9 @@ struct SheetHead {
   std::string title;  ///< of the plan
   std::string right;  ///< date
 };
+
+/// The head of one of a plan's sheets.
+[[nodiscard]] SheetHead head_of(const plan::Plan& plan, std::string kind);
 
 /// Empty when a sheet can be laid out on the paper. Error: `page-paper`.
 [[nodiscard]] Diagnostics paper_problems(const plan::Stock& paper);

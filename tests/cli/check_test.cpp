@@ -7,6 +7,7 @@
 #include "support/cli_run.h"
 
 using namespace loopledger;
+using test::has;
 using test::run;
 using test::TempFolder;
 
@@ -26,10 +27,6 @@ count = 2
 rule = "club"
 mass = "limit"
 )";
-
-bool has(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
 
 }  // namespace
 

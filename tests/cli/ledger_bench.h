@@ -72,8 +72,4 @@ loop = "200 mm"
 )";
 };
 
-inline bool has(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
-
 }  // namespace loopledger::test

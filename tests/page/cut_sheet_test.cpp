@@ -78,11 +78,11 @@ TEST_CASE("cuts are given as positions from the clean end") {
   CHECK(says(text, "first 5 mm off for a clean end"));
 }
 
-TEST_CASE("milligrams to snip are rounded down, so that a snip is never too much") {
+TEST_CASE("the table of snips leads to the middle of the window, as a judged reading does") {
   const std::string text = testing::all_text(sheet(testing::invented_batch(1)));
-  // 2.42 g/m: 1 mg = 0.413 mm, 3 mg = 1.24 mm, 30 mg = 12.40 mm
-  CHECK(says(text, "mg over\nsnip mm of amber\n1\n0.4\n2\n0.8\n3\n1\n4\n1.5\n"));
-  CHECK(says(text, "\n30\n12\n"));
+  // 2.42 g/m and a window of 3 mg: 1 mg over is 2.5 mg to the middle, 1.03 mm; 30 mg 13.02 mm.
+  CHECK(says(text, "mg over\nsnip mm of amber\n1\n1\n2\n1.5\n3\n2\n4\n2.5\n"));
+  CHECK(says(text, "\n30\n13\n"));
 }
 
 TEST_CASE("every default that was used is printed, and nothing that was given") {

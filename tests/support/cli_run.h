@@ -17,6 +17,11 @@ struct Ran {
   std::string err;
 };
 
+/// Whether a part stands in a text.
+[[nodiscard]] inline bool has(const std::string& text, const std::string& part) {
+  return text.find(part) != std::string::npos;
+}
+
 /// 2026-05-01 10:00 UTC by the program's clock.
 [[nodiscard]] Ran run(const std::vector<std::string>& arguments, const std::string& input = {},
                       const std::map<std::string, std::string>& environment = {});
