@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
 //
 // `check PLAN`: the figures in the terminal; writes nothing.
-#include <CLI/CLI.hpp>
 #include <memory>
 #include <ostream>
 
 #include "calc/work_out.h"
 #include "cli/check_view.h"
 #include "cli/command.h"
+#include "cli/command_line.h"
 #include "cli/exit_code.h"
 #include "cli/plan_input.h"
 
@@ -18,7 +18,7 @@ struct CheckOptions {
   std::string plan;
   bool json = false;
   bool short_of_strip = false;
-  std::string units;
+  std::optional<Units> units;
 };
 
 void run_check(const CheckOptions& options, Context& context) {
@@ -38,26 +38,22 @@ void run_check(const CheckOptions& options, Context& context) {
   }
   context.exit_code = report(context, said);
   if (context.exit_code == kDone && !options.json) {
-    const Units units = options.units.empty()     ? input->plan.units
-                        : options.units == "inch" ? Units::inch
-                                                  : Units::metric;
+    const Units units = options.units.value_or(input->plan.units);
     context.out << check_text(input->plan, batch, units);
   }
 }
 
 }  // namespace
 
-void add_check(CLI::App& app, Context& context) {
+void add_check(CommandLine& line, Context& context) {
   auto options = std::make_shared<CheckOptions>();
-  CLI::App* command =
-      app.add_subcommand("check", "Show the figures of a plan in the terminal; writes nothing");
-  command->add_option("PLAN", options->plan, "The plan, or - for standard input")->required();
-  command->add_flag("--json", options->json, "Figures as JSON");
-  command->add_flag("--short", options->short_of_strip,
-                    "Go on with what can be cut when the pieces don't reach");
-  command->add_option("--units", options->units, "Units that lead: metric or inch")
-      ->check(CLI::IsMember({"metric", "inch"}));
-  command->callback([options, &context] { run_check(*options, context); });
+  line.add("check", "Show the figures of a plan in the terminal; writes nothing")
+      .needed("PLAN", options->plan, "The plan, or - for standard input")
+      .flag("--short", options->short_of_strip,
+            "Go on with what can be cut when the pieces don't reach")
+      .units(options->units)
+      .json(options->json, "Figures")
+      .action([options, &context] { run_check(*options, context); });
 }
 
 }  // namespace loopledger::cli

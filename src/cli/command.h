@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //
 // What every command is given, and how a command joins the program. One file per command: it adds
-// its subcommand with its options to the app, and when it is the one chosen it runs and leaves its
+// itself with its options to the command line, and when it is the one chosen it runs and leaves its
 // exit code in the context. Results go to `out`, diagnostics to `err`.
 #pragma once
 
@@ -14,12 +14,9 @@
 #include "base/diagnostic.h"
 #include "base/result.h"
 
-// NOLINTNEXTLINE(readability-identifier-naming): the package's own name
-namespace CLI {
-class App;
-}
-
 namespace loopledger::cli {
+
+class CommandLine;
 
 /// The world outside, handed in so that tests can stand in for it.
 struct Context {
@@ -36,14 +33,14 @@ struct Context {
 /// when there is no error.
 int report(Context& context, const Diagnostics& diagnostics);
 
-void add_new(CLI::App& app, Context& context);
-void add_check(CLI::App& app, Context& context);
-void add_print(CLI::App& app, Context& context);
-void add_log(CLI::App& app, Context& context);
-void add_show(CLI::App& app, Context& context);
-void add_scan(CLI::App& app, Context& context);
-void add_list(CLI::App& app, Context& context);
-void add_mend(CLI::App& app, Context& context);
+void add_new(CommandLine& line, Context& context);
+void add_check(CommandLine& line, Context& context);
+void add_print(CommandLine& line, Context& context);
+void add_log(CommandLine& line, Context& context);
+void add_show(CommandLine& line, Context& context);
+void add_scan(CommandLine& line, Context& context);
+void add_list(CommandLine& line, Context& context);
+void add_mend(CommandLine& line, Context& context);
 
 /// The whole program: parses the arguments, runs the command, returns the exit code. No exception
 /// leaves it.

@@ -3,7 +3,6 @@
 // `list`: the motors of the ledger, filtered and sorted.
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <memory>
 #include <ostream>
@@ -11,6 +10,7 @@
 #include "base/text.h"
 #include "cli/advice.h"
 #include "cli/command.h"
+#include "cli/command_line.h"
 #include "cli/exit_code.h"
 #include "cli/files.h"
 #include "cli/json.h"
@@ -32,7 +32,7 @@ struct ListOptions {
   std::string lot;
   std::string state;
   std::string sort = "id";
-  std::string units = "metric";
+  std::optional<Units> units;
   bool json = false;
 };
 
@@ -177,7 +177,7 @@ void run_list(const ListOptions& options, Context& context) {
   std::vector<Row> rows = read_rows(ledger, held->ids, options, problems);
   sort_rows(rows, options.sort);
   context.exit_code = report(context, problems);
-  const Units units = options.units == "inch" ? Units::inch : Units::metric;
+  const Units units = options.units.value_or(Units::metric);
   if (options.json) {
     context.out << rows_json(rows, problems).text();
   } else if (rows.empty()) {
@@ -191,26 +191,20 @@ void run_list(const ListOptions& options, Context& context) {
 
 }  // namespace
 
-void add_list(CLI::App& app, Context& context) {
+void add_list(CommandLine& line, Context& context) {
   auto options = std::make_shared<ListOptions>();
-  CLI::App* command = app.add_subcommand("list", "List the motors of the ledger");
-  command->add_option("--owner", options->owner, "Only this owner's");
-  command->add_option("--class,--rule", options->rule, "Only those under this rule");
-  command->add_option("--lot", options->lot, "Only those of this lot");
-  command->add_option("--state", options->state, "planned, tied, broken_in, flown or retired")
-      ->check([](const std::string& text) {
-        return records::state_from(text) ? std::string()
-                                         : "a state: planned, tied, broken_in, flown or retired";
-      });
-  command
-      ->add_option("--sort", options->sort,
-                   "id, owner, lot, state, date (newest first) or turns (most first)")
-      ->check(CLI::IsMember({"id", "owner", "lot", "state", "date", "turns"}));
-  command->add_option("--records", options->records, "Folder of the records");
-  command->add_option("--units", options->units, "Units that lead: metric or inch")
-      ->check(CLI::IsMember({"metric", "inch"}));
-  command->add_flag("--json", options->json, "The list as JSON");
-  command->callback([options, &context] { run_list(*options, context); });
+  line.add("list", "List the motors of the ledger")
+      .option("--owner", options->owner, "Only this owner's")
+      .option("--class,--rule", options->rule, "Only those under this rule")
+      .option("--lot", options->lot, "Only those of this lot")
+      .choice("--state", options->state, {"planned", "tied", "broken_in", "flown", "retired"},
+              "Only those that are so")
+      .choice("--sort", options->sort, {"id", "owner", "lot", "state", "date", "turns"},
+              "By which column; date: newest first, turns: most first")
+      .records(options->records)
+      .units(options->units)
+      .json(options->json, "The list")
+      .action([options, &context] { run_list(*options, context); });
 }
 
 }  // namespace loopledger::cli

@@ -4,7 +4,6 @@
 // from it.
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <memory>
 #include <ostream>
@@ -12,6 +11,7 @@
 #include "base/text.h"
 #include "cli/advice.h"
 #include "cli/command.h"
+#include "cli/command_line.h"
 #include "cli/exit_code.h"
 #include "cli/files.h"
 #include "cli/json.h"
@@ -35,7 +35,7 @@ struct LogOptions {
   std::vector<std::string> words;
   std::string at;
   std::string records;
-  std::string units = "metric";
+  std::optional<Units> units;
   bool json = false;
 };
 
@@ -132,7 +132,7 @@ void tell(const LogOptions& options, const FoundRecord& found, const Entry& entr
     context.out << out.text();
     return;
   }
-  const Units units = options.units == "inch" ? Units::inch : Units::metric;
+  const Units units = options.units.value_or(Units::metric);
   Record after = found.record;
   after.entries.push_back(entry);
   context.out << fmt::format("{}\n  {}  {}\n", whose(found.record), entry.key,
@@ -191,19 +191,18 @@ std::string kinds_help() {
 
 }  // namespace
 
-void add_log(CLI::App& app, Context& context) {
+void add_log(CommandLine& line, Context& context) {
   auto options = std::make_shared<LogOptions>();
-  CLI::App* command = app.add_subcommand("log", "Add an entry to a motor's record");
-  command->add_option("ID", options->id, "The motor, such as th1 or TH-01-T")->required();
-  command->add_option("KIND", options->kind, "What happened, such as weighed or wound")->required();
-  command->add_option("FIELDS", options->words, "field=value, or values alone with their units");
-  command->add_option("--at", options->at, "When it happened, UTC: \"2026-05-01 10:00\"");
-  command->add_option("--records", options->records, "Folder of the records");
-  command->add_option("--units", options->units, "Units that lead: metric or inch")
-      ->check(CLI::IsMember({"metric", "inch"}));
-  command->add_flag("--json", options->json, "The new entry's key as JSON");
-  command->footer(kinds_help());
-  command->callback([options, &context] { run_log(*options, context); });
+  line.add("log", "Add an entry to a motor's record")
+      .needed("ID", options->id, "The motor, such as th1 or TH-01-J")
+      .needed("KIND", options->kind, "What happened, such as weighed or wound")
+      .words("FIELDS", options->words, "field=value, or values alone with their units")
+      .option("--at", options->at, "When it happened, UTC: \"2026-05-01 10:00\"")
+      .records(options->records)
+      .units(options->units)
+      .json(options->json, "The new entry's key")
+      .footer(kinds_help())
+      .action([options, &context] { run_log(*options, context); });
 }
 
 }  // namespace loopledger::cli

@@ -3,12 +3,12 @@
 // `mend FILE`: repairs a damaged record, or with --accept takes over what was changed by hand.
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <memory>
 #include <ostream>
 
 #include "base/text.h"
 #include "cli/command.h"
+#include "cli/command_line.h"
 #include "cli/exit_code.h"
 #include "cli/files.h"
 #include "cli/posix_disk.h"
@@ -58,14 +58,14 @@ void run_mend(const MendOptions& options, Context& context) {
 
 }  // namespace
 
-void add_mend(CLI::App& app, Context& context) {
+void add_mend(CommandLine& line, Context& context) {
   auto options = std::make_shared<MendOptions>();
-  CLI::App* command = app.add_subcommand("mend", "Repair or accept a damaged or edited record");
-  command->add_option("FILE", options->file, "The record's file, or the motor's id")->required();
-  command->add_flag("--accept", options->accept, "Accept lines and figures changed by hand");
-  command->add_option("--records", options->records, "Folder of the records, for an id");
-  command->footer("What is taken out of a record is kept beside it as FILE.damaged-TIME.");
-  command->callback([options, &context] { run_mend(*options, context); });
+  line.add("mend", "Repair or accept a damaged or edited record")
+      .needed("FILE", options->file, "The record's file, or the motor's id")
+      .flag("--accept", options->accept, "Accept lines and figures changed by hand")
+      .records(options->records)
+      .footer("What is taken out of a record is kept beside it as FILE.damaged-TIME.")
+      .action([options, &context] { run_mend(*options, context); });
 }
 
 }  // namespace loopledger::cli

@@ -3,12 +3,12 @@
 // `new PLAN`: a short commented plan that works as it stands.
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <filesystem>
 #include <memory>
 #include <ostream>
 
 #include "cli/command.h"
+#include "cli/command_line.h"
 #include "cli/exit_code.h"
 #include "cli/files.h"
 
@@ -50,11 +50,11 @@ void run_new(const std::string& path, Context& context) {
 
 }  // namespace
 
-void add_new(CLI::App& app, Context& context) {
+void add_new(CommandLine& line, Context& context) {
   auto path = std::make_shared<std::string>();
-  CLI::App* command = app.add_subcommand("new", "Write a short commented plan to start from");
-  command->add_option("PLAN", *path, "File to write, such as night.toml")->required();
-  command->callback([path, &context] { run_new(*path, context); });
+  line.add("new", "Write a short commented plan to start from")
+      .needed("PLAN", *path, "File to write, such as night.toml")
+      .action([path, &context] { run_new(*path, context); });
 }
 
 }  // namespace loopledger::cli

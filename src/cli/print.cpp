@@ -5,7 +5,6 @@
 // it on the way, doing it again is harmless.
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <charconv>
 #include <filesystem>
@@ -15,6 +14,7 @@
 
 #include "calc/work_out.h"
 #include "cli/command.h"
+#include "cli/command_line.h"
 #include "cli/exit_code.h"
 #include "cli/files.h"
 #include "cli/json.h"
@@ -32,12 +32,14 @@
 namespace loopledger::cli {
 namespace {
 
+constexpr int kMaxStart = 10000;  ///< cells of a label sheet
+
 struct PrintOptions {
   std::string plan;
   std::string records;
   std::string out;
   std::vector<std::string> only;
-  std::string units;
+  std::optional<Units> units;
   int start = 1;
   bool new_only = false;
   bool short_of_strip = false;
@@ -345,9 +347,7 @@ void say(const std::vector<Printed>& files, const RecordWork& work, const std::s
 void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said,
                 Context& context) {
   plan::Plan& plan = input.plan;
-  if (!options.units.empty()) {
-    plan.units = options.units == "inch" ? Units::inch : Units::metric;
-  }
+  plan.units = options.units.value_or(plan.units);
   const std::string folder = options.out.empty() ? beside(options.plan, "out") : options.out;
   const std::string records =
       records_folder(options.records, beside(options.plan, plan.records.value), context);
@@ -396,24 +396,21 @@ void run_print(const PrintOptions& options, Context& context) {
 
 }  // namespace
 
-void add_print(CLI::App& app, Context& context) {
+void add_print(CommandLine& line, Context& context) {
   auto options = std::make_shared<PrintOptions>();
-  CLI::App* command = app.add_subcommand(
-      "print", "Print cut sheet, break-in sheet and labels; open a record for each motor");
-  command->add_option("PLAN", options->plan, "The plan, or - for standard input")->required();
-  command->add_option("--out", options->out, "Folder for the PDFs (default: out, beside the plan)");
-  command->add_option("--records", options->records, "Folder of the records");
-  command->add_option("--only", options->only, "Only these motors, such as TH-01,TH-02")
-      ->delimiter(',');
-  command->add_flag("--new", options->new_only, "Only motors without a record")->excludes("--only");
-  command->add_option("--start", options->start, "First free label of a part-used sheet, from 1")
-      ->check(CLI::Range(1, 10000));
-  command->add_flag("--short", options->short_of_strip,
-                    "Print what can be cut when the pieces don't reach");
-  command->add_option("--units", options->units, "Units that lead: metric or inch")
-      ->check(CLI::IsMember({"metric", "inch"}));
-  command->add_flag("--json", options->json, "Say what was written as JSON");
-  command->callback([options, &context] { run_print(*options, context); });
+  line.add("print", "Print cut sheet, break-in sheet and labels; open a record for each motor")
+      .needed("PLAN", options->plan, "The plan, or - for standard input")
+      .option("--out", options->out, "Folder for the PDFs (default: out, beside the plan)")
+      .records(options->records)
+      .list("--only", options->only, "Only these motors, such as TH-01,TH-02")
+      .flag("--new", options->new_only, "Only motors without a record")
+      .either_or("--new", "--only")
+      .number("--start", options->start, 1, kMaxStart,
+              "First free label of a part-used sheet, from 1")
+      .flag("--short", options->short_of_strip, "Print what can be cut when the pieces don't reach")
+      .units(options->units)
+      .json(options->json, "What was written")
+      .action([options, &context] { run_print(*options, context); });
 }
 
 }  // namespace loopledger::cli

@@ -1,15 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
-
-#include <CLI/CLI.hpp>
 #include <exception>
 #include <ostream>
-#include <string>
-#include <string_view>
-#include <vector>
 
-#include "base/text.h"
 #include "cli/command.h"
+#include "cli/command_line.h"
 #include "cli/exit_code.h"
 
 namespace loopledger::cli {
@@ -22,55 +16,17 @@ constexpr const char* kExitCodes =
     "Exit codes: 0 done; 1 the input has errors; 2 usage; 3 disk or environment; 4 nothing found;\n"
     "70 a fault of ours.";
 
-void add_commands(CLI::App& app, Context& context) {
-  add_new(app, context);
-  add_check(app, context);
-  add_print(app, context);
-  add_log(app, context);
-  add_show(app, context);
-  add_scan(app, context);
-  add_list(app, context);
-  add_mend(app, context);
-}
-
-/// A word that is no command gets the nearest one; empty when the first word is one.
-std::string unknown_command(const CLI::App& app, int argc, const char* const* argv) {
-  const std::string_view word = argc > 1 ? argv[1] : "";
-  if (word.empty() || word.front() == '-') {
-    return {};
-  }
-  std::vector<std::string> names;
-  for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; })) {
-    if (command->get_name() == word) {
-      return {};
-    }
-    names.push_back(command->get_name());
-  }
-  const std::vector<std::string_view> views(names.begin(), names.end());
-  const std::string_view near = nearest(word, views);
-  return fmt::format("loopledger: unknown command \"{}\"\n  hint: {}\n", printable(word),
-                     near.empty() ? fmt::format("commands are {}", either(views))
-                                  : fmt::format("did you mean `loopledger {}`?", near));
-}
-
 int parse_and_run(int argc, const char* const* argv, Context& context) {
-  CLI::App app(kAbout, "loopledger");
-  app.footer(kExitCodes);
-  app.require_subcommand(1);
-  app.set_version_flag("--version", "loopledger " LOOPLEDGER_VERSION);
-  app.set_help_all_flag("--help-all", "Help of all commands");
-  add_commands(app, context);
-  if (const std::string unknown = unknown_command(app, argc, argv); !unknown.empty()) {
-    context.err << unknown;
-    return kUsage;
-  }
-  try {
-    app.parse(argc, argv);
-  } catch (const CLI::ParseError& e) {
-    const int code = app.exit(e, context.out, context.err);
-    return code == 0 ? kDone : kUsage;
-  }
-  return context.exit_code;
+  CommandLine line(kAbout, "loopledger " LOOPLEDGER_VERSION, kExitCodes);
+  add_new(line, context);
+  add_check(line, context);
+  add_print(line, context);
+  add_log(line, context);
+  add_show(line, context);
+  add_scan(line, context);
+  add_list(line, context);
+  add_mend(line, context);
+  return line.run(argc, argv, context.out, context.err) ? context.exit_code : kUsage;
 }
 
 }  // namespace

@@ -4,7 +4,6 @@
 // each label says where the ledger does not know it.
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <memory>
 #include <optional>
@@ -13,6 +12,7 @@
 
 #include "base/text.h"
 #include "cli/command.h"
+#include "cli/command_line.h"
 #include "cli/exit_code.h"
 #include "cli/files.h"
 #include "cli/json.h"
@@ -29,7 +29,7 @@ namespace {
 struct ScanOptions {
   std::vector<std::string> images;
   std::string records;
-  std::string units = "metric";
+  std::optional<Units> units;
   bool json = false;
 };
 
@@ -151,7 +151,7 @@ int exit_code_of(bool any_tag, int reported) { return any_tag ? kDone : reported
 void run_scan(const ScanOptions& options, Context& context) {
   PosixDisk disk;
   records::Ledger ledger(disk, records_folder(options.records, "", context));
-  const Units units = options.units == "inch" ? Units::inch : Units::metric;
+  const Units units = options.units.value_or(Units::metric);
   Diagnostics said;
   Json images = Json::array();
   bool any_tag = false;
@@ -193,20 +193,16 @@ void run_scan(const ScanOptions& options, Context& context) {
 
 }  // namespace
 
-void add_scan(CLI::App& app, Context& context) {
+void add_scan(CommandLine& line, Context& context) {
   auto options = std::make_shared<ScanOptions>();
-  CLI::App* command = app.add_subcommand(
-      "scan", "Read bag labels from photos, or typed tags, and show the records");
-  command
-      ->add_option("IMAGE", options->images,
-                   "PNG or JPEG files, folders of them, or - for standard input: an image, or "
-                   "typed tags, one a line")
-      ->required();
-  command->add_option("--records", options->records, "Folder of the records");
-  command->add_option("--units", options->units, "Units that lead: metric or inch")
-      ->check(CLI::IsMember({"metric", "inch"}));
-  command->add_flag("--json", options->json, "What was read as JSON");
-  command->callback([options, &context] { run_scan(*options, context); });
+  line.add("scan", "Read bag labels from photos, or typed tags, and show the records")
+      .needed("IMAGE", options->images,
+              "PNG or JPEG files, folders of them, or - for standard input: an image, or typed "
+              "tags, one a line")
+      .records(options->records)
+      .units(options->units)
+      .json(options->json, "What was read")
+      .action([options, &context] { run_scan(*options, context); });
 }
 
 }  // namespace loopledger::cli

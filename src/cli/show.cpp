@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
 //
 // `show ID`: one motor's record and what to do next.
-#include <CLI/CLI.hpp>
 #include <memory>
 #include <ostream>
 
 #include "cli/command.h"
+#include "cli/command_line.h"
 #include "cli/exit_code.h"
 #include "cli/files.h"
 #include "cli/json.h"
@@ -22,7 +22,7 @@ namespace {
 struct ShowOptions {
   std::string id;
   std::string records;
-  std::string units = "metric";
+  std::optional<Units> units;
   bool json = false;
 };
 
@@ -43,7 +43,7 @@ void show_entries_only(const ShowOptions& options, PosixDisk& disk, const record
 void run_show(const ShowOptions& options, Context& context) {
   PosixDisk disk;
   records::Ledger ledger(disk, records_folder(options.records, {}, context));
-  const Units units = options.units == "inch" ? Units::inch : Units::metric;
+  const Units units = options.units.value_or(Units::metric);
   const auto found = find_record(ledger, options.id);
   context.exit_code = report(context, found.diagnostics());
   if (!found && !options.json) {
@@ -60,15 +60,14 @@ void run_show(const ShowOptions& options, Context& context) {
 
 }  // namespace
 
-void add_show(CLI::App& app, Context& context) {
+void add_show(CommandLine& line, Context& context) {
   auto options = std::make_shared<ShowOptions>();
-  CLI::App* command = app.add_subcommand("show", "Show one motor's record and what to do next");
-  command->add_option("ID", options->id, "The motor, such as th1 or TH-01-T")->required();
-  command->add_option("--records", options->records, "Folder of the records");
-  command->add_option("--units", options->units, "Units that lead: metric or inch")
-      ->check(CLI::IsMember({"metric", "inch"}));
-  command->add_flag("--json", options->json, "The record as JSON");
-  command->callback([options, &context] { run_show(*options, context); });
+  line.add("show", "Show one motor's record and what to do next")
+      .needed("ID", options->id, "The motor, such as th1 or TH-01-J")
+      .records(options->records)
+      .units(options->units)
+      .json(options->json, "The record")
+      .action([options, &context] { run_show(*options, context); });
 }
 
 }  // namespace loopledger::cli

@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: MIT
+//
+// The command line: commands, their options, help and usage errors. A thin layer over the options
+// library, which only command_line.cpp knows; the options that several commands share have their
+// names and their help here, once.
+#pragma once
+
+#include <functional>
+#include <iosfwd>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/quantity_text.h"
+
+namespace CLI {  // NOLINT(readability-identifier-naming): the package's own name
+class App;
+}
+
+namespace loopledger::cli {
+
+/// One command while it is being described. What the values go into must live as long as the
+/// command line: commands keep them in a shared_ptr that their action holds.
+class Command {
+ public:
+  explicit Command(CLI::App& app) : app_(app) {}
+
+  /// A word that must be there, by its place.
+  Command& needed(const std::string& name, std::string& to, const std::string& help);
+  Command& needed(const std::string& name, std::vector<std::string>& to, const std::string& help);
+  /// Any number of further words.
+  Command& words(const std::string& name, std::vector<std::string>& to, const std::string& help);
+
+  Command& option(const std::string& name, std::string& to, const std::string& help);
+  /// Words separated by commas.
+  Command& list(const std::string& name, std::vector<std::string>& to, const std::string& help);
+  Command& choice(const std::string& name, std::string& to, const std::vector<std::string>& of,
+                  const std::string& help);
+  Command& number(const std::string& name, int& to, int low, int high, const std::string& help);
+  Command& flag(const std::string& name, bool& to, const std::string& help);
+  /// The two options can't be given together. @pre both are described already
+  Command& either_or(const std::string& a, const std::string& b);
+
+  /// --records, --units and --json, as every command has them.
+  Command& records(std::string& to);
+  Command& units(std::optional<Units>& to);
+  Command& json(bool& to, const std::string& what);
+
+  /// Text below the command's help.
+  Command& footer(const std::string& text);
+  /// What the command does. Call it last.
+  void action(std::function<void()> run);
+
+ private:
+  CLI::App& app_;
+};
+
+class CommandLine {
+ public:
+  CommandLine(const std::string& about, const std::string& version, const std::string& footer);
+  CommandLine(const CommandLine&) = delete;
+  CommandLine& operator=(const CommandLine&) = delete;
+  ~CommandLine();
+
+  Command add(const std::string& name, const std::string& help);
+
+  /// Runs the action of the command that the words choose. True: done, or help or the version was
+  /// asked for and printed to `out`. False: the words were not understood; why is in `err`, with
+  /// the nearest command for one that does not exist.
+  bool run(int argc, const char* const* argv, std::ostream& out, std::ostream& err);
+
+ private:
+  [[nodiscard]] std::string unknown_command(int argc, const char* const* argv) const;
+
+  std::unique_ptr<CLI::App> app_;
+};
+
+}  // namespace loopledger::cli
