@@ -25,6 +25,7 @@ struct Context {
   std::ostream& err;
   std::function<Moment()> now;
   std::function<std::optional<std::string>(const char*)> env;
+  bool terminal = false;  ///< a person sits at it: prompts are of use
   int exit_code = 0;
 };
 
@@ -36,6 +37,7 @@ int report(Context& context, const Diagnostics& diagnostics);
 void add_new(CommandLine& line, Context& context);
 void add_check(CommandLine& line, Context& context);
 void add_print(CommandLine& line, Context& context);
+void add_bench(CommandLine& line, Context& context);
 void add_log(CommandLine& line, Context& context);
 void add_show(CommandLine& line, Context& context);
 void add_scan(CommandLine& line, Context& context);

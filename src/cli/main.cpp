@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MIT
+#include <unistd.h>
+
 #include <chrono>
 #include <csignal>
 #include <cstdlib>
@@ -23,7 +25,9 @@ std::optional<std::string> environment(const char* name) {
 
 int main(int argc, char** argv) {
   std::signal(SIGPIPE, SIG_IGN);  // a closed pipe is a write error, reported below
-  loopledger::cli::Context context{std::cin, std::cout, std::cerr, now, environment};
+  loopledger::cli::Context context{
+      std::cin, std::cout,   std::cerr,
+      now,      environment, ::isatty(STDIN_FILENO) == 1 && ::isatty(STDOUT_FILENO) == 1};
   const int code = loopledger::cli::run(argc, argv, context);
   if (!std::cout.flush()) {
     std::cerr << "loopledger: standard output can't be written\n";

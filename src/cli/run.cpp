@@ -21,6 +21,7 @@ int parse_and_run(int argc, const char* const* argv, Context& context) {
   add_new(line, context);
   add_check(line, context);
   add_print(line, context);
+  add_bench(line, context);
   add_log(line, context);
   add_show(line, context);
   add_scan(line, context);

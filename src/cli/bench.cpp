@@ -1,0 +1,119 @@
+// SPDX-License-Identifier: MIT
+//
+// `bench PLAN`: the dialogue at the scale. On a terminal it prompts; over a pipe it answers one
+// line for each line.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <istream>
+#include <memory>
+#include <ostream>
+
+#include "cli/bench_session.h"
+#include "cli/command.h"
+#include "cli/command_line.h"
+#include "cli/exit_code.h"
+#include "cli/files.h"
+#include "cli/plan_input.h"
+#include "cli/posix_disk.h"
+#include "cli/random_key.h"
+
+namespace loopledger::cli {
+namespace {
+
+struct BenchOptions {
+  std::string plan;
+  std::string records;
+  std::optional<Units> units;
+};
+
+/// The plan's motors that have a record; what has none is told.
+std::vector<MotorId> motors_of(const plan::Plan& plan, records::Ledger& ledger, Diagnostics& said) {
+  std::vector<MotorId> ids;
+  std::size_t missing = 0;
+  const auto held = ledger.holding();
+  append(said, held.diagnostics());
+  for (const plan::MotorGroup& group : plan.motors) {
+    for (int i = 0; held && i < group.count.value; ++i) {
+      MotorId id{group.stem.value, group.first.value + i};
+      if (std::ranges::binary_search(held->ids, id)) {
+        ids.push_back(std::move(id));
+      } else {
+        ++missing;
+      }
+    }
+  }
+  if (ids.empty() && held) {
+    said.push_back(error("none-record", "no motor of this plan has a record yet",
+                         "`loopledger print` opens them"));
+  } else if (missing > 0) {
+    said.push_back(warning("bench-missing",
+                           fmt::format("{} of the plan's motors have no record yet", missing),
+                           "`loopledger print` opens them"));
+  }
+  return ids;
+}
+
+int talk(BenchSession& session, Context& context) {
+  int code = kDone;
+  for (std::string line;;) {
+    if (context.terminal) {
+      context.out << session.prompt() << std::flush;
+    }
+    if (!std::getline(context.in, line)) {
+      break;
+    }
+    const BenchSession::Answer answer = session.take(line);
+    if (const int reported = report(context, answer.said); reported != kDone) {
+      code = reported;
+    }
+    if (!answer.text.empty()) {
+      context.out << answer.text << std::endl;
+    }
+    if (answer.stop) {
+      break;
+    }
+  }
+  return code;
+}
+
+void run_bench(const BenchOptions& options, Context& context) {
+  auto input = load_plan(options.plan, context);
+  Diagnostics said = input.diagnostics();
+  if (!input) {
+    context.exit_code = report(context, said);
+    return;
+  }
+  const plan::Plan& plan = input->plan;
+  PosixDisk disk;
+  records::Ledger ledger(
+      disk, records_folder(options.records, beside(options.plan, plan.records.value), context));
+  BenchSetup setup;
+  setup.motors = motors_of(plan, ledger, said);
+  setup.units = options.units.value_or(plan.units);
+  setup.scale_error = plan.bench.scale_error.value;
+  setup.now = context.now;
+  setup.random_four = random_four;
+  context.exit_code = report(context, said);
+  if (context.exit_code == kDone) {
+    BenchSession session(ledger, std::move(setup));
+    context.exit_code = talk(session, context);
+  }
+}
+
+}  // namespace
+
+void add_bench(CommandLine& line, Context& context) {
+  auto options = std::make_shared<BenchOptions>();
+  line.add("bench", "At the scale: type motor and reading, read what to do")
+      .needed("PLAN", options->plan, "The plan whose motors are on the bench")
+      .records(options->records)
+      .units(options->units)
+      .footer(
+          "Lines: `th3 1.512`, `th3 loop 302`, `th3 1180 41 gf.cm`; Enter alone goes on to the "
+          "next\n"
+          "motor; `undo`, `skip`, `stop`, `check 1.001` for a check weight of 1 g.")
+      .action([options, &context] { run_bench(*options, context); });
+}
+
+}  // namespace loopledger::cli

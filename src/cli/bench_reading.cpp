@@ -1,0 +1,332 @@
+// SPDX-License-Identifier: MIT
+#include "cli/bench_reading.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/text.h"
+#include "calc/weigh.h"
+#include "cli/log_words.h"
+#include "cli/record_text.h"
+#include "records/fields.h"
+#include "records/state.h"
+
+namespace loopledger::cli {
+namespace {
+
+using records::Entry;
+using records::Kind;
+using records::Planned;
+using records::Record;
+
+constexpr double kNear = 1.35;     ///< a value is near what is wanted within this factor
+constexpr double kMassNear = 1.2;  ///< masses are planned far better
+constexpr double kTenTimes = 1.3;  ///< and ten times off within this factor of that
+
+bool has_entry(const Record& record, auto&& wanted) {
+  return std::ranges::any_of(records::standing(record.entries),
+                             [&](const Entry* e) { return !e->edited && wanted(*e); });
+}
+
+bool step_done(const Record& record, int step) {
+  return has_entry(record,
+                   [step](const Entry& e) { return e.kind == Kind::break_in && e.step == step; });
+}
+
+/// The mass that a stage should read, the middle of its window.
+std::optional<Mass> middle(const Planned& p, Stage stage) {
+  const records::Window& w = p.windows.of(stage);
+  return w.low && w.high ? std::optional((*w.low + *w.high) / 2) : std::nullopt;
+}
+
+bool within_factor(double value, double expected, double factor) {
+  return expected > 0 && value > 0 && value <= expected * factor && value >= expected / factor;
+}
+
+Stage stage_of(Asked what) {
+  return what == Asked::tied       ? Stage::tied
+         : what == Asked::finished ? Stage::finished
+                                   : Stage::washed;
+}
+
+Asked asked_of(Stage stage) {
+  return stage == Stage::tied       ? Asked::tied
+         : stage == Stage::finished ? Asked::finished
+                                    : Asked::washed;
+}
+
+bool asks_mass(Asked what) {
+  return what == Asked::washed || what == Asked::tied || what == Asked::finished;
+}
+
+/// The stage that a reading belongs to when nothing says so: what is wanted, else what was weighed
+/// last; a first reading may still have talc on.
+Stage inferred_stage(const Record& record, const std::optional<Want>& want, Mass reading) {
+  const records::Known known = records::known_of(record.entries);
+  const Planned& p = record.planned;
+  if (want && asks_mass(want->what)) {
+    const auto washed = middle(p, Stage::washed);
+    const bool first = !known.washed && !known.tied && !known.finished &&
+                       !has_entry(record, [](const Entry& e) { return e.reading.has_value(); });
+    if (first && washed && p.windows.about) {
+      const double to_washed = std::fabs((reading - *washed).in_mg());
+      const double to_cut = std::fabs((reading - *p.windows.about).in_mg());
+      return to_cut < to_washed ? Stage::as_cut : Stage::washed;
+    }
+    return stage_of(want->what);
+  }
+  return known.finished ? Stage::finished : known.tied ? Stage::tied : Stage::washed;
+}
+
+Entry weighed(Stage stage, Mass reading) {
+  Entry e;
+  e.kind = Kind::weighed;
+  e.stage = stage;
+  e.reading = reading;
+  return e;
+}
+
+Entry measured(Length loop, const std::optional<Want>& want) {
+  Entry e;
+  const bool broken_in = want && (want->what == Asked::loop_after || want->what == Asked::break_in);
+  e.kind = broken_in || !want ? Kind::break_in : Kind::tied;
+  (e.kind == Kind::break_in ? e.loop_after : e.loop) = loop;
+  return e;
+}
+
+Entry turned(const std::optional<Want>& want) {
+  Entry e;
+  e.kind = want && want->what == Asked::break_in ? Kind::break_in : Kind::wound;
+  if (e.kind == Kind::break_in) {
+    e.step = want->step;
+  }
+  return e;
+}
+
+std::string doubt_about_mass(const Record& record, Stage stage, Mass reading) {
+  const Planned& p = record.planned;
+  const auto expected = stage == Stage::as_cut ? p.windows.about : middle(p, stage);
+  const double factor = expected ? reading / *expected : 1;
+  if (!within_factor(factor, 1, kMassNear)) {
+    const bool ten = within_factor(factor, 10, kTenTimes) || within_factor(factor, 0.1, kTenTimes);
+    return fmt::format(
+        "{} is {} {}", shown(reading, p.scale_step), ten ? "ten times off" : "far outside",
+        stage == Stage::as_cut ? fmt::format("as cut, g (about {})", shown(*expected, p.scale_step))
+                               : question({asked_of(stage), 0}, p, Units::metric));
+  }
+  const records::Known known = records::known_of(record.entries);
+  if (stage == Stage::tied && known.washed) {
+    const calc::TyingCheck check = calc::check_tying(p, *known.washed, reading);
+    if (!check.agrees) {
+      return tying_text(check, p.scale_step);
+    }
+  }
+  return {};
+}
+
+std::string doubt_about(const Record& record, const Entry& e) {
+  const Planned& p = record.planned;
+  if (e.reading && (e.stage || e.kind == Kind::tied)) {
+    return doubt_about_mass(record, e.stage.value_or(Stage::tied), *e.reading);
+  }
+  const auto loop = e.loop ? e.loop : e.loop_after;
+  if (loop && !within_factor(*loop / p.loop, 1, kNear)) {
+    return fmt::format("a loop of {} is far from the planned {}", shown(*loop, Units::metric),
+                       shown(p.loop, Units::metric));
+  }
+  if (e.turns && *e.turns > p.turns_max.high) {
+    return fmt::format("{} turns is past the {} at which nearly all would have broken",
+                       shown_at_most(*e.turns), shown_at_most(p.turns_max.high));
+  }
+  return {};
+}
+
+/// How far a value is from what is expected, in factors of ten.
+double decades(double value, double expected) {
+  return value > 0 && expected > 0 ? std::fabs(std::log10(value / expected)) : 99;
+}
+
+/// Grams, a length or turns: what is wanted if the number is near to it, else whichever it is
+/// nearest to. A slip of the decimal point is then still taken for the reading it was meant to be.
+Entry from_number(const Record& record, double number, const std::optional<Want>& want,
+                  Units units) {
+  const Planned& p = record.planned;
+  const Mass mass = Mass::g(number);
+  const Length length = units == Units::inch ? Length::in(number) : Length::mm(number);
+  const bool whole = number == std::floor(number) && number >= 1;
+  const double to_mass = decades(mass.in_si(), p.aim.in_si());
+  const double to_loop = decades(length.in_si(), p.loop.in_si());
+  const double to_turns = whole ? decades(number, p.turns_max.value.count()) : 99;
+  const Asked wanted = want ? want->what : Asked::wound;
+  const bool wants_loop = wanted == Asked::tied_loop || wanted == Asked::loop_after;
+  const bool wants_turns = !asks_mass(wanted) && !wants_loop;
+  const double near = std::log10(kNear);
+  const bool is_loop = wants_loop && to_loop <= near;
+  // Break-in steps are a share of the largest turns, so turns are given more room.
+  const bool is_turns = wants_turns && to_turns <= 0.7;
+  const bool is_mass = asks_mass(wanted) && to_mass <= near;
+  const double least = std::min({to_mass, to_loop, to_turns});
+  if (is_mass || (!is_loop && !is_turns && to_mass == least)) {
+    return weighed(inferred_stage(record, want, mass), mass);
+  }
+  if (is_loop || (!is_turns && to_loop == least)) {
+    return measured(length, want);
+  }
+  Entry turns = turned(want);
+  turns.turns = Turns::of(number);
+  return turns;
+}
+
+/// "41 gf.cm", "1.512 g", "302 mm", "1180", or turns and torque together.
+Result<Entry> from_values(const Record& record, const std::vector<std::string>& words,
+                          const std::optional<Want>& want, Units units) {
+  std::string all;
+  for (const std::string& word : words) {
+    all += (all.empty() ? "" : " ") + word;
+  }
+  if (const auto number = number_from(all)) {
+    return from_number(record, *number, want, units);
+  }
+  if (const auto mass = mass_from(all)) {
+    return weighed(inferred_stage(record, want, *mass), *mass);
+  }
+  if (const auto length = length_from(all)) {
+    return measured(*length, want);
+  }
+  // Turns, torque, how it ended: what `log` takes for a winding.
+  const Entry winding = turned(want);
+  auto entry = entry_from_words(std::string(records::word(winding.kind)), words);
+  if (!entry) {
+    return error("bench-value", fmt::format("can't tell what \"{}\" is", shortened(all, 40)),
+                 "a reading such as 1.512, a loop such as 302 mm, turns such as 1180, or a kind "
+                 "of entry before its values");
+  }
+  entry->step = winding.step;
+  return entry;
+}
+
+std::vector<std::string> behind_first(const std::vector<std::string>& words) {
+  return {words.begin() + 1, words.end()};
+}
+
+}  // namespace
+
+std::optional<Want> next_want(const Record& record) {
+  const records::Known known = records::known_of(record.entries);
+  const Planned& p = record.planned;
+  if (records::state_of(record.entries) == records::State::retired) {
+    return std::nullopt;
+  }
+  const bool wound_already = known.windings > 0;
+  if (!wound_already && !known.loop_broken_in) {
+    const bool over =
+        known.washed && calc::judge(p, Stage::washed, *known.washed).verdict == calc::Verdict::over;
+    if (!known.tied && !known.finished && (!known.washed || over)) {
+      return Want{Asked::washed, 0};
+    }
+    if (!known.loop) {
+      return Want{Asked::tied_loop, 0};
+    }
+    if (!known.tied && !known.finished && p.rings.value + p.adhesive_mass.value > Mass{}) {
+      return Want{Asked::tied, 0};
+    }
+    if (!known.finished && !p.lubricant.empty()) {
+      return Want{Asked::finished, 0};
+    }
+  }
+  for (std::size_t i = 0; i < p.break_in.size(); ++i) {
+    const int step = static_cast<int>(i) + 1;
+    if (!wound_already && p.break_in[i].turns && !step_done(record, step)) {
+      return Want{Asked::break_in, step};
+    }
+  }
+  if (!p.break_in.empty() && !known.loop_broken_in && !wound_already) {
+    return Want{Asked::loop_after, 0};
+  }
+  return std::nullopt;
+}
+
+std::string question(const Want& want, const Planned& p, Units units) {
+  const auto window = [&p](Stage stage) {
+    const records::Window& w = p.windows.of(stage);
+    const int decimals = gram_decimals(p.scale_step);
+    return w.low && w.high
+               ? fmt::format("{}, g ({}–{})", spoken(stage), fixed(w.low->in_g(), decimals),
+                             fixed(w.high->in_g(), decimals))
+               : spoken(stage) + ", g";
+  };
+  switch (want.what) {
+    case Asked::washed:
+    case Asked::tied:
+    case Asked::finished:
+      return window(stage_of(want.what));
+    case Asked::tied_loop:
+      return fmt::format("loop as tied ({})", shown(p.loop, units));
+    case Asked::loop_after:
+      return "loop after break-in";
+    case Asked::break_in: {
+      const records::BreakInStep& step = p.break_in[static_cast<std::size_t>(want.step - 1)];
+      std::string text = fmt::format("break-in step {}, turns", want.step);
+      text += step.turns ? fmt::format(" ({})", shown_at_most(*step.turns)) : "";
+      return text;
+    }
+    case Asked::wound:
+      break;
+  }
+  return fmt::format("turns wound (to {})", shown_at_most(p.wind_to));
+}
+
+Result<Understood> understand(const Record& record, const std::vector<std::string>& words,
+                              Units units) {
+  if (words.empty()) {
+    return error("bench-value", "expected a value, found none", "such as 1.512");
+  }
+  const auto want = next_want(record);
+  const std::vector<std::string> rest = behind_first(words);
+  Result<Entry> entry = [&]() -> Result<Entry> {
+    // "tied" is a stage and a kind: with a loop it is the kind.
+    const bool loop_named = std::ranges::any_of(
+        rest, [](const std::string& word) { return lower_ascii(word).starts_with("loop"); });
+    const bool stage = stage_from(words[0]).has_value() && !loop_named;
+    if (records::kind_from(words[0]) && !rest.empty() && !stage) {
+      return entry_from_words(words[0], rest);
+    }
+    if (stage && !rest.empty()) {
+      return entry_from_words("weighed", words);
+    }
+    if (lower_ascii(words[0]) == "loop" && !rest.empty()) {
+      std::string all;
+      for (const std::string& word : rest) {
+        all += word + " ";
+      }
+      const auto number = number_from(all);
+      const auto length =
+          number ? Result<Length>(units == Units::inch ? Length::in(*number) : Length::mm(*number))
+                 : length_from(trimmed(all));
+      if (!length) {
+        return length.diagnostics();
+      }
+      return measured(*length, want);
+    }
+    return from_values(record, words, want, units);
+  }();
+  if (!entry) {
+    return entry.diagnostics();
+  }
+  Understood understood{std::move(*entry), {}};
+  understood.doubt = doubt_about(record, understood.entry);
+  return understood;
+}
+
+std::optional<Mass> still_good_for(const Planned& p, Stage stage, Mass reading) {
+  if (!p.rule) {
+    return std::nullopt;
+  }
+  const calc::Counted counted = calc::counted(p, stage, reading);
+  const Mass least = counted.mass + counted.u * calc::guard_factor(p.confidence);
+  return calc::ceil_to_step(least, least < Mass::g(1) ? Mass::mg(10) : Mass::mg(50));
+}
+
+}  // namespace loopledger::cli

@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: MIT
+//
+// The dialogue at the scale: one typed line in, one line to be read from a metre out. Each entry
+// is on disk before the answer is given. Works the same for a person, a scale or hand scanner that
+// types, and a pipe.
+//
+//   th3 1.512      a reading, a loop, turns, by what that motor lacks and what the value is near to
+//   1.512          the same for the motor that the prompt names
+//   th3            names the motor; so does a scanned tag
+//   (Enter)        goes to the next motor that lacks something
+//   undo, skip, stop, check 1.001 (a 1 g weight read so), ?
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/quantity_text.h"
+#include "base/result.h"
+#include "cli/bench_reading.h"
+#include "records/ledger.h"
+
+namespace loopledger::cli {
+
+struct BenchSetup {
+  std::vector<MotorId> motors;  ///< in the plan's order
+  Units units = Units::metric;
+  Mass scale_error;
+  std::function<Moment()> now;
+  std::function<std::string()> random_four;
+};
+
+class BenchSession {
+ public:
+  /// `ledger` must outlive the session.
+  BenchSession(records::Ledger& ledger, BenchSetup setup);
+
+  /// "TH-02 MIREL: washed, g (1.468–1.470)> "; "> " when nothing is missing.
+  [[nodiscard]] std::string prompt();
+
+  struct Answer {
+    std::string text;  ///< one line without its end; may be empty
+    bool stop = false;
+    Diagnostics said;  ///< what could not be understood or stored
+  };
+  [[nodiscard]] Answer take(std::string_view line);
+
+ private:
+  struct Pending {
+    MotorId id;
+    records::Entry entry;
+  };
+  struct Done {
+    MotorId id;
+    std::string key;
+    std::string words;
+  };
+
+  Answer take_words(const std::vector<std::string>& words);
+  Answer take_values(const MotorId& id, const std::vector<std::string>& words);
+  Answer store(const MotorId& id, records::Entry entry);
+  Answer undo();
+  Answer skip();
+  Answer check_weight(const std::vector<std::string>& words);
+  void propose_after(std::optional<std::size_t> from);
+  [[nodiscard]] std::optional<MotorId> named(const std::vector<std::string>& words) const;
+  [[nodiscard]] std::string who(const records::Record& record) const;
+  [[nodiscard]] std::string told(const records::Record& record, const records::Entry& entry) const;
+
+  records::Ledger& ledger_;
+  BenchSetup setup_;
+  std::optional<MotorId> current_;
+  std::set<std::string> skipped_;   ///< printed ids
+  std::optional<Pending> pending_;  ///< asked back, not stored yet
+  std::vector<Done> done_;
+  std::string check_note_;  ///< what a check weight read, kept with each reading
+};
+
+}  // namespace loopledger::cli

@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: MIT
+#include <doctest/doctest.h>
+
+#include <sstream>
+
+#include "support/cli_run.h"
+
+using namespace loopledger;
+using test::has;
+using test::run;
+using test::TempFolder;
+
+namespace {
+
+constexpr const char* kPlan = R"(format = 1
+bench = { scale_step = "1 mg" }
+rules.club = { limit = "1.5 g", counts = ["rubber"] }
+rings.small = { weighed = 10, mass = "60 mg", spread = "0.3 mg" }
+lubricants.oil = { uptake = "1 %" }
+recipes.slow = { steps = [{ stretch = 4, hold = "5 min" }, { turns = "50 %", hold = "1 min" }] }
+[strips.tan]
+samples = [["1 m", "2 g"], ["1 m", "2 g"], ["1 m", "2 g"]]
+talc = "2 %"
+[[motors]]
+id = "TH"
+count = 3
+owner = "Anna"
+rule = "club"
+rings = "small"
+lubricant = "oil"
+recipe = "slow"
+mass = "limit"
+)";
+
+/// A bench with a plan that is printed; `says` is what it answers to these lines.
+class Bench {
+ public:
+  Bench() : plan_(folder.write("night.toml", kPlan)) {
+    const auto printed = run({"print", plan_});
+    REQUIRE_MESSAGE(printed.code == 0, printed.err);
+  }
+  [[nodiscard]] test::Ran with(const std::string& lines) const {
+    return run({"bench", plan_}, lines);
+  }
+  [[nodiscard]] std::string says(const std::string& lines) const { return with(lines).out; }
+  [[nodiscard]] std::string record(int n) const {
+    return folder.read("records/TH-0" + std::to_string(n) + ".toml");
+  }
+
+  TempFolder folder;
+
+ private:
+  std::string plan_;
+};
+
+}  // namespace
+
+TEST_CASE("a reading is answered in one line that says what to do, and is in the record") {
+  const Bench bench;
+  // The washed window is 1.496 to 1.498 g; 14 mg over and half the window are 7.5 mm of 2 g/m.
+  CHECK(bench.says("th3 washed 1.512\n") == "TH-03 ANNA: 14 mg over, snip 8 mm (washed 1.512 g)\n");
+  CHECK(has(bench.record(3), "kind = \"weighed\", stage = \"washed\", reading = \"1.512 g\""));
+  CHECK(bench.says("th3 1.497\n") == "TH-03 ANNA: OK, 3 mg under (washed 1.497 g)\n");
+  CHECK(bench.says("th2 washed 1.440\n") ==
+        "TH-02 ANNA: too light by 56 mg, still good for 1.45 g (washed 1.440 g)\n");
+}
+
+TEST_CASE("the stage follows from the record: as cut with talc on, washed, tied, finished") {
+  const Bench bench;
+  CHECK(bench.says("th1 1.545\n1.540\nth1 1.498\nth1 loop 367\nth1 1.509\nth1 1.524\n") ==
+        "TH-01 ANNA: OK (as cut 1.545 g)\n"
+        "TH-02 ANNA: OK (as cut 1.540 g)\n"
+        "TH-01 ANNA: OK, 2 mg under (washed 1.498 g)\n"
+        "TH-01 ANNA: tied, loop 367 mm\n"
+        "TH-01 ANNA: OK, 3 mg under (tied 1.509 g)\n"
+        "TH-01 ANNA: OK, 3 mg under (finished 1.524 g)\n");
+}
+
+TEST_CASE("a forgotten ring is named before the reading is stored") {
+  const Bench bench;
+  const std::string before = "th1 washed 1.497\nth1 loop 366\n";
+  (void)bench.with(before);
+  const std::string record = bench.record(1);
+  CHECK(bench.says("th1 1.503\nn\n") ==
+        "TH-01 ANNA: tied minus washed 6 mg, rings and glue 12 mg: 1 ring forgotten?\n"
+        "not stored\n");
+  CHECK(bench.record(1) == record);
+  CHECK(has(bench.says("th1 1.503\ny\n"), "TH-01 ANNA: too light by 5 mg"));
+  CHECK(bench.record(1) != record);
+}
+
+TEST_CASE("numbers ten times off or far outside are asked back, a new line answers too") {
+  const Bench bench;
+  CHECK(bench.says("th1 14.97\nth1 1.497\n") ==
+        "TH-01 ANNA: 14.970 g is ten times off as cut, g (about 1.548 g)?\n"
+        "TH-01 ANNA: OK, 3 mg under (washed 1.497 g)\n");
+  CHECK(has(bench.says("th2 washed 0.9\n"), "far outside washed, g (1.496–1.498)?"));
+  CHECK_FALSE(has(bench.record(2), "kind = \"weighed\""));
+}
+
+TEST_CASE("turns, torque and the loop after break-in find their place") {
+  const Bench bench;
+  const std::string out = bench.says(
+      "th1 washed 1.497\nth1 loop 366\nth1 1.509\nth1 1.524\nth1 970 30 gf.cm\nth1 378\n"
+      "th1 1200 41 gf.cm stopped\n");
+  CHECK(has(out, "TH-01 ANNA: broken in, step 2, to 970 turns at 30 gf.cm\n"));
+  CHECK(has(out, "TH-01 ANNA: broken in, loop after 378 mm; grown 3.3 %, wind to "));
+  CHECK(has(out, "TH-01 ANNA: wound to 1200 turns at 41 gf.cm, stopped\n"));
+}
+
+TEST_CASE("undo takes the last entry back and can be done again and again") {
+  const Bench bench;
+  const std::string out = bench.says("th1 washed 1.497\nth2 washed 1.498\nundo\nundo\nundo\n");
+  CHECK(has(out, "TH-02: taken back: weighed washed: 1.498 g\n"));
+  CHECK(has(out, "TH-01: taken back: weighed washed: 1.497 g\n"));
+  CHECK(has(out, "nothing to take back\n"));
+  CHECK(has(bench.record(1), "corrects = "));
+  // What was taken back is asked for again.
+  CHECK(bench.says("th1 washed 1.496\n") == "TH-01 ANNA: OK, 4 mg under (washed 1.496 g)\n");
+}
+
+TEST_CASE("a scanned tag names the motor; what can't be understood stores nothing") {
+  const Bench bench;
+  CHECK(bench.says("TH-02-H EST 1554T 1.497G 366MM L1\nwashed 1.497\n") ==
+        "TH-02 ANNA: OK, 3 mg under (washed 1.497 g)\n");
+  const std::string record = bench.record(1);
+  const auto wrong = bench.with("th1 abc\nzz9 1.5\nth1 1,497\n");
+  CHECK(wrong.code == 1);
+  CHECK(has(wrong.err, "can't tell what \"abc\" is"));
+  CHECK(has(wrong.err, "neither the plan nor the ledger has ZZ-09"));
+  CHECK(bench.record(1) == record);
+}
+
+TEST_CASE("a check weight is judged and kept with the readings that follow") {
+  const Bench bench;
+  const std::string out = bench.says("check 1.001\ncheck 5 g 5.004 g\nth1 washed 1.497\n");
+  CHECK(has(out, "check weight: 1 mg off, as good as the plan says\n"));
+  CHECK(has(out, "check weight: 4 mg off, more than the scale's 1 mg: set it right"));
+  CHECK(has(bench.record(1), "check weight 5 g read 5.004 g"));
+}
+
+TEST_CASE("bench before print says what to do") {
+  const TempFolder folder;
+  const auto ran = run({"bench", folder.write("night.toml", kPlan)}, "th1 1.5\n");
+  CHECK(ran.code == 4);
+  CHECK(has(ran.err, "no motor of this plan has a record yet"));
+  CHECK(has(ran.err, "`loopledger print` opens them"));
+}
