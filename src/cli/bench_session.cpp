@@ -26,9 +26,12 @@ constexpr const char* kHelp =
     "type a motor and a value: th3 1.512, th3 loop 302, th3 1180 41 gf.cm; Enter: next motor; "
     "undo, skip, stop, check 1.001";
 
+/// Words between blanks; quotes, as a shell would want them, are of no use here.
 std::vector<std::string> words_of(std::string_view line) {
   std::vector<std::string> words;
-  std::istringstream stream{std::string(line)};
+  std::string plain(line);
+  std::erase(plain, '"');
+  std::istringstream stream{plain};
   for (std::string word; stream >> word;) {
     words.push_back(std::move(word));
   }

@@ -14,6 +14,7 @@
 #include "cli/exit_code.h"
 #include "cli/files.h"
 #include "cli/json.h"
+#include "cli/motor_label.h"
 #include "cli/posix_disk.h"
 #include "cli/record_text.h"
 #include "cli/text_table.h"
@@ -33,6 +34,7 @@ struct ListOptions {
   std::string state;
   std::string sort = "id";
   std::optional<Units> units;
+  bool stale = false;
   bool json = false;
 };
 
@@ -51,7 +53,7 @@ bool wanted(const ListOptions& options, const Row& row) {
   const auto state = records::state_from(options.state);
   return same_word(options.owner, p.owner) && same_word(options.lot, p.lot) &&
          same_word(options.rule, p.rule ? p.rule->name : std::string()) &&
-         (!state || *state == row.advice.state);
+         (!state || *state == row.advice.state) && (!options.stale || label_is_stale(row.record));
 }
 
 std::string last_date(const Record& record) {
@@ -199,6 +201,7 @@ void add_list(CommandLine& line, Context& context) {
       .option("--lot", options->lot, "Only those of this lot")
       .choice("--state", options->state, {"planned", "tied", "broken_in", "flown", "retired"},
               "Only those that are so")
+      .flag("--stale", options->stale, "Only those whose label is out of date")
       .choice("--sort", options->sort, {"id", "owner", "lot", "state", "date", "turns"},
               "By which column; date: newest first, turns: most first")
       .records(options->records)

@@ -6,7 +6,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
 #include <filesystem>
 #include <map>
 #include <memory>
@@ -20,6 +19,7 @@
 #include "cli/json.h"
 #include "cli/plan_input.h"
 #include "cli/posix_disk.h"
+#include "cli/press.h"
 #include "page/break_in_sheet.h"
 #include "page/cut_sheet.h"
 #include "page/labels.h"
@@ -45,59 +45,6 @@ struct PrintOptions {
   bool short_of_strip = false;
   bool json = false;
 };
-
-/// What is printed on: paper, labels, and the fonts.
-struct Press {
-  plan::Stock paper;
-  plan::Stock labels;
-  pdf::Fonts fonts;
-  std::unique_ptr<page::FontMetrics> metrics;
-};
-
-Result<Press> set_up(const plan::Plan& plan, Context& context) {
-  Diagnostics problems;
-  Press press;
-  auto paper = load_stock(plan.paper.value, plan.file, plan.paper.place, context);
-  append(problems, paper.diagnostics());
-  if (paper) {
-    press.paper = std::move(*paper);
-    press.labels = press.paper;
-  }
-  if (plan.labels.given) {
-    auto labels = load_stock(plan.labels.value, plan.file, plan.labels.place, context);
-    append(problems, labels.diagnostics());
-    if (labels) {
-      press.labels = std::move(*labels);
-    }
-  }
-  const std::string data = data_folder(context);
-  if (data.empty()) {
-    problems.push_back(error("disk-data", "can't find the folder with fonts and templates",
-                             "set LOOPLEDGER_DATA to the folder that holds `fonts`"));
-    return problems;
-  }
-  press.fonts = pdf::fonts_in((std::filesystem::path(data) / "fonts").string());
-  auto metrics = pdf::load_metrics(press.fonts);
-  append(problems, metrics.diagnostics());
-  if (has_errors(problems)) {
-    return problems;
-  }
-  press.metrics = std::move(*metrics);
-  return {std::move(press), std::move(problems)};
-}
-
-/// The creation date of the PDFs: SOURCE_DATE_EPOCH, else the plan's date, else none.
-std::optional<Moment> creation_date(const plan::Plan& plan, const Context& context) {
-  if (const auto epoch = context.env("SOURCE_DATE_EPOCH")) {
-    Moment moment;
-    const auto [end, code] =
-        std::from_chars(epoch->data(), epoch->data() + epoch->size(), moment.seconds);
-    if (code == std::errc{} && end == epoch->data() + epoch->size() && moment.seconds >= 0) {
-      return moment;
-    }
-  }
-  return plan.date.given ? std::optional(midnight_utc(plan.date.value)) : std::nullopt;
-}
 
 bool in_plan(const plan::Plan& plan, const MotorId& id) {
   return std::ranges::any_of(plan.motors, [&](const plan::MotorGroup& group) {
@@ -365,7 +312,11 @@ void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said
   }
   const auto batch = calc::work_out(plan, work_options);
   append(said, batch.diagnostics());
-  auto press = set_up(plan, context);
+  auto press = set_up_press({plan.paper.value, plan.paper.place},
+                            plan.labels.given
+                                ? std::optional(StockName{plan.labels.value, plan.labels.place})
+                                : std::nullopt,
+                            plan.file, context);
   append(said, press.diagnostics());
   if (!batch || !press) {
     return;
@@ -373,7 +324,11 @@ void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said
   const auto work = compare_with_ledger(*batch, plan, ledger);
   append(said, work.diagnostics());
   auto files =
-      Printer(plan, *batch, options, *press, creation_date(plan, context), folder).documents();
+      Printer(
+          plan, *batch, options, *press,
+          creation_date(plan.date.given ? std::optional(plan.date.value) : std::nullopt, context),
+          folder)
+          .documents();
   append(said, files.diagnostics());
   if (!work || !files) {
     return;

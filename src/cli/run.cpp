@@ -22,6 +22,7 @@ int parse_and_run(int argc, const char* const* argv, Context& context) {
   add_check(line, context);
   add_print(line, context);
   add_bench(line, context);
+  add_label(line, context);
   add_log(line, context);
   add_show(line, context);
   add_scan(line, context);

@@ -132,7 +132,8 @@ class LabelFace {
 
   void add_winding() {
     if (label_.turns) {
-      std::string text = fmt::format("{} T", fixed(label_.turns->count(), 0));
+      std::string text = fmt::format("{} {} T", label_.turns_are_best ? "best" : "wind to",
+                                     fixed(label_.turns->count(), 0));
       if (label_.torque) {
         text += "  " + shown(*label_.torque, units_);
       }

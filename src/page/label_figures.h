@@ -30,6 +30,7 @@ struct LabelFigures {
   std::optional<Length> loop;
   /// Figures to wind by, from break-in. Empty: a blank for a pen.
   std::optional<Turns> turns;
+  bool turns_are_best = false;  ///< wound already; else the turns to wind to
   std::optional<Torque> torque;
   /// Before break-in: the estimate that stands in small print.
   std::optional<Turns> turns_estimate;

@@ -192,10 +192,11 @@ TEST_CASE("after break-in a label says what to wind to, MADE, in the units asked
   run.units = Units::inch;
   const std::string text = testing::all_text(made(all, run));
   CHECK(text.find("MADE\n") != std::string::npos);
-  CHECK(text.find("1180 T  0.611 ozf·in\n") != std::string::npos);
+  CHECK(text.find("wind to 1180 T  0.611 ozf·in\n") != std::string::npos);
   CHECK(text.find("1.470 g · loop 11.64 in\n") != std::string::npos);
-  CHECK(text.find("wind to") == std::string::npos);
   CHECK(text.find("estimate") == std::string::npos);
+  all[0].turns_are_best = true;
+  CHECK(testing::all_text(made(all, run)).find("best 1180 T  0.611") != std::string::npos);
 }
 
 TEST_CASE("an address in the plan takes the place of the tag's text") {

@@ -1,0 +1,253 @@
+// SPDX-License-Identifier: MIT
+//
+// `label ID...`: labels with the figures as they now stand. `--stale` prints those that are out of
+// date, `--pieces PLAN` labels for the remnants that a night leaves.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <memory>
+#include <ostream>
+
+#include "calc/cutting_plan.h"
+#include "calc/work_out.h"
+#include "cli/command.h"
+#include "cli/command_line.h"
+#include "cli/exit_code.h"
+#include "cli/files.h"
+#include "cli/ledger_words.h"
+#include "cli/motor_label.h"
+#include "cli/plan_input.h"
+#include "cli/posix_disk.h"
+#include "cli/press.h"
+#include "cli/random_key.h"
+#include "page/remnant_labels.h"
+#include "pdf/write_pdf.h"
+#include "records/fields.h"
+#include "records/ledger.h"
+
+namespace loopledger::cli {
+namespace {
+
+constexpr int kMaxStart = 10000;  ///< cells of a label sheet
+
+struct LabelOptions {
+  std::vector<std::string> ids;
+  std::string pieces;  ///< a plan
+  std::string stock;
+  std::string records;
+  std::string out = "out";
+  std::optional<Units> units;
+  int start = 1;
+  bool stale = false;
+};
+
+/// The records of the ids typed, or of all motors whose label is out of date.
+std::vector<records::Record> asked_for(const LabelOptions& options, records::Ledger& ledger,
+                                       Diagnostics& said) {
+  std::vector<records::Record> records;
+  for (const std::string& typed : options.ids) {
+    auto found = find_record(ledger, typed);
+    append(said, found.diagnostics());
+    if (found) {
+      records.push_back(std::move(found->record));
+    }
+  }
+  if (!options.stale) {
+    return records;
+  }
+  const auto held = ledger.holding();
+  append(said, held.diagnostics());
+  for (std::size_t i = 0; held && i < held->ids.size(); ++i) {
+    auto record = ledger.read(held->ids[i]);
+    append(said, record.diagnostics());
+    if (record && label_is_stale(*record)) {
+      records.push_back(std::move(*record));
+    }
+  }
+  return records;
+}
+
+page::LabelRun run_of(const LabelOptions& options, const Press& press, Context& context,
+                      const std::string& title, const std::optional<Date>& date) {
+  page::LabelRun run;
+  run.stock = press.labels;
+  run.title = title;
+  run.units = options.units.value_or(Units::metric);
+  run.start = options.start;
+  run.created = creation_date(date, context);
+  return run;
+}
+
+/// The PDF, written beside its place; `path` is set to that place.
+Result<PendingFile> made(Result<page::Document> document, const Press& press,
+                         const LabelOptions& options, const std::string& name, std::string& path) {
+  Diagnostics problems = document.diagnostics();
+  if (!document) {
+    return problems;
+  }
+  auto bytes = pdf::write_pdf(*document, press.fonts);
+  append(problems, bytes.diagnostics());
+  append(problems, make_folder(options.out));
+  if (has_errors(problems)) {
+    return problems;
+  }
+  path = (std::filesystem::path(options.out) / name).string();
+  auto file = PendingFile::write(path, *bytes);
+  append(problems, file.diagnostics());
+  if (!file) {
+    return problems;
+  }
+  return {std::move(*file), std::move(problems)};
+}
+
+/// Notes in each record what its label now says.
+Diagnostics note_labelled(const std::vector<records::Record>& records, records::Ledger& ledger,
+                          Moment now) {
+  Diagnostics said;
+  for (const records::Record& record : records) {
+    records::Entry entry;
+    entry.kind = records::Kind::labelled;
+    entry.tag = label_tag(record);
+    entry.key = records::make_key(now, random_four());
+    append(said, ledger.add(record.id, entry));
+  }
+  return said;
+}
+
+Diagnostics label_motors(const LabelOptions& options, const Press& press, Context& context) {
+  PosixDisk disk;
+  records::Ledger ledger(disk, records_folder(options.records, {}, context));
+  Diagnostics said;
+  const std::vector<records::Record> records = asked_for(options, ledger, said);
+  if (has_errors(said)) {
+    return said;
+  }
+  if (records.empty()) {
+    context.out << "No label is out of date.\n";
+    return said;
+  }
+  std::vector<page::LabelFigures> figures;
+  std::optional<Date> newest;
+  for (const records::Record& record : records) {
+    figures.push_back(motor_label(record));
+    newest = std::max(newest, figures.back().date);
+  }
+  const page::LabelRun run = run_of(options, press, context, "Bag labels", newest);
+  std::string path;
+  auto file = made(page::labels(figures, run, *press.metrics), press, options, "labels.pdf", path);
+  append(said, file.diagnostics());
+  if (!file) {
+    return said;
+  }
+  append(said, file->commit());
+  if (!has_errors(said)) {
+    append(said, note_labelled(records, ledger, context.now()));
+    context.out << fmt::format("Wrote {} ({} label{})\n", path, records.size(),
+                               records.size() == 1 ? "" : "s");
+  }
+  return said;
+}
+
+/// Remnants of the pieces that the plan touches, scrap left out.
+std::vector<page::RemnantFigures> remnants_of(const plan::Plan& plan, const calc::Batch& batch) {
+  std::vector<page::RemnantFigures> remnants;
+  for (const calc::PieceCuts& cuts : batch.cutting.pieces) {
+    const plan::Strip& strip = plan.strips[cuts.strip];
+    if (cuts.scrap || cuts.left <= calc::kNothingLeft) {
+      continue;
+    }
+    page::RemnantFigures remnant;
+    remnant.strip = strip.name;
+    remnant.lot = strip.lot;
+    remnant.tag = strip.pieces[cuts.piece].tag;
+    remnant.width = strip.width.given ? std::optional(strip.width.value) : std::nullopt;
+    remnant.left = cuts.left;
+    remnant.date = plan.date.given ? std::optional(plan.date.value) : std::nullopt;
+    remnants.push_back(std::move(remnant));
+  }
+  return remnants;
+}
+
+Diagnostics label_pieces(LabelOptions options, const PlanInput& input, const Press& press,
+                         Context& context) {
+  const plan::Plan& plan = input.plan;
+  const auto batch = calc::work_out(plan);
+  Diagnostics said = batch.diagnostics();
+  if (!batch) {
+    return said;
+  }
+  options.units = options.units.value_or(plan.units);
+  const auto date = plan.date.given ? std::optional(plan.date.value) : std::nullopt;
+  const auto remnants = remnants_of(plan, *batch);
+  std::string path;
+  auto file = made(
+      page::remnant_labels(remnants, run_of(options, press, context, "Remnants of strip", date),
+                           *press.metrics),
+      press, options, "remnants.pdf", path);
+  append(said, file.diagnostics());
+  if (file) {
+    append(said, file->commit());
+    context.out << fmt::format("Wrote {} ({} label{})\n", path, remnants.size(),
+                               remnants.size() == 1 ? "" : "s");
+  }
+  return said;
+}
+
+void run_label(const LabelOptions& options, Context& context) {
+  const bool motors = !options.ids.empty() || options.stale;
+  if (motors == !options.pieces.empty()) {
+    context.err << "loopledger: expected ids, --stale, or --pieces PLAN\n"
+                   "  hint: loopledger label th1 th2\n";
+    context.exit_code = kUsage;
+    return;
+  }
+  std::optional<StockName> stock;
+  if (!options.stock.empty()) {
+    stock = StockName{options.stock, {}};
+  }
+  if (motors) {
+    const auto press = set_up_press({"a4", {}}, stock, "", context);
+    Diagnostics said = press.diagnostics();
+    if (press) {
+      append(said, label_motors(options, *press, context));
+    }
+    context.exit_code = report(context, said);
+    return;
+  }
+  const auto input = load_plan(options.pieces, context);
+  Diagnostics said = input.diagnostics();
+  if (input) {
+    const plan::Plan& plan = input->plan;
+    if (!stock && plan.labels.given) {
+      stock = StockName{plan.labels.value, plan.labels.place};
+    }
+    const auto press =
+        set_up_press({plan.paper.value, plan.paper.place}, stock, plan.file, context);
+    append(said, press.diagnostics());
+    if (press) {
+      append(said, label_pieces(options, *input, *press, context));
+    }
+    quote_lines(*input, said);
+  }
+  context.exit_code = report(context, said);
+}
+
+}  // namespace
+
+void add_label(CommandLine& line, Context& context) {
+  auto options = std::make_shared<LabelOptions>();
+  line.add("label", "Print labels with the figures as they now stand")
+      .words("ID", options->ids, "The motors, such as th1 th2")
+      .flag("--stale", options->stale, "All motors whose label is out of date")
+      .option("--pieces", options->pieces, "Labels for the remnants that this plan leaves")
+      .option("--labels", options->stock, "Label stock (default: plain A4, or the plan's)")
+      .option("--out", options->out, "Folder for the PDF (default: out)")
+      .records(options->records)
+      .number("--start", options->start, 1, kMaxStart,
+              "First free label of a part-used sheet, from 1")
+      .units(options->units)
+      .action([options, &context] { run_label(*options, context); });
+}
+
+}  // namespace loopledger::cli

@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: MIT
+//
+// The label of a motor as its record now stands, and whether the one on its bag is out of date.
+#pragma once
+
+#include <string>
+
+#include "page/label_figures.h"
+#include "records/entry.h"
+
+namespace loopledger::cli {
+
+/// Before break-in the slip of the build night: EST, blanks for a pen, as planned. After it the
+/// bag's label: MADE, with the best turns so far or else the turns to wind to, the torque read at
+/// them, washed mass and loop as logged, and the date of the last entry that changed one of these.
+[[nodiscard]] page::LabelFigures motor_label(const records::Record& record);
+
+/// What the label's code says in full.
+[[nodiscard]] std::string label_tag(const records::Record& record);
+
+/// Whether entries have changed what the printed label says; its date alone does not count. The
+/// printed one is the last `labelled` entry, else the build night's. Retired motors need none.
+[[nodiscard]] bool label_is_stale(const records::Record& record);
+
+}  // namespace loopledger::cli
