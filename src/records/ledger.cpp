@@ -25,6 +25,37 @@ bool is_by_product(std::string_view name) {
          name.find(".tmp-") != std::string_view::npos;
 }
 
+/// Two people's additions to one record are merged by git line by line, both kept.
+constexpr std::string_view kGitAttributes =
+    "# Lines that two people added to one motor's record are both kept.\n"
+    "*.toml merge=union\n";
+
+/// The motor whose record a file seems to be another copy of: "TH-01 (copy).toml".
+std::optional<MotorId> id_of_copy(std::string_view name) {
+  if (!name.ends_with(".toml")) {
+    return std::nullopt;
+  }
+  const auto hyphen = name.find('-');
+  if (hyphen == std::string_view::npos) {
+    return std::nullopt;
+  }
+  const auto end = name.find_first_not_of("0123456789", hyphen + 1);
+  return printed_id_from(name.substr(0, end));
+}
+
+Diagnostic passed_over(const std::string& folder, const std::string& name) {
+  if (const auto id = id_of_copy(name)) {
+    return note("record-copy",
+                fmt::format("looks like another copy of {}'s record; passed over", printed(*id)),
+                fmt::format("paste its entries at the end of {0}.toml, `loopledger show {0}`, then "
+                            "take the copy away",
+                            printed(*id)),
+                {join(folder, name), 0, 0});
+  }
+  return note("record-foreign", "no record by its name; passed over",
+              "records are named like TH-01.toml", {join(folder, name), 0, 0});
+}
+
 Diagnostic not_held(const MotorId& id, const std::string& folder) {
   return error("none-record",
                fmt::format("the ledger in {} holds no {}", printable(folder), printed(id)),
@@ -125,6 +156,10 @@ Diagnostics Ledger::open(const std::vector<NewRecord>& records) {
   if (any) {
     append(problems, disk_.flush_folder(folder_));
   }
+  if (any && problems.empty()) {
+    // Only git needs it: a folder that has one of its own, or that can't take it, is as good.
+    (void)disk_.create(join(folder_, ".gitattributes"), kGitAttributes);
+  }
   return problems;
 }
 
@@ -162,9 +197,7 @@ Result<Ledger::Holding> Ledger::holding() {
     if (const auto id = id_of_file(name)) {
       found.ids.push_back(*id);
     } else if (!is_by_product(name)) {
-      found.passed_over.push_back(note("record-foreign", "no record by its name; passed over",
-                                       "records are named like TH-01.toml",
-                                       {join(folder_, name), 0, 0}));
+      found.passed_over.push_back(passed_over(folder_, name));
     }
   }
   std::ranges::sort(found.ids);

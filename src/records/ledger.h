@@ -34,8 +34,10 @@ class Ledger {
   /// disk-…, those of records/read.h, and record-id when the file speaks of another motor.
   [[nodiscard]] Result<Record> read(const MotorId& id);
 
-  /// Opens records for motors that have none. Each appears whole or not at all; when one fails the
-  /// rest is not opened and those before it stay: doing it again is harmless. Makes the folder.
+  /// Opens records for motors that have none, and leaves a .gitattributes in the folder that lets
+  /// git merge two people's additions line by line. Each record appears whole or not at all; when
+  /// one fails the rest is not opened and those before it stay: doing it again is harmless. Makes
+  /// the folder.
   /// Errors: record-exists (its hint names the next free id), disk-….
   Diagnostics open(const std::vector<NewRecord>& records);
 

@@ -36,6 +36,19 @@ struct Reading {
   }
 };
 
+/// "Error while parsing …: " says how the library works, not what is wrong.
+std::string plain_reason(std::string_view description) {
+  const auto colon = description.find(": ");
+  const bool prefix = description.starts_with("Error while") && colon != std::string_view::npos;
+  return printable(prefix ? description.substr(colon + 2) : description);
+}
+
+/// What git and others write around lines that they could not merge.
+bool is_conflict_mark(std::string_view line) {
+  return line.starts_with("<<<<<<<") || line.starts_with("=======") ||
+         line.starts_with(">>>>>>>") || line.starts_with("|||||||");
+}
+
 TextPlace text_place(const toml::source_position& p) { return {p.line, p.column}; }
 
 /// "1000: 30 gf.cm, …" of [[1000, "30 gf.cm"], …]; empty when it is not such an array.
@@ -140,6 +153,12 @@ Result<Entry> read_entry(const Line& line, const std::string& file) {
                                             kMaxLineBytes, line.text.size()),
                                 start);
   }
+  if (is_conflict_mark(line.text)) {
+    Diagnostic d = reading.not_an_entry("a mark that an unfinished merge left here", start);
+    d.code = "record-conflict";
+    d.hint = "take out this line and its fellows; the entries between them may all stay";
+    return d;
+  }
   try {
     const toml::table document = toml::parse(line.text, std::string_view{});
     if (document.empty()) {
@@ -147,7 +166,7 @@ Result<Entry> read_entry(const Line& line, const std::string& file) {
     }
     return from_table(document, reading);
   } catch (const toml::parse_error& e) {
-    return reading.not_an_entry(fmt::format("not an entry: {}", printable(e.description())),
+    return reading.not_an_entry(fmt::format("not an entry: {}", plain_reason(e.description())),
                                 e.source());
   }
 }
