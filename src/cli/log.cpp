@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 #include <memory>
 #include <ostream>
 
@@ -16,6 +17,7 @@
 #include "cli/files.h"
 #include "cli/json.h"
 #include "cli/ledger_words.h"
+#include "cli/log_file.h"
 #include "cli/log_words.h"
 #include "cli/posix_disk.h"
 #include "cli/random_key.h"
@@ -30,6 +32,7 @@ using records::Kind;
 using records::Record;
 
 struct LogOptions {
+  std::string from;  ///< a file of entries
   std::string id;
   std::string kind;
   std::vector<std::string> words;
@@ -142,7 +145,117 @@ void tell(const LogOptions& options, const FoundRecord& found, const Entry& entr
   }
 }
 
+/// One entry of a file, checked against its motor's record.
+struct Checked {
+  const FileEntry* from = nullptr;
+  Record* record = nullptr;
+  Entry entry;
+};
+
+/// Whether the record has the same entry of the same time already: a file that is taken in again.
+bool is_there(const Record& record, const FileEntry& from) {
+  return from.at && std::ranges::any_of(record.entries, [&](const Entry& e) {
+           return records::moment_of_key(e.key) == from.at && e.kind == from.entry.kind &&
+                  in_words(e, Units::metric) == in_words(from.entry, Units::metric);
+         });
+}
+
+/// Everything that can be wrong is found before the first entry is stored.
+std::vector<Checked> checked(const std::vector<FileEntry>& entries, const LogOptions& options,
+                             records::Ledger& ledger, std::map<MotorId, Record>& records,
+                             std::size_t& there, Diagnostics& problems, const Context& context) {
+  std::vector<Checked> all;
+  for (const FileEntry& from : entries) {
+    Diagnostics said;
+    auto record = records.find(from.id);
+    if (record == records.end()) {
+      auto read = ledger.read(from.id);
+      said = read.diagnostics();
+      if (read) {
+        record = records.emplace(from.id, std::move(*read)).first;
+      }
+    }
+    const auto at = from.at ? Result<Moment>(*from.at) : moment_of(options, context);
+    append(said, at.diagnostics());
+    if (record != records.end() && record->second.torn) {
+      said.push_back(error("record-torn", "nothing is added to a record with a torn end",
+                           fmt::format("`loopledger mend {}`", printed(from.id))));
+    }
+    Checked one{&from, record == records.end() ? nullptr : &record->second, from.entry};
+    if (one.record != nullptr && at && !has_errors(said)) {
+      append(said, resolve_correction(one.entry, *one.record));
+      if (is_there(*one.record, from)) {
+        ++there;
+      } else {
+        one.entry.key = new_key(*at, *one.record);
+        one.record->entries.push_back(one.entry);  // so that later lines see it
+        all.push_back(one);
+      }
+    }
+    for (Diagnostic d : said) {
+      d.place = d.place.file.empty() ? from.place : d.place;
+      problems.push_back(std::move(d));
+    }
+  }
+  return all;
+}
+
+void run_log_file(const LogOptions& options, Context& context) {
+  const auto text = read_file(options.from, kMaxTextFile, context.in);
+  const auto entries =
+      text ? entries_from_file(*text, options.from) : Result<std::vector<FileEntry>>(Diagnostics{});
+  Diagnostics problems = text.diagnostics();
+  append(problems, entries.diagnostics());
+  PosixDisk disk;
+  records::Ledger ledger(disk, records_folder(options.records, {}, context));
+  std::map<MotorId, Record> records;
+  std::size_t there = 0;
+  std::vector<Checked> all;
+  if (entries) {
+    all = checked(*entries, options, ledger, records, there, problems, context);
+  }
+  if (text) {
+    add_source_lines(problems, options.from, *text);
+  }
+  context.exit_code = report(context, problems);
+  if (context.exit_code != kDone) {
+    return;
+  }
+  const Units units = options.units.value_or(Units::metric);
+  std::size_t stored = 0;
+  for (const Checked& one : all) {
+    context.exit_code = report(context, ledger.add(one.from->id, one.entry));
+    if (context.exit_code != kDone) {
+      context.err << fmt::format(
+          "{} of {} entries were stored before that; take the file again when "
+          "the disk is right\n",
+          stored, all.size());
+      return;
+    }
+    ++stored;
+    if (!options.json) {
+      context.out << fmt::format("{}  {}\n", whose(*one.record), in_words(one.entry, units));
+    }
+  }
+  if (options.json) {
+    context.out << Json::object().set("format", 1).set("stored", stored).set("there", there).text();
+  } else {
+    context.out << fmt::format("{} entr{} stored{}\n", stored, stored == 1 ? "y" : "ies",
+                               there > 0 ? fmt::format("; {} there already", there) : "");
+  }
+}
+
 void run_log(const LogOptions& options, Context& context) {
+  if (options.from.empty() == options.kind.empty()) {
+    context.err << "loopledger: expected ID and KIND, or --from FILE\n"
+                   "  hint: loopledger log th1 weighed washed 1.498\n";
+    context.exit_code = kUsage;
+    return;
+  }
+  if (!options.from.empty()) {
+    run_log_file(options, context);
+    return;
+  }
   PosixDisk disk;
   records::Ledger ledger(disk, records_folder(options.records, {}, context));
   auto entry = entry_from_words(options.kind, options.words);
@@ -186,7 +299,8 @@ std::string kinds_help() {
          "Examples:\n"
          "  loopledger log th1 weighed washed 1.498\n"
          "  loopledger log TH-01-T wound turns=1200 torque=\"41 gf.cm\" end=stopped\n"
-         "  loopledger log th1 flown 7:31 turns_left=210\n";
+         "  loopledger log th1 flown 7:31 turns_left=210\n"
+         "  loopledger log --from evening.csv     (columns id, kind, at and the fields)\n";
 }
 
 }  // namespace
@@ -194,9 +308,10 @@ std::string kinds_help() {
 void add_log(CommandLine& line, Context& context) {
   auto options = std::make_shared<LogOptions>();
   line.add("log", "Add an entry to a motor's record")
-      .needed("ID", options->id, "The motor, such as th1 or TH-01-J")
-      .needed("KIND", options->kind, "What happened, such as weighed or wound")
+      .option("ID", options->id, "The motor, such as th1 or TH-01-J")
+      .option("KIND", options->kind, "What happened, such as weighed or wound")
       .words("FIELDS", options->words, "field=value, or values alone with their units")
+      .option("--from", options->from, "Many entries from a TOML or CSV file, all or none")
       .option("--at", options->at, "When it happened, UTC: \"2026-05-01 10:00\"")
       .records(options->records)
       .units(options->units)
