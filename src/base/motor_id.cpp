@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include "base/text.h"
 
 namespace loopledger {
 
@@ -11,7 +12,7 @@ std::string printed(const MotorId& id) { return fmt::format("{}-{:02}", id.stem,
 
 bool is_stem(std::string_view text) {
   return !text.empty() && text.size() <= kStemMaxLength && std::ranges::all_of(text, [](char c) {
-    return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+    return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || is_digit(c);
   });
 }
 

@@ -15,8 +15,6 @@
 namespace loopledger {
 namespace {
 
-bool digit(char c) { return c >= '0' && c <= '9'; }
-
 constexpr std::array<std::pair<std::string_view, double>, 15> kVulgar{{{"¼", 1.0 / 4},
                                                                        {"½", 1.0 / 2},
                                                                        {"¾", 3.0 / 4},
@@ -53,10 +51,10 @@ std::string_view without_blanks(std::string_view text) {
 /// "3/32": whole numbers only, so that "1.5/2" is not silently taken.
 std::optional<LeadingNumber> fraction(std::string_view text) {
   std::size_t slash = 0;
-  while (slash < text.size() && digit(text[slash])) {
+  while (slash < text.size() && is_digit(text[slash])) {
     ++slash;
   }
-  if (slash == 0 || slash + 1 >= text.size() || text[slash] != '/' || !digit(text[slash + 1])) {
+  if (slash == 0 || slash + 1 >= text.size() || text[slash] != '/' || !is_digit(text[slash + 1])) {
     return std::nullopt;
   }
   long over = 0;
@@ -73,7 +71,7 @@ std::optional<LeadingNumber> fraction(std::string_view text) {
 
 /// Digits and a point. An exponent is read too: files hold very small numbers as "1e-07".
 std::optional<LeadingNumber> decimal(std::string_view text) {
-  if (text.empty() || (!digit(text.front()) && text.front() != '.')) {
+  if (text.empty() || (!is_digit(text.front()) && text.front() != '.')) {
     return std::nullopt;
   }
   double value = 0;
@@ -133,7 +131,7 @@ std::optional<LeadingNumber> leading_number(std::string_view text) {
 
 bool has_decimal_comma(std::string_view text) {
   for (std::size_t i = 1; i + 1 < text.size(); ++i) {
-    if (text[i] == ',' && digit(text[i - 1]) && digit(text[i + 1])) {
+    if (text[i] == ',' && is_digit(text[i - 1]) && is_digit(text[i + 1])) {
       return true;
     }
   }

@@ -31,6 +31,9 @@ namespace loopledger {
 /// The first `columns` terminal columns of the text, ended by "…" when it was cut.
 [[nodiscard]] std::string shortened(std::string_view text, int columns);
 
+/// Whether the byte is one of 0 to 9.
+[[nodiscard]] constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
 [[nodiscard]] std::string lower_ascii(std::string_view text);
 [[nodiscard]] std::string upper_ascii(std::string_view text);
 [[nodiscard]] std::string_view trimmed(std::string_view text);

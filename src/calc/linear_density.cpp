@@ -5,11 +5,10 @@
 #include <cassert>
 #include <cmath>
 #include <vector>
+#include "calc/squared.h"
 
 namespace loopledger::calc {
 namespace {
-
-double squared(double x) { return x * x; }
 
 /// What scale and ruler allow, in SI: each sample's reading and zero carry the step (2 step^2/12),
 /// both ends of the length the ruler's (2 ruler^2/12 = ruler^2/6); the scale's error is common to

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "base/quantity_text.h"
+#include "calc/squared.h"
 #include "calc/turns_torque.h"
 
 namespace loopledger::calc {
@@ -15,8 +16,6 @@ namespace {
 using records::Planned;
 
 constexpr double kOnStep = 1e-9;  ///< of a step: nearer than this counts as on it
-
-double squared(double x) { return x * x; }
 
 /// A sum of masses with the sum of their variances.
 struct Sum {

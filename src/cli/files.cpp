@@ -56,7 +56,7 @@ Result<std::string> read_file(const std::string& path, std::uint64_t max_bytes) 
     return too_big(path, max_bytes);
   }
   std::string bytes;
-  std::array<char, 65536> buffer{};
+  std::array<char, 65536> buffer;  // not cleared: a ledger has many small files
   while (true) {
     const ssize_t n = ::read(file.get(), buffer.data(), buffer.size());
     if (n < 0 && errno == EINTR) {

@@ -4,8 +4,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <future>
+#include <iterator>
 #include <memory>
 #include <ostream>
+#include <span>
+#include <thread>
 
 #include "base/text.h"
 #include "cli/advice.h"
@@ -38,10 +42,24 @@ struct ListOptions {
   bool json = false;
 };
 
+/// What the list shows of a record; the record itself would fill the memory of a large ledger.
 struct Row {
-  Record record;
-  Advice advice;
+  MotorId id;
+  char check = '?';
+  std::string owner;
+  std::string purpose;
+  std::string rule;
+  std::string strip;
+  std::string lot;
+  Mass scale_step;
+  records::State state = records::State::planned;
+  records::Known known;
+  Length loop;
+  Turns wind_to;
   std::string last;  ///< date of the newest entry by its place in the file
+  bool torn = false;
+  bool planned_edited = false;
+  bool stale = false;
 };
 
 bool same_word(const std::string& wanted, const std::string& is) {
@@ -49,11 +67,10 @@ bool same_word(const std::string& wanted, const std::string& is) {
 }
 
 bool wanted(const ListOptions& options, const Row& row) {
-  const records::Planned& p = row.record.planned;
   const auto state = records::state_from(options.state);
-  return same_word(options.owner, p.owner) && same_word(options.lot, p.lot) &&
-         same_word(options.rule, p.rule ? p.rule->name : std::string()) &&
-         (!state || *state == row.advice.state) && (!options.stale || label_is_stale(row.record));
+  return same_word(options.owner, row.owner) && same_word(options.lot, row.lot) &&
+         same_word(options.rule, row.rule) && (!state || *state == row.state) &&
+         (!options.stale || row.stale);
 }
 
 std::string last_date(const Record& record) {
@@ -65,43 +82,92 @@ std::string last_date(const Record& record) {
   return record.planned.date ? iso(*record.planned.date) : std::string();
 }
 
-/// Reads all records; those that can't be read are named and passed over.
-std::vector<Row> read_rows(records::Ledger& ledger, const std::vector<MotorId>& ids,
-                           const ListOptions& options, Diagnostics& problems) {
+Row row_of(const Record& record) {
+  const records::Planned& p = record.planned;
+  const Advice advice = advice_for(record);
+  Row row;
+  row.id = record.id;
+  row.check = record.check;
+  row.owner = p.owner;
+  row.purpose = p.purpose;
+  row.rule = p.rule ? p.rule->name : std::string();
+  row.strip = p.strip;
+  row.lot = p.lot;
+  row.scale_step = p.scale_step;
+  row.state = advice.state;
+  row.known = advice.known;
+  row.loop = advice.loop;
+  row.wind_to = advice.wind_to;
+  row.last = last_date(record);
+  row.torn = record.torn;
+  row.planned_edited = record.planned_edited;
+  row.stale = label_is_stale(record);
+  return row;
+}
+
+struct Reading {
   std::vector<Row> rows;
+  Diagnostics problems;
+};
+
+/// Reads records; those that can't be read are named and passed over.
+Reading read_some(const std::string& folder, std::span<const MotorId> ids,
+                  const ListOptions& options) {
+  PosixDisk disk;
+  records::Ledger ledger(disk, folder);
+  Reading reading;
   for (const MotorId& id : ids) {
     auto record = ledger.read(id);
     for (Diagnostic d : record.diagnostics()) {
       d.severity = std::min(d.severity, Severity::warning);
-      problems.push_back(std::move(d));
+      reading.problems.push_back(std::move(d));
     }
     if (!record) {
       continue;
     }
-    Row row{std::move(*record), {}, {}};
-    row.advice = advice_for(row.record);
-    row.last = last_date(row.record);
-    if (wanted(options, row)) {
-      rows.push_back(std::move(row));
+    if (Row row = row_of(*record); wanted(options, row)) {
+      reading.rows.push_back(std::move(row));
     }
   }
-  return rows;
+  return reading;
 }
 
-double best_turns(const Row& row) {
-  return row.advice.known.best_turns.value_or(Turns::of(-1)).count();
+/// All records in the order of their ids, on all cores when there are many.
+Reading read_rows(const std::string& folder, const std::vector<MotorId>& ids,
+                  const ListOptions& options) {
+  constexpr std::size_t kWorthAThread = 500;
+  const std::size_t cores = std::max(1U, std::thread::hardware_concurrency());
+  const std::size_t threads = std::clamp<std::size_t>(ids.size() / kWorthAThread, 1, cores);
+  std::vector<std::future<Reading>> parts;
+  for (std::size_t t = 0; t < threads; ++t) {
+    const std::size_t from = ids.size() * t / threads;
+    const std::size_t to = ids.size() * (t + 1) / threads;
+    parts.push_back(
+        std::async(threads > 1 ? std::launch::async : std::launch::deferred, [&, from, to] {
+          return read_some(folder, std::span(ids).subspan(from, to - from), options);
+        }));
+  }
+  Reading all;
+  for (std::future<Reading>& part : parts) {
+    Reading one = part.get();
+    std::ranges::move(one.rows, std::back_inserter(all.rows));
+    append(all.problems, one.problems);
+  }
+  return all;
 }
+
+double best_turns(const Row& row) { return row.known.best_turns.value_or(Turns::of(-1)).count(); }
 
 void sort_rows(std::vector<Row>& rows, const std::string& by) {
   std::ranges::stable_sort(rows, [&by](const Row& a, const Row& b) {
     if (by == "owner") {
-      return a.record.planned.owner < b.record.planned.owner;
+      return a.owner < b.owner;
     }
     if (by == "lot") {
-      return a.record.planned.lot < b.record.planned.lot;
+      return a.lot < b.lot;
     }
     if (by == "state") {
-      return a.advice.state < b.advice.state;
+      return a.state < b.state;
     }
     if (by == "date") {
       return a.last > b.last;
@@ -111,8 +177,8 @@ void sort_rows(std::vector<Row>& rows, const std::string& by) {
 }
 
 std::string washed_text(const Row& row) {
-  const auto& washed = row.advice.known.washed;
-  return washed ? fixed(washed->in_g(), gram_decimals(row.record.planned.scale_step)) : "-";
+  const auto& washed = row.known.washed;
+  return washed ? fixed(washed->in_g(), gram_decimals(row.scale_step)) : "-";
 }
 
 std::string table_text(const std::vector<Row>& rows, Units units) {
@@ -129,12 +195,10 @@ std::string table_text(const std::vector<Row>& rows, Units units) {
                    {"torque", Side::right},
                    {"last"}});
   for (const Row& row : rows) {
-    const records::Planned& p = row.record.planned;
-    const records::Known& known = row.advice.known;
-    table.row({fmt::format("{}-{}", printed(row.record.id), row.record.check), p.owner, p.purpose,
-               p.rule ? p.rule->name : "", p.lot,
-               fmt::format("{}{}", spoken(row.advice.state), row.record.torn ? " (torn)" : ""),
-               washed_text(row), shown(row.advice.loop, units),
+    const records::Known& known = row.known;
+    table.row({fmt::format("{}-{}", printed(row.id), row.check), row.owner, row.purpose, row.rule,
+               row.lot, fmt::format("{}{}", spoken(row.state), row.torn ? " (torn)" : ""),
+               washed_text(row), shown(row.loop, units),
                known.best_turns ? rounded(known.best_turns->count(), 6) : "-",
                known.best_torque ? shown(*known.best_torque, units) : "-", row.last});
   }
@@ -144,21 +208,19 @@ std::string table_text(const std::vector<Row>& rows, Units units) {
 Json rows_json(const std::vector<Row>& rows, const Diagnostics& problems) {
   Json motors = Json::array();
   for (const Row& row : rows) {
-    const records::Planned& p = row.record.planned;
-    const records::Known& known = row.advice.known;
+    const records::Known& known = row.known;
     const auto text = [](const std::string& t) { return t.empty() ? Json() : Json(t); };
     Json one = Json::object();
-    one.set("id", printed(row.record.id)).set("check_char", std::string(1, row.record.check));
-    one.set("state", word(row.advice.state))
-        .set("owner", text(p.owner))
-        .set("for", text(p.purpose));
-    one.set("rule", p.rule ? Json(p.rule->name) : Json()).set("strip", p.strip);
-    one.set("lot", text(p.lot)).set("washed_g", known.washed ? Json(known.washed->in_g()) : Json());
-    one.set("loop_mm", row.advice.loop.in_mm()).set("wind_to_turns", row.advice.wind_to.count());
+    one.set("id", printed(row.id)).set("check_char", std::string(1, row.check));
+    one.set("state", word(row.state)).set("owner", text(row.owner)).set("for", text(row.purpose));
+    one.set("rule", text(row.rule)).set("strip", row.strip);
+    one.set("lot", text(row.lot))
+        .set("washed_g", known.washed ? Json(known.washed->in_g()) : Json());
+    one.set("loop_mm", row.loop.in_mm()).set("wind_to_turns", row.wind_to.count());
     one.set("best_turns", known.best_turns ? Json(known.best_turns->count()) : Json());
     one.set("best_torque_mNm", known.best_torque ? Json(known.best_torque->in_mnm()) : Json());
-    one.set("last_date", text(row.last)).set("torn", row.record.torn);
-    one.set("planned_edited", row.record.planned_edited);
+    one.set("last_date", text(row.last)).set("torn", row.torn);
+    one.set("planned_edited", row.planned_edited);
     motors.push(std::move(one));
   }
   Json out = Json::object();
@@ -176,7 +238,9 @@ void run_list(const ListOptions& options, Context& context) {
     return;
   }
   Diagnostics problems = held->passed_over;
-  std::vector<Row> rows = read_rows(ledger, held->ids, options, problems);
+  Reading reading = read_rows(folder, held->ids, options);
+  std::vector<Row>& rows = reading.rows;
+  append(problems, reading.problems);
   sort_rows(rows, options.sort);
   context.exit_code = report(context, problems);
   const Units units = options.units.value_or(Units::metric);

@@ -209,7 +209,7 @@ std::optional<FileEntry> understood(const RawEntry& raw, Diagnostics& problems) 
                                                    shortened(value, 40))));
       }
     } else {
-      words.push_back(name + "=" + value);
+      words.push_back(fmt::format("{}={}", name, value));
     }
   }
   if (id.empty()) {

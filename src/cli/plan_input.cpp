@@ -22,7 +22,7 @@ constexpr std::string_view kEnding = ".toml";
 /// A template's name is never a way to another folder.
 bool is_template_name(const std::string& name) {
   return !name.empty() && name.front() != '.' && std::ranges::all_of(name, [](char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' ||
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || is_digit(c) || c == '-' ||
            c == '_' || c == '.';
   });
 }

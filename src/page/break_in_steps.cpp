@@ -13,14 +13,14 @@ namespace {
 
 constexpr double kHeadHeight = 5.5;
 constexpr double kStepHeight = 8.5;
-constexpr std::array kShares{0.05, 0.37, 0.29, 0.12, 0.17};  // step, do, stop at, hold, rest
+constexpr std::array kStepColumns{0.05, 0.37, 0.29, 0.12, 0.17};  // step, do, stop at, hold, rest
 
 Style figure() {
   return {.size_pt = 12, .face = Face::sheet_bold, .smallest_pt = 7, .max_lines = 2};
 }
 
-void draw_cells(Sheet& sheet, const std::array<std::string, kShares.size()>& texts, double height,
-                const Style& style, double fill) {
+void draw_cells(Sheet& sheet, const std::array<std::string, kStepColumns.size()>& texts,
+                double height, const Style& style, double fill) {
   Canvas& canvas = sheet.canvas();
   canvas.box({.x = sheet.x(),
               .y = sheet.y(),
@@ -30,7 +30,7 @@ void draw_cells(Sheet& sheet, const std::array<std::string, kShares.size()>& tex
               .fill_grey = fill});
   double x = sheet.x();
   for (std::size_t i = 0; i < texts.size(); ++i) {
-    const double w = kShares[i] * sheet.width();
+    const double w = kStepColumns[i] * sheet.width();
     canvas.fit_in({.x = x + 1.2, .y = sheet.y(), .w = w - 2, .h = height}, texts[i], style);
     x += w;
   }

@@ -12,7 +12,7 @@
 namespace loopledger::page {
 namespace {
 
-constexpr double kBarHeight = 6.5;
+constexpr double kShareHeight = 6.5;
 constexpr double kLabelWidth = 30;
 
 struct Part {
@@ -59,7 +59,7 @@ struct Axis {
 
 void draw_break(Canvas& canvas, double x, double y) {
   for (const double shift : {0.0, 1.6}) {
-    canvas.line(x + 3 + shift, y + kBarHeight + 0.6, x + 4.2 + shift, y - 0.6, 0.3);
+    canvas.line(x + 3 + shift, y + kShareHeight + 0.6, x + 4.2 + shift, y - 0.6, 0.3);
   }
 }
 
@@ -72,12 +72,12 @@ void draw_bar(Canvas& canvas, const std::vector<Part>& parts, const Axis& axis, 
     canvas.box({.x = from,
                 .y = y,
                 .w = std::max(0.1, to - from),
-                .h = kBarHeight,
+                .h = kShareHeight,
                 .line_width = 0.2,
                 .fill_grey = part.grey});
     const Style name{.size_pt = 7.5, .align = Align::centre, .grey = part.grey < 0.5 ? 1.0 : 0.0};
     if (canvas.width_of(part.name, name) < to - from - 1) {
-      canvas.text((from + to) / 2, y + (kBarHeight + cap_height(7.5)) / 2, part.name, name);
+      canvas.text((from + to) / 2, y + (kShareHeight + cap_height(7.5)) / 2, part.name, name);
     }
   }
   draw_break(canvas, axis.x, y);
@@ -90,9 +90,9 @@ void draw_guard(Canvas& canvas, const Axis& axis, Mass limit, Mass guard, double
   const int strokes = static_cast<int>((to - from) / kHatch);
   for (int i = 0; i < strokes; ++i) {
     const double x = from + (i + 0.5) * kHatch;
-    canvas.line(x, y, x, y + kBarHeight, 0.12, 0.3);
+    canvas.line(x, y, x, y + kShareHeight, 0.12, 0.3);
   }
-  canvas.box({.x = from, .y = y, .w = to - from, .h = kBarHeight, .line_width = 0.15});
+  canvas.box({.x = from, .y = y, .w = to - from, .h = kShareHeight, .line_width = 0.15});
 }
 
 void draw_limit(Canvas& canvas, const records::Planned& p, const Axis& axis, double y,
@@ -145,7 +145,7 @@ void draw_budget(Sheet& sheet, const Kind& kind, const calc::Batch& batch) {
   const std::vector<Part> on_scale = parts_of(p, false);
   const std::vector<Part> counted_parts = parts_of(p, true);
   const bool limited = p.rule.has_value() && !p.part;
-  const double height = 5 + (limited ? 5 + 2 * (kBarHeight + 2) : kBarHeight + 2) + 10;
+  const double height = 5 + (limited ? 5 + 2 * (kShareHeight + 2) : kShareHeight + 2) + 10;
   sheet.room(height);
   canvas.fit(sheet.x(), sheet.y(), sheet.width(), id_list(batch, kind.motors),
              {.size_pt = 9, .face = Face::sheet_bold, .smallest_pt = 7, .max_lines = 2});
@@ -164,11 +164,11 @@ void draw_budget(Sheet& sheet, const Kind& kind, const calc::Batch& batch) {
     if (p.windows.of(Stage::washed).guard) {
       draw_guard(canvas, axis, p.rule->limit, *p.windows.of(Stage::washed).guard, top);
     }
-    sheet.down(kBarHeight + 2);
+    sheet.down(kShareHeight + 2);
   }
   canvas.fit(sheet.x(), sheet.y() + 2, kLabelWidth - 2, "on the scale", {.size_pt = 8.5});
   draw_bar(canvas, on_scale, axis, sheet.y());
-  sheet.down(kBarHeight + 2);
+  sheet.down(kShareHeight + 2);
   if (limited) {
     draw_limit(canvas, p, axis, top, sheet.y() - top - 1);
   }

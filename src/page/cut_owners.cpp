@@ -15,12 +15,12 @@
 namespace loopledger::page {
 namespace {
 
-constexpr double kRowHeight = 16.5;
-constexpr double kHeadHeight = 9;
+constexpr double kMotorHeight = 16.5;
+constexpr double kNamesHeight = 9;
 constexpr double kTick = 4;
 
 // Shares of the width: motor, cut, as cut, washed, tied, finished, loop.
-constexpr std::array kShares{0.132, 0.118, 0.160, 0.168, 0.168, 0.168, 0.086};
+constexpr std::array kColumns{0.132, 0.118, 0.160, 0.168, 0.168, 0.168, 0.086};
 constexpr std::size_t kMotor = 0;
 constexpr std::size_t kCut = 1;
 constexpr std::size_t kAsCut = 2;
@@ -55,8 +55,8 @@ class OwnerTable {
     sheet_.bookmark_next(name);
     // An owner's table is not split if a page of its own would hold it, unless that would leave
     // more than half a page empty.
-    const double whole = 7 + 5.0 * static_cast<double>(kinds_.size()) + 24 + kHeadHeight +
-                         kRowHeight * static_cast<double>(owner_.motors.size());
+    const double whole = 7 + 5.0 * static_cast<double>(kinds_.size()) + 24 + kNamesHeight +
+                         kMotorHeight * static_cast<double>(owner_.motors.size());
     const double left = sheet_.bottom() - sheet_.y();
     const bool may_split = whole > sheet_.full_height() || left > sheet_.full_height() / 2;
     sheet_.heading(title, may_split ? 80 : whole);
@@ -71,7 +71,7 @@ class OwnerTable {
       draw_top();
     });
     for (const std::size_t index : owner_.motors) {
-      sheet_.room(kRowHeight);
+      sheet_.room(kMotorHeight);
       draw_row(batch_.motors[index]);
     }
     sheet_.repeat(nullptr);
@@ -113,12 +113,12 @@ class OwnerTable {
   [[nodiscard]] double column_x(std::size_t column) const {
     double x = sheet_.x();
     for (std::size_t i = 0; i < column; ++i) {
-      x += kShares[i] * sheet_.width();
+      x += kColumns[i] * sheet_.width();
     }
     return x;
   }
   [[nodiscard]] double column_w(std::size_t column) const {
-    return kShares[column] * sheet_.width();
+    return kColumns[column] * sheet_.width();
   }
 
   /// What stands above the rows on every page: how much to snip, and the table's head.
@@ -130,18 +130,18 @@ class OwnerTable {
       }
       last = &kind;
     }
-    const std::array<std::string, kShares.size()> names{"motor",
-                                                        "cut, " + unit_name(plan_.units),
-                                                        "as cut, g",
-                                                        "washed and dry, g",
-                                                        "tied, g",
-                                                        "finished, g",
-                                                        "loop, " + unit_name(plan_.units)};
+    const std::array<std::string, kColumns.size()> names{"motor",
+                                                         "cut, " + unit_name(plan_.units),
+                                                         "as cut, g",
+                                                         "washed and dry, g",
+                                                         "tied, g",
+                                                         "finished, g",
+                                                         "loop, " + unit_name(plan_.units)};
     const double y = sheet_.y();
     sheet_.canvas().box({.x = sheet_.x(),
                          .y = y,
                          .w = sheet_.width(),
-                         .h = kHeadHeight,
+                         .h = kNamesHeight,
                          .line_width = 0.3,
                          .fill_grey = 0.9});
     for (std::size_t i = 0; i < names.size(); ++i) {
@@ -154,7 +154,7 @@ class OwnerTable {
                                                                 : "";
       sheet_.canvas().fit(column_x(i) + 0.8, y + 5.4, column_w(i) - 1.6, under, kSmall);
     }
-    sheet_.down(kHeadHeight);
+    sheet_.down(kNamesHeight);
   }
 
   void figure(std::size_t column, const std::string& text, double offset = 1.8) {
@@ -163,7 +163,7 @@ class OwnerTable {
   }
 
   void tick_and_blank(std::size_t column) {
-    const double y = sheet_.y() + kRowHeight - 2;
+    const double y = sheet_.y() + kMotorHeight - 2;
     sheet_.canvas().tick_box(column_x(column) + 1.2, y, kTick);
     sheet_.canvas().blank(column_x(column) + 1.2 + kTick + 1.2, y, column_w(column) - kTick - 3.8);
   }
@@ -202,9 +202,10 @@ class OwnerTable {
     Canvas& canvas = sheet_.canvas();
     const records::Planned& p = motor.planned;
     const double y = sheet_.y();
-    canvas.box({.x = sheet_.x(), .y = y, .w = sheet_.width(), .h = kRowHeight, .line_width = 0.3});
-    for (std::size_t i = 1; i < kShares.size(); ++i) {
-      canvas.line(column_x(i), y, column_x(i), y + kRowHeight, 0.15, 0.5);
+    canvas.box(
+        {.x = sheet_.x(), .y = y, .w = sheet_.width(), .h = kMotorHeight, .line_width = 0.3});
+    for (std::size_t i = 1; i < kColumns.size(); ++i) {
+      canvas.line(column_x(i), y, column_x(i), y + kMotorHeight, 0.15, 0.5);
     }
     Style id = kFigure;
     id.size_pt = 14;
@@ -218,7 +219,7 @@ class OwnerTable {
     figure(kCut, number(p.cut, plan_.units));
     canvas.fit(column_x(kCut) + 1, y + 7.2, column_w(kCut) - 2,
                fmt::format("({})", shown(p.cut, other(plan_.units))), kSmall);
-    canvas.tick_box(column_x(kCut) + (column_w(kCut) - kTick) / 2, y + kRowHeight - 2, kTick);
+    canvas.tick_box(column_x(kCut) + (column_w(kCut) - kTick) / 2, y + kMotorHeight - 2, kTick);
     draw_as_cut(p);
     draw_stage(kWashed, p, Stage::washed);
     draw_stage(kTied, p, Stage::tied);
@@ -226,8 +227,8 @@ class OwnerTable {
     figure(kLoop, number(p.loop, plan_.units));
     canvas.fit(column_x(kLoop) + 0.5, y + 7.2, column_w(kLoop) - 1,
                fmt::format("({})", shown(p.loop, other(plan_.units))), kSmall);
-    canvas.blank(column_x(kLoop) + 1.5, y + kRowHeight - 2, column_w(kLoop) - 3);
-    sheet_.down(kRowHeight);
+    canvas.blank(column_x(kLoop) + 1.5, y + kMotorHeight - 2, column_w(kLoop) - 3);
+    sheet_.down(kMotorHeight);
   }
 
   Sheet& sheet_;

@@ -15,7 +15,6 @@ namespace {
 constexpr std::size_t kTypedMaxBytes = 40;
 constexpr std::size_t kSlipsNamed = 5;
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 bool is_letter(char c) { return c >= 'A' && c <= 'Z'; }
 bool all_digits(std::string_view text) {
   return !text.empty() && std::all_of(text.begin(), text.end(), is_digit);

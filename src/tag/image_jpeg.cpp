@@ -16,10 +16,10 @@
 namespace loopledger::tag {
 namespace {
 
-constexpr std::uint8_t kUnread = 128;
+constexpr std::uint8_t kJpegUnread = 128;
 constexpr int kMaxScans = 100;  // a hostile progressive file asks for thousands of full passes
 
-struct Job {
+struct JpegJob {
   jpeg_decompress_struct info{};
   jpeg_error_mgr errors{};
   jpeg_progress_mgr progress{};
@@ -30,7 +30,7 @@ struct Job {
   int rows_read = 0;
 };
 
-Job& job_of(j_common_ptr info) { return *static_cast<Job*>(info->client_data); }
+JpegJob& job_of(j_common_ptr info) { return *static_cast<JpegJob*>(info->client_data); }
 
 [[noreturn]] void on_error(j_common_ptr info) { std::longjmp(job_of(info).jump, 1); }
 
@@ -50,7 +50,7 @@ void on_progress(j_common_ptr info) {
 
 /// One row of inks to grey. `inverted`: 255 is no ink, as the marker of the program that began
 /// writing such files says.
-void take_inks(const Job& job, std::uint8_t* to, bool inverted) {
+void take_inks(const JpegJob& job, std::uint8_t* to, bool inverted) {
   const auto light = [&](JSAMPLE ink) { return static_cast<unsigned>(inverted ? ink : 255 - ink); };
   for (JDIMENSION x = 0; x < job.info.output_width; ++x) {
     const JSAMPLE* inks = job.row.data() + std::size_t{x} * 4;
@@ -60,7 +60,7 @@ void take_inks(const Job& job, std::uint8_t* to, bool inverted) {
   }
 }
 
-void read_rows(Job& job) {
+void read_rows(JpegJob& job) {
   jpeg_decompress_struct& info = job.info;
   const bool inks = info.out_color_space == JCS_CMYK;
   while (info.output_scanline < info.output_height) {
@@ -78,7 +78,7 @@ void read_rows(Job& job) {
 
 /// Everything between the jump's mark and its end. Returns false after an error; the rows read by
 /// then are in the job.
-bool run(Job& job, std::string_view bytes) {
+bool run(JpegJob& job, std::string_view bytes) {
   jpeg_decompress_struct& info = job.info;
   if (setjmp(job.jump) != 0) {
     return false;
@@ -99,7 +99,7 @@ bool run(Job& job, std::string_view bytes) {
   info.dct_method = JDCT_ISLOW;
   jpeg_start_decompress(&info);
   job.grey =
-      Grey(static_cast<int>(info.output_width), static_cast<int>(info.output_height), kUnread);
+      Grey(static_cast<int>(info.output_width), static_cast<int>(info.output_height), kJpegUnread);
   if (inks) {
     job.row.resize(std::size_t{info.output_width} * 4);
   }
@@ -111,7 +111,7 @@ bool run(Job& job, std::string_view bytes) {
 }  // namespace
 
 Result<Grey> read_jpeg(std::string_view bytes) {
-  Job job;
+  JpegJob job;
   job.info.err = jpeg_std_error(&job.errors);
   job.errors.error_exit = on_error;
   job.errors.emit_message = on_message;

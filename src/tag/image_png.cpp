@@ -19,9 +19,9 @@ namespace loopledger::tag {
 namespace {
 
 /// The value that rows never reached by a damaged file keep.
-constexpr std::uint8_t kUnread = 128;
+constexpr std::uint8_t kPngUnread = 128;
 
-struct Job {
+struct PngJob {
   std::string_view bytes;
   std::size_t at = 0;
   png_structp png = nullptr;
@@ -36,13 +36,13 @@ struct Job {
 };
 
 [[noreturn]] void on_error(png_structp png, png_const_charp) {
-  std::longjmp(static_cast<Job*>(png_get_error_ptr(png))->jump, 1);
+  std::longjmp(static_cast<PngJob*>(png_get_error_ptr(png))->jump, 1);
 }
 
 void on_warning(png_structp, png_const_charp) {}
 
 void read_bytes(png_structp png, png_bytep to, std::size_t length) {
-  Job& job = *static_cast<Job*>(png_get_io_ptr(png));
+  PngJob& job = *static_cast<PngJob*>(png_get_io_ptr(png));
   if (length > job.bytes.size() - job.at) {
     on_error(png, "");
   }
@@ -58,7 +58,7 @@ void over_white(const png_byte* from, std::uint8_t* to, int width) {
   }
 }
 
-void read_rows(Job& job, int passes, bool alpha) {
+void read_rows(PngJob& job, int passes, bool alpha) {
   const auto row_bytes = static_cast<std::size_t>(job.grey.width) * 2;
   for (int pass = 0; pass < passes; ++pass) {
     for (int y = 0; y < job.grey.height; ++y) {
@@ -75,7 +75,7 @@ void read_rows(Job& job, int passes, bool alpha) {
 
 /// Everything between the jump's mark and its end. False after an error; what was read by then is
 /// in the job.
-bool run(Job& job) {
+bool run(PngJob& job) {
   if (setjmp(job.jump) != 0) {
     return false;
   }
@@ -100,10 +100,10 @@ bool run(Job& job) {
   const int passes = png_set_interlace_handling(job.png);
   png_read_update_info(job.png, job.info);
   const bool alpha = png_get_channels(job.png, job.info) == 2;
-  job.grey = Grey(static_cast<int>(job.width), static_cast<int>(job.height), kUnread);
+  job.grey = Grey(static_cast<int>(job.width), static_cast<int>(job.height), kPngUnread);
   if (alpha) {
     job.with_alpha.resize(
-        job.grey.size() * 2 / static_cast<std::size_t>(passes > 1 ? 1 : job.height), kUnread);
+        job.grey.size() * 2 / static_cast<std::size_t>(passes > 1 ? 1 : job.height), kPngUnread);
   }
   read_rows(job, passes, alpha);
   return true;
@@ -112,7 +112,7 @@ bool run(Job& job) {
 }  // namespace
 
 Result<Grey> read_png(std::string_view bytes) {
-  Job job;
+  PngJob job;
   job.bytes = bytes;
   const bool whole = run(job);
   png_destroy_read_struct(&job.png, &job.info, nullptr);

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <array>
 
+#include "base/text.h"
 #include "tag/qr.h"
 
 namespace loopledger::tag {
@@ -21,7 +22,6 @@ constexpr std::array kLevels{
 
 constexpr int kModeBits = 4;
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 bool is_qr_alphanumeric(char c) {
   constexpr std::string_view kOthers = " $%*+-./:";
   return is_digit(c) || (c >= 'A' && c <= 'Z') || kOthers.find(c) != std::string_view::npos;

@@ -15,7 +15,6 @@
 namespace loopledger::tag {
 namespace {
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 bool is_alphanumeric(char c) {
   return is_digit(c) || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z');
 }

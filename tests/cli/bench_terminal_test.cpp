@@ -21,7 +21,7 @@ using test::TempFolder;
 
 namespace {
 
-constexpr const char* kPlan = R"(format = 1
+constexpr const char* kTerminalPlan = R"(format = 1
 bench = { scale_step = "1 mg" }
 rules.club = { limit = "1.5 g", counts = ["rubber"] }
 strips.tan = { samples = [["1 m", "2 g"], ["1 m", "2 g"], ["1 m", "2 g"]] }
@@ -88,7 +88,7 @@ class Terminal {
 
 TEST_CASE("on a terminal the bench says whose motor is next and what it should read") {
   const TempFolder folder;
-  const std::string plan = folder.write("night.toml", kPlan);
+  const std::string plan = folder.write("night.toml", kTerminalPlan);
   REQUIRE(test::run({"print", plan}).code == 0);
   Terminal terminal(plan);
   CHECK(has(terminal.until("> "), "TH-01 ANNA: washed, g (1.496–1.498)> "));
@@ -108,7 +108,7 @@ TEST_CASE("on a terminal the bench says whose motor is next and what it should r
 
 TEST_CASE("the end of input ends the bench, and it goes on where it stopped") {
   const TempFolder folder;
-  const std::string plan = folder.write("night.toml", kPlan);
+  const std::string plan = folder.write("night.toml", kTerminalPlan);
   REQUIRE(test::run({"print", plan}).code == 0);
   {
     Terminal terminal(plan);

@@ -12,7 +12,7 @@ using test::TempFolder;
 
 namespace {
 
-constexpr const char* kPlan = R"(format = 1
+constexpr const char* kBenchPlan = R"(format = 1
 bench = { scale_step = "1 mg" }
 rules.club = { limit = "1.5 g", counts = ["rubber"] }
 rings.small = { weighed = 10, mass = "60 mg", spread = "0.3 mg" }
@@ -35,7 +35,7 @@ mass = "limit"
 /// A bench with a plan that is printed; `says` is what it answers to these lines.
 class Bench {
  public:
-  Bench() : plan_(folder.write("night.toml", kPlan)) {
+  Bench() : plan_(folder.write("night.toml", kBenchPlan)) {
     const auto printed = run({"print", plan_});
     REQUIRE_MESSAGE(printed.code == 0, printed.err);
   }
@@ -141,7 +141,7 @@ TEST_CASE("a check weight is judged and kept with the readings that follow") {
 
 TEST_CASE("bench before print says what to do") {
   const TempFolder folder;
-  const auto ran = run({"bench", folder.write("night.toml", kPlan)}, "th1 1.5\n");
+  const auto ran = run({"bench", folder.write("night.toml", kBenchPlan)}, "th1 1.5\n");
   CHECK(ran.code == 4);
   CHECK(has(ran.err, "no motor of this plan has a record yet"));
   CHECK(has(ran.err, "`loopledger print` opens them"));

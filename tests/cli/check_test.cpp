@@ -15,7 +15,7 @@ namespace {
 
 const std::string kExamples = std::string(LOOPLEDGER_SOURCE_DIR) + "/examples/";
 
-constexpr const char* kPlan = R"(format = 1
+constexpr const char* kCheckPlan = R"(format = 1
 bench = { scale_step = "1 mg" }
 rules.club = { limit = "1.5 g", counts = ["rubber"] }
 [strips.tan]
@@ -32,7 +32,7 @@ mass = "limit"
 
 TEST_CASE("check shows windows, lengths, turns and the cutting plan, and writes nothing") {
   const TempFolder folder;
-  const auto ran = run({"check", folder.write("night.toml", kPlan)});
+  const auto ran = run({"check", folder.write("night.toml", kCheckPlan)});
   CHECK(ran.code == 0);
   CHECK(ran.err.empty());
   // u = 0.7071 mg, k = 1.645: the washed end is 1.49884 g.
@@ -59,7 +59,7 @@ TEST_CASE("the tables of every example fit 100 columns, in both units") {
 
 TEST_CASE("check --json has the promised keys, null where nothing is known") {
   const TempFolder folder;
-  const auto ran = run({"check", folder.write("night.toml", kPlan), "--json"});
+  const auto ran = run({"check", folder.write("night.toml", kCheckPlan), "--json"});
   CHECK(ran.code == 0);
   for (const char* part : {"\"format\": 1",
                            "\"id\": \"TH-01\"",
@@ -101,7 +101,7 @@ TEST_CASE("check --json has the promised keys, null where nothing is known") {
 
 TEST_CASE("faults go to standard error with exit code 1, and into the JSON") {
   const TempFolder folder;
-  std::string text = kPlan;
+  std::string text = kCheckPlan;
   text.replace(text.find("\"limit\""), 7, "\"9 g\"");
   const std::string plan = folder.write("night.toml", text);
   const auto ran = run({"check", plan});
@@ -120,7 +120,7 @@ TEST_CASE("a folder, a missing file and standard input") {
   CHECK(is_folder.code == 3);
   CHECK(is_folder.err == folder.path() + ": error: this is a folder, not a file [disk-folder]\n");
   CHECK(run({"check", folder.path("none.toml")}).code == 3);
-  CHECK(run({"check", "-"}, kPlan).code == 0);
+  CHECK(run({"check", "-"}, kCheckPlan).code == 0);
   CHECK(has(run({"check", "-"}, "x = \n").err, "standard input:1:"));
 }
 
@@ -137,7 +137,7 @@ TEST_CASE("a misspelt command names the nearest one, with the exit code of usage
 TEST_CASE("a link in which the id can't be found again is an error") {
   const TempFolder folder;
   const auto plan_with = [&](const std::string& link) {
-    return run({"check", folder.write("n.toml", "link = \"" + link + "\"\n" + kPlan)});
+    return run({"check", folder.write("n.toml", "link = \"" + link + "\"\n" + kCheckPlan)});
   };
   CHECK(plan_with("https://example.org/m/{id}").code == 0);
   const auto glued = plan_with("https://example.org/m-{id}");

@@ -12,7 +12,7 @@ using test::TempFolder;
 
 namespace {
 
-constexpr const char* kPlan = R"(format = 1
+constexpr const char* kPrintPlan = R"(format = 1
 title = "Invented night"
 date = 2026-02-05
 bench = { scale_step = "1 mg" }
@@ -28,7 +28,7 @@ mass = "limit"
 )";
 
 std::string changed(const std::string& from, const std::string& to) {
-  std::string text = kPlan;
+  std::string text = kPrintPlan;
   text.replace(text.find(from), from.size(), to);
   return text;
 }
@@ -37,7 +37,7 @@ std::string changed(const std::string& from, const std::string& to) {
 
 TEST_CASE("print writes three PDFs and a record for each motor, beside the plan") {
   const TempFolder folder;
-  const auto ran = run({"print", folder.write("night.toml", kPlan)});
+  const auto ran = run({"print", folder.write("night.toml", kPrintPlan)});
   REQUIRE_MESSAGE(ran.code == 0, ran.err);
   for (const char* name : {"out/cut-sheet.pdf", "out/break-in.pdf", "out/labels.pdf"}) {
     CHECK(folder.read(name).starts_with("%PDF-"));
@@ -49,7 +49,7 @@ TEST_CASE("print writes three PDFs and a record for each motor, beside the plan"
 
 TEST_CASE("the same plan printed again gives the same bytes and leaves the records alone") {
   const TempFolder folder;
-  const std::string plan = folder.write("night.toml", kPlan);
+  const std::string plan = folder.write("night.toml", kPrintPlan);
   REQUIRE(run({"print", plan}).code == 0);
   const std::string sheet = folder.read("out/cut-sheet.pdf");
   const std::string labels = folder.read("out/labels.pdf");
@@ -65,7 +65,7 @@ TEST_CASE("the same plan printed again gives the same bytes and leaves the recor
 
 TEST_CASE("a record with other figures is refused, with the next free id, and nothing is written") {
   const TempFolder folder;
-  REQUIRE(run({"print", folder.write("night.toml", kPlan)}).code == 0);
+  REQUIRE(run({"print", folder.write("night.toml", kPrintPlan)}).code == 0);
   const std::string labels = folder.read("out/labels.pdf");
   for (const auto& [from, to] : {std::pair<std::string, std::string>{"\"1.5 g\"", "\"1.2 g\""},
                                  {"strips.tan", "strips.red"},
@@ -94,7 +94,7 @@ TEST_CASE("nothing is written when the plan has a fault") {
 
 TEST_CASE("only some motors, or only those without a record, can be printed") {
   const TempFolder folder;
-  const std::string plan = folder.write("night.toml", kPlan);
+  const std::string plan = folder.write("night.toml", kPrintPlan);
   REQUIRE(run({"print", plan, "--only", "th2"}).code == 0);
   CHECK_FALSE(folder.holds("records/TH-01.toml"));
   CHECK(folder.holds("records/TH-02.toml"));
@@ -111,8 +111,8 @@ TEST_CASE("only some motors, or only those without a record, can be printed") {
 
 TEST_CASE("an unknown stock names the nearest one at its place in the plan") {
   const TempFolder folder;
-  const auto ran = run(
-      {"print", folder.write("night.toml", "labels = \"a4-3x8-70x36\"\n" + std::string(kPlan))});
+  const auto ran = run({"print", folder.write("night.toml", "labels = \"a4-3x8-70x36\"\n" +
+                                                                std::string(kPrintPlan))});
   CHECK(ran.code == 1);
   CHECK(has(ran.err, ":1:10: error: there is no template \"a4-3x8-70x36\" in templates/stock"));
   CHECK(has(ran.err, "did you mean \"a4-3x8-70x37\"?"));
@@ -120,7 +120,7 @@ TEST_CASE("an unknown stock names the nearest one at its place in the plan") {
 
 TEST_CASE("records and PDFs go where the options and the environment say") {
   const TempFolder folder;
-  const std::string plan = folder.write("night.toml", kPlan);
+  const std::string plan = folder.write("night.toml", kPrintPlan);
   REQUIRE(run({"print", plan, "--out", folder.path("p")}, {},
               {{"LOOPLEDGER_RECORDS", folder.path("r")}})
               .code == 0);
@@ -134,7 +134,7 @@ TEST_CASE("records and PDFs go where the options and the environment say") {
 
 TEST_CASE("a folder that can't be written leaves no records behind") {
   const TempFolder folder;
-  const std::string plan = folder.write("night.toml", kPlan);
+  const std::string plan = folder.write("night.toml", kPrintPlan);
   const auto ran = run({"print", plan, "--out", folder.write("blocked", "a file")});
   CHECK(ran.code == 3);
   CHECK_FALSE(folder.holds("records/TH-01.toml"));

@@ -13,6 +13,7 @@
 using loopledger::MotorId;
 using loopledger::tag::with_check;
 using loopledger::test::drawn;
+using loopledger::test::has;
 using loopledger::test::png;
 using loopledger::test::run;
 using loopledger::test::TempFolder;
@@ -35,10 +36,6 @@ struct Bench {
 };
 
 std::string id(int number) { return with_check({"AB", number}); }
-
-bool has(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
 
 }  // namespace
 

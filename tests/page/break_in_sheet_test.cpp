@@ -12,11 +12,9 @@ namespace {
 
 using namespace loopledger;
 
-const testing::PlainMetrics kMetrics;
-
-page::Document sheet(const testing::InventedBatch& made, const std::string& paper = "a4") {
-  Result<page::Document> document =
-      page::break_in_sheet(made.plan, made.batch, testing::stock(paper), kMetrics, std::nullopt);
+page::Document break_in(const testing::InventedBatch& made, const std::string& paper = "a4") {
+  Result<page::Document> document = page::break_in_sheet(
+      made.plan, made.batch, testing::stock(paper), testing::kPlainMetrics, std::nullopt);
   REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
   CHECK(render(document.diagnostics()) == "");
   return std::move(document).value();
@@ -27,15 +25,15 @@ TEST_CASE("from 1 to 200 motors the break-in sheet stays in its margin, texts ap
     for (const int motors : {1, 24, 200}) {
       CAPTURE(paper);
       CAPTURE(motors);
-      const page::Document document = sheet(testing::invented_batch(motors), paper);
-      CHECK(testing::out_of_margin(document, kMetrics, 5) == "");
-      CHECK(testing::overlapping_texts(document, kMetrics) == "");
+      const page::Document document = break_in(testing::invented_batch(motors), paper);
+      CHECK(testing::out_of_margin(document, testing::kPlainMetrics, 5) == "");
+      CHECK(testing::overlapping_texts(document, testing::kPlainMetrics) == "");
     }
   }
 }
 
 TEST_CASE("the steps say length, turns, cranks, stop torque, hold and rest") {
-  const std::string text = testing::all_text(sheet(testing::invented_batch(5)));
+  const std::string text = testing::all_text(break_in(testing::invented_batch(5)));
   for (const char* what :
        {"stretch to 1478 mm (58.19 in)", "wind 713 turns = 71 cranks", "54 gf·cm (0.75 ozf·in)",
         "5 min", "2 min", "1 h; 2 times", "DO NOT PASS 1218 TURNS",
@@ -47,7 +45,7 @@ TEST_CASE("the steps say length, turns, cranks, stop torque, hold and rest") {
 
 TEST_CASE("every motor has blanks for each pass of each step, loops and temperature") {
   const testing::InventedBatch made = testing::invented_batch(24);
-  const std::string text = testing::all_text(sheet(made));
+  const std::string text = testing::all_text(break_in(made));
   const auto count = [&](const std::string& line) {
     std::size_t n = 0;
     for (std::size_t at = text.find("\n" + line + "\n"); at != std::string::npos;
@@ -71,7 +69,7 @@ TEST_CASE("motors without a recipe get blanks to write down what was done") {
     motor.planned.recipe.clear();
     motor.planned.break_in.clear();
   }
-  const std::string text = testing::all_text(sheet(made));
+  const std::string text = testing::all_text(break_in(made));
   CHECK(text.find("none in the plan: write down what you do") != std::string::npos);
   CHECK(text.find("gf·cm\n") != std::string::npos);
 }
@@ -82,7 +80,7 @@ TEST_CASE("motors of one owner that break in differently come under headings of 
     motor.planned.owner = "Anna";
   }
   made.batch.motors[1].planned.break_in[0].hold = Duration::min(7);
-  const std::string text = testing::all_text(sheet(made));
+  const std::string text = testing::all_text(break_in(made));
   CHECK(text.find("7 min") != std::string::npos);
   CHECK(text.find("\n" + printed(made.batch.motors[1].id) + "\n") != std::string::npos);
 }

@@ -15,11 +15,9 @@ namespace {
 
 using namespace loopledger;
 
-const testing::PlainMetrics kMetrics;
-
-page::Document sheet(const testing::InventedBatch& made, const std::string& paper = "a4") {
-  Result<page::Document> document =
-      page::cut_sheet(made.plan, made.batch, testing::stock(paper), kMetrics, std::nullopt);
+page::Document cutting(const testing::InventedBatch& made, const std::string& paper = "a4") {
+  Result<page::Document> document = page::cut_sheet(made.plan, made.batch, testing::stock(paper),
+                                                    testing::kPlainMetrics, std::nullopt);
   REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
   CHECK(render(document.diagnostics()) == "");
   return std::move(document).value();
@@ -38,16 +36,16 @@ TEST_CASE("from 1 to 200 motors nothing leaves the margin and no texts lie over 
     for (const int motors : {1, 2, 7, 24, 60, 200}) {
       CAPTURE(paper);
       CAPTURE(motors);
-      const page::Document document = sheet(testing::invented_batch(motors), paper);
-      CHECK(testing::out_of_margin(document, kMetrics, 5) == "");
-      CHECK(testing::overlapping_texts(document, kMetrics) == "");
+      const page::Document document = cutting(testing::invented_batch(motors), paper);
+      CHECK(testing::out_of_margin(document, testing::kPlainMetrics, 5) == "");
+      CHECK(testing::overlapping_texts(document, testing::kPlainMetrics) == "");
     }
   }
 }
 
 TEST_CASE("every motor is in a bar of the cutting plan and in a table") {
   const testing::InventedBatch made = testing::invented_batch(60);
-  const std::string text = testing::all_text(sheet(made));
+  const std::string text = testing::all_text(cutting(made));
   for (const calc::MotorFigures& motor : made.batch.motors) {
     CHECK(says(text, "\n" + printed(motor.id) + "\n"));
     CHECK(says(text, "\n" + tag::with_check(motor.id) + "\n"));
@@ -55,7 +53,7 @@ TEST_CASE("every motor is in a bar of the cutting plan and in a table") {
 }
 
 TEST_CASE("the sheet says what the bench needs") {
-  const std::string text = testing::all_text(sheet(testing::invented_batch(7)));
+  const std::string text = testing::all_text(cutting(testing::invented_batch(7)));
   CHECK(says(text, "Check weight: 1 g reads"));
   CHECK(says(text, "planned 60 mg: 12 mg on each motor"));
   CHECK(says(text, "14 rings “pearl”; lubricant clear oil; adhesive knot dot"));
@@ -70,7 +68,7 @@ TEST_CASE("the sheet says what the bench needs") {
 }
 
 TEST_CASE("cuts are given as positions from the clean end") {
-  const std::string text = testing::all_text(sheet(testing::invented_batch(3)));
+  const std::string text = testing::all_text(cutting(testing::invented_batch(3)));
   // 617.2 mm each
   CHECK(says(text, "\n617\n"));
   CHECK(says(text, "\n1234\n"));
@@ -79,14 +77,14 @@ TEST_CASE("cuts are given as positions from the clean end") {
 }
 
 TEST_CASE("the table of snips leads to the middle of the window, as a judged reading does") {
-  const std::string text = testing::all_text(sheet(testing::invented_batch(1)));
+  const std::string text = testing::all_text(cutting(testing::invented_batch(1)));
   // 2.42 g/m and a window of 3 mg: 1 mg over is 2.5 mg to the middle, 1.03 mm; 30 mg 13.02 mm.
   CHECK(says(text, "mg over\nsnip mm of amber\n1\n1\n2\n1.5\n3\n2\n4\n2.5\n"));
   CHECK(says(text, "\n30\n13\n"));
 }
 
 TEST_CASE("every default that was used is printed, and nothing that was given") {
-  const std::string text = testing::all_text(sheet(testing::invented_batch(2)));
+  const std::string text = testing::all_text(cutting(testing::invented_batch(2)));
   CHECK(says(text, "paper a4; scale_error 1 mg; ruler_step 1 mm; confidence 95 %"));
   CHECK(says(text, "turns_factor 11 ± 8 %;"));
   CHECK(says(text, "strands 2; knot 16 mm; tails 0 mm; allowance 10 mm; window 3 mg"));
@@ -104,7 +102,7 @@ TEST_CASE("what the shelf holds and no motor uses is not on the sheet") {
   plan::Strip strip;
   strip.name = "unused-strip";
   made.plan.strips.push_back(strip);
-  CHECK(testing::all_text(sheet(made)).find("unused") == std::string::npos);
+  CHECK(testing::all_text(cutting(made)).find("unused") == std::string::npos);
 }
 
 TEST_CASE("a piece's remnant stands in its last row, and twenty cuts take three rows") {
@@ -117,13 +115,13 @@ TEST_CASE("a piece's remnant stands in its last row, and twenty cuts take three 
   all.left = Length::mm(300);
   all.scrap = false;
   made.batch.cutting.pieces = {all};
-  const std::string text = testing::all_text(sheet(made));
+  const std::string text = testing::all_text(cutting(made));
   CHECK(says(text, "\n12345\n"));  // 20 x 617.23
   CHECK(says(text, "300\u00a0mm"));
 }
 
 TEST_CASE("each owner has a table under the name, with a bookmark to its page") {
-  const page::Document document = sheet(testing::invented_batch(24));
+  const page::Document document = cutting(testing::invented_batch(24));
   REQUIRE(document.outline.size() == 8);
   CHECK(document.outline[1].title == "Anna");
   CHECK(document.outline[2].title == "Żaneta Źdźbłowicz-Łączyńska");
@@ -133,7 +131,7 @@ TEST_CASE("each owner has a table under the name, with a bookmark to its page") 
 }
 
 TEST_CASE("pages are numbered, carry the head again and a bar of 100 mm to check the scale") {
-  const page::Document document = sheet(testing::invented_batch(60));
+  const page::Document document = cutting(testing::invented_batch(60));
   const std::size_t pages = document.pages.size();
   CHECK(pages > 3);
   for (std::size_t i = 0; i < pages; ++i) {
@@ -159,7 +157,7 @@ TEST_CASE("a motor that no piece reaches is named with what is missing") {
   made.batch.cutting.uncut = {2};
   made.batch.cutting.shortfall = Length::mm(617);
   made.batch.motors[2].cut = false;
-  const std::string text = testing::all_text(sheet(made));
+  const std::string text = testing::all_text(cutting(made));
   CHECK(says(text, "Not cut, the pieces are 617 mm (24.29 in) short: " +
                        printed(made.batch.motors[2].id) + "."));
   CHECK(says(text, "no strip left"));
@@ -168,7 +166,7 @@ TEST_CASE("a motor that no piece reaches is named with what is missing") {
 TEST_CASE("inches lead when the plan asks for them") {
   testing::InventedBatch made = testing::invented_batch(1);
   made.plan.units = Units::inch;
-  const std::string text = testing::all_text(sheet(made, "letter"));
+  const std::string text = testing::all_text(cutting(made, "letter"));
   CHECK(says(text, "cut, in"));
   CHECK(says(text, "\n24.30\n(617 mm)\n"));
   CHECK(says(text, "snip in of amber"));
@@ -184,25 +182,26 @@ TEST_CASE("what is as long as the plan allows shrinks or wraps and does not run 
     motor.planned.purpose = std::string(200, 'x');
     motor.planned.scale_step = Mass::mg(0.01);
   }
-  const auto document =
-      page::cut_sheet(made.plan, made.batch, testing::stock("a4"), kMetrics, std::nullopt);
+  const auto document = page::cut_sheet(made.plan, made.batch, testing::stock("a4"),
+                                        testing::kPlainMetrics, std::nullopt);
   REQUIRE(document.ok());
-  CHECK(testing::out_of_margin(*document, kMetrics, 5) == "");
-  CHECK(testing::overlapping_texts(*document, kMetrics) == "");
+  CHECK(testing::out_of_margin(*document, testing::kPlainMetrics, 5) == "");
+  CHECK(testing::overlapping_texts(*document, testing::kPlainMetrics) == "");
 }
 
 TEST_CASE("paper too small for the tables is refused") {
   const testing::InventedBatch made = testing::invented_batch(1);
   plan::Stock small = testing::stock("a4");
   small.paper_width = Length::mm(148);
-  const auto refused = page::cut_sheet(made.plan, made.batch, small, kMetrics, std::nullopt);
+  const auto refused =
+      page::cut_sheet(made.plan, made.batch, small, testing::kPlainMetrics, std::nullopt);
   REQUIRE_FALSE(refused.ok());
   CHECK(refused.diagnostics()[0].code == "page-paper");
 }
 
 TEST_CASE("the same batch twice is the same sheet") {
-  CHECK(page::dump(sheet(testing::invented_batch(24))) ==
-        page::dump(sheet(testing::invented_batch(24))));
+  CHECK(page::dump(cutting(testing::invented_batch(24))) ==
+        page::dump(cutting(testing::invented_batch(24))));
 }
 
 }  // namespace

@@ -19,8 +19,6 @@ namespace {
 
 using namespace loopledger;
 
-const testing::PlainMetrics kMetrics;
-
 void compare(const Result<page::Document>& document, const std::string& name) {
   REQUIRE(document.ok());
   const std::string now = page::dump(document.value());
@@ -35,15 +33,16 @@ void compare(const Result<page::Document>& document, const std::string& name) {
 
 TEST_CASE("the cut sheet of three motors is laid out as it was") {
   const auto made = testing::invented_batch(3);
-  compare(page::cut_sheet(made.plan, made.batch, testing::stock("a4"), kMetrics, std::nullopt),
+  compare(page::cut_sheet(made.plan, made.batch, testing::stock("a4"), testing::kPlainMetrics,
+                          std::nullopt),
           "cut-sheet-a4.txt");
 }
 
 TEST_CASE("the break-in sheet of three motors is laid out as it was") {
   const auto made = testing::invented_batch(3);
-  compare(
-      page::break_in_sheet(made.plan, made.batch, testing::stock("letter"), kMetrics, std::nullopt),
-      "break-in-letter.txt");
+  compare(page::break_in_sheet(made.plan, made.batch, testing::stock("letter"),
+                               testing::kPlainMetrics, std::nullopt),
+          "break-in-letter.txt");
 }
 
 TEST_CASE("two labels are laid out as they were") {
@@ -53,7 +52,7 @@ TEST_CASE("two labels are laid out as they were") {
   run.title = made.plan.title;
   compare(page::labels({page::label_figures(made.batch.motors[0]),
                         page::label_figures(made.batch.motors[1])},
-                       run, kMetrics),
+                       run, testing::kPlainMetrics),
           "labels-70x37.txt");
 }
 

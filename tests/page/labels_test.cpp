@@ -16,8 +16,6 @@ namespace {
 
 using namespace loopledger;
 
-const testing::PlainMetrics kMetrics;
-
 std::vector<page::LabelFigures> figures(int motors) {
   std::vector<page::LabelFigures> all;
   for (const calc::MotorFigures& motor : testing::invented_batch(motors).batch.motors) {
@@ -34,7 +32,7 @@ page::LabelRun run_on(const plan::Stock& stock) {
 }
 
 page::Document made(const std::vector<page::LabelFigures>& all, const page::LabelRun& run) {
-  Result<page::Document> document = page::labels(all, run, kMetrics);
+  Result<page::Document> document = page::labels(all, run, testing::kPlainMetrics);
   REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
   return std::move(document).value();
 }
@@ -63,7 +61,7 @@ TEST_CASE(
     REQUIRE(grid.ok());
     const page::Document document = made(figures(24), run_on(stock));
     for (const page::Page& page : document.pages) {
-      for (const testing::Extent& e : testing::extents(page, kMetrics)) {
+      for (const testing::Extent& e : testing::extents(page, testing::kPlainMetrics)) {
         if (e.what == "line" && grid->cut_lines && e.x2 - e.x1 + e.y2 - e.y1 > 70) {
           continue;  // to cut along
         }
@@ -88,7 +86,7 @@ TEST_CASE("no two texts of a label lie over each other, nor over the code with i
   for (const plan::Stock& stock : testing::label_stocks()) {
     CAPTURE(stock.name);
     const page::Document document = made(figures(24), run_on(stock));
-    CHECK(testing::overlapping_texts(document, kMetrics) == "");
+    CHECK(testing::overlapping_texts(document, testing::kPlainMetrics) == "");
     for (const page::Page& page : document.pages) {
       for (const page::Item& item : page.items) {
         const auto* qr = std::get_if<page::Qr>(&item);
@@ -99,7 +97,7 @@ TEST_CASE("no two texts of a label lie over each other, nor over the code with i
         const double side = qr->module * qr->symbol.modules;
         const testing::Extent zone{qr->x - quiet, qr->y - quiet, qr->x + side + quiet,
                                    qr->y + side + quiet, ""};
-        for (const testing::Extent& e : testing::text_extents(page, kMetrics)) {
+        for (const testing::Extent& e : testing::text_extents(page, testing::kPlainMetrics)) {
           CAPTURE(e.what);
           CHECK_FALSE(testing::overlap(e, zone));
         }
@@ -165,7 +163,7 @@ TEST_CASE("a part-used sheet is begun at the cell asked for") {
   CHECK(qr(document.pages[1]).y < grid->cell(0).y + 37);
 
   run.start = 25;
-  const auto refused = page::labels(figures(2), run, kMetrics);
+  const auto refused = page::labels(figures(2), run, testing::kPlainMetrics);
   CHECK_FALSE(refused.ok());
   CHECK(has_code(refused.diagnostics(), "label-start"));
 }
@@ -208,7 +206,7 @@ TEST_CASE("an address in the plan takes the place of the tag's text") {
 
 TEST_CASE("a small label carries the short tag and says which lines it goes without") {
   const auto document =
-      page::labels(figures(1), run_on(testing::stock("a4-5x13-38.1x21.2")), kMetrics);
+      page::labels(figures(1), run_on(testing::stock("a4-5x13-38.1x21.2")), testing::kPlainMetrics);
   REQUIRE(document.ok());
   CHECK(page::dump(*document).find("\"TH-01-J 1140T\"") != std::string::npos);
   CHECK(has_code(document.diagnostics(), "label-less"));
@@ -221,7 +219,7 @@ TEST_CASE("a label without room for a code that cameras read is still printed, w
   tiny.label_width = tiny.pitch_x = Length::mm(17);
   tiny.label_height = tiny.pitch_y = Length::mm(14);
   tiny.left = tiny.top = Length::mm(8);
-  const auto document = page::labels(figures(1), run_on(tiny), kMetrics);
+  const auto document = page::labels(figures(1), run_on(tiny), testing::kPlainMetrics);
   REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
   CHECK(has_code(document.diagnostics(), "qr-room"));
   CHECK(testing::all_text(*document).find("TH-01-J") != std::string::npos);
@@ -230,10 +228,12 @@ TEST_CASE("a label without room for a code that cameras read is still printed, w
 TEST_CASE("a stock whose labels leave the sheet, or overlap, is refused") {
   plan::Stock stock = testing::stock("a4-3x8-70x37");
   stock.left = Length::mm(3);
-  CHECK(has_code(page::labels(figures(1), run_on(stock), kMetrics).diagnostics(), "page-stock"));
+  CHECK(has_code(page::labels(figures(1), run_on(stock), testing::kPlainMetrics).diagnostics(),
+                 "page-stock"));
   stock.left = Length::mm(0);
   stock.pitch_x = Length::mm(60);
-  CHECK(has_code(page::labels(figures(1), run_on(stock), kMetrics).diagnostics(), "page-stock"));
+  CHECK(has_code(page::labels(figures(1), run_on(stock), testing::kPlainMetrics).diagnostics(),
+                 "page-stock"));
 }
 
 TEST_CASE("plain paper gets labels of 70 x 37 mm with lines to cut along") {

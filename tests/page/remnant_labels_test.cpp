@@ -8,11 +8,7 @@
 
 using namespace loopledger;
 
-namespace {
-
-const testing::PlainMetrics kMetrics;
-
-}  // namespace
+namespace {}  // namespace
 
 TEST_CASE("a remnant's label says piece, length in both units, strip, lot and date") {
   page::LabelRun run;
@@ -24,17 +20,18 @@ TEST_CASE("a remnant's label says piece, length in both units, strip, lot and da
                                      .width = Length::mm(2.4),
                                      .left = Length::mm(1084),
                                      .date = Date{2026, 2, 5}};
-  const auto document = page::remnant_labels({remnant}, run, kMetrics);
+  const auto document = page::remnant_labels({remnant}, run, testing::kPlainMetrics);
   REQUIRE(document.ok());
   CHECK(document.diagnostics().empty());
   const std::string text = testing::all_text(*document);
   CHECK(text.find("piece c") != std::string::npos);
   CHECK(text.find("1084 mm (42.68 in)") != std::string::npos);
   CHECK(text.find("amber-24 · 2.4 mm · lot 24/03 · 2026-02-05") != std::string::npos);
-  CHECK(testing::out_of_margin(*document, kMetrics, 5) == "");
-  CHECK(testing::overlapping_texts(*document, kMetrics) == "");
+  CHECK(testing::out_of_margin(*document, testing::kPlainMetrics, 5) == "");
+  CHECK(testing::overlapping_texts(*document, testing::kPlainMetrics) == "");
 }
 
 TEST_CASE("without a remnant there is nothing to print") {
-  CHECK(page::remnant_labels({}, {}, kMetrics).diagnostics().front().code == "label-none");
+  CHECK(page::remnant_labels({}, {}, testing::kPlainMetrics).diagnostics().front().code ==
+        "label-none");
 }

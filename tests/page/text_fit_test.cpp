@@ -10,60 +10,62 @@ namespace {
 using namespace loopledger;
 using page::fit_text;
 
-const testing::PlainMetrics kMetrics;
-
 /// Millimetres that `count` characters take at `size`.
 double room_for(int count, double size) { return count * 0.5 * size * 25.4 / 72; }
 
 TEST_CASE("text that fits keeps its size") {
-  const auto fitted = fit_text("abcd", room_for(4, 10), {.size_pt = 10}, kMetrics);
+  const auto fitted = fit_text("abcd", room_for(4, 10), {.size_pt = 10}, testing::kPlainMetrics);
   CHECK(fitted.size_pt == 10);
   CHECK(fitted.lines == std::vector<std::string>{"abcd"});
   CHECK_FALSE(fitted.cut);
 }
 
 TEST_CASE("text that is too wide shrinks before it wraps") {
-  const auto fitted =
-      fit_text("ab cd ef", room_for(8, 8.1), {.size_pt = 10, .max_lines = 3}, kMetrics);
+  const auto fitted = fit_text("ab cd ef", room_for(8, 8.1), {.size_pt = 10, .max_lines = 3},
+                               testing::kPlainMetrics);
   CHECK(fitted.size_pt == 8);
   CHECK(fitted.lines.size() == 1);
 }
 
 TEST_CASE("text that may shrink no more wraps at spaces") {
-  const auto fitted = fit_text("abc def ghi", room_for(7, 7),
-                               {.size_pt = 10, .smallest_pt = 7, .max_lines = 2}, kMetrics);
+  const auto fitted =
+      fit_text("abc def ghi", room_for(7, 7), {.size_pt = 10, .smallest_pt = 7, .max_lines = 2},
+               testing::kPlainMetrics);
   CHECK(fitted.size_pt == 7);
   CHECK(fitted.lines == std::vector<std::string>{"abc def", "ghi"});
   CHECK_FALSE(fitted.cut);
 }
 
 TEST_CASE("text that fits in no allowed way ends in an ellipsis and says so") {
-  const auto fitted = fit_text("abc def ghi jkl", room_for(7, 7),
-                               {.size_pt = 10, .smallest_pt = 7, .max_lines = 1}, kMetrics);
+  const auto fitted =
+      fit_text("abc def ghi jkl", room_for(7, 7), {.size_pt = 10, .smallest_pt = 7, .max_lines = 1},
+               testing::kPlainMetrics);
   CHECK(fitted.lines == std::vector<std::string>{"abc de…"});
   CHECK(fitted.cut);
 }
 
 TEST_CASE("a number is not parted from its unit") {
-  CHECK(page::wrap("guard 9.89 mg, tied", room_for(12, 10), page::Face::sheet, 10, kMetrics) ==
+  CHECK(page::wrap("guard 9.89 mg, tied", room_for(12, 10), page::Face::sheet, 10,
+                   testing::kPlainMetrics) ==
         std::vector<std::string>{"guard", "9.89 mg,", "tied"});
-  CHECK(page::wrap("pay 9 men", room_for(5, 10), page::Face::sheet, 10, kMetrics) ==
+  CHECK(page::wrap("pay 9 men", room_for(5, 10), page::Face::sheet, 10, testing::kPlainMetrics) ==
         std::vector<std::string>{"pay 9", "men"});
 }
 
 TEST_CASE("a word wider than the line is broken, between letters and never inside one") {
-  const auto lines = page::wrap("Žluťoučkýkůň", room_for(5, 10), page::Face::sheet, 10, kMetrics);
+  const auto lines =
+      page::wrap("Žluťoučkýkůň", room_for(5, 10), page::Face::sheet, 10, testing::kPlainMetrics);
   CHECK(lines == std::vector<std::string>{"Žluťo", "učkýk", "ůň"});
 }
 
 TEST_CASE("a room too small for one letter still ends") {
-  CHECK(page::wrap("abc", 0.1, page::Face::sheet, 10, kMetrics).size() == 3);
-  CHECK(fit_text("abc", 0.1, {.size_pt = 10, .smallest_pt = 7}, kMetrics).cut);
+  CHECK(page::wrap("abc", 0.1, page::Face::sheet, 10, testing::kPlainMetrics).size() == 3);
+  CHECK(fit_text("abc", 0.1, {.size_pt = 10, .smallest_pt = 7}, testing::kPlainMetrics).cut);
 }
 
 TEST_CASE("empty text is one empty line when fitted and none when wrapped") {
-  CHECK(fit_text("", 10, {}, kMetrics).lines == std::vector<std::string>{""});
-  CHECK(page::wrap("  ", 10, page::Face::sheet, 10, kMetrics).empty());
+  CHECK(fit_text("", 10, {}, testing::kPlainMetrics).lines == std::vector<std::string>{""});
+  CHECK(page::wrap("  ", 10, page::Face::sheet, 10, testing::kPlainMetrics).empty());
 }
 
 }  // namespace

@@ -34,4 +34,6 @@ class PlainMetrics final : public page::FontMetrics {
   }
 };
 
+inline const PlainMetrics kPlainMetrics;
+
 }  // namespace loopledger::testing

@@ -43,14 +43,14 @@ int difference(const Grey& a, const Grey& b) {
   return most;
 }
 
-Grey read(const std::string& bytes) {
+Grey decoded(const std::string& bytes) {
   auto picture = read_image(bytes);
   REQUIRE_MESSAGE(picture.ok(), render(picture.diagnostics()));
   CHECK(picture.diagnostics().empty());
   return std::move(picture).value();
 }
 
-std::string code(const std::string& bytes) {
+std::string refusal(const std::string& bytes) {
   const auto picture = read_image(bytes);
   return picture.ok() ? "" : picture.diagnostics().at(0).code;
 }
@@ -60,15 +60,15 @@ std::string code(const std::string& bytes) {
 TEST_CASE("PNG is read in every depth, colour type and interlacing") {
   for (const bool interlaced : {false, true}) {
     for (const int depth : {2, 4, 8, 16}) {
-      CHECK(difference(read(png(sample(), {PNG_COLOR_TYPE_GRAY, depth, interlaced})), sample()) <=
-            1);
+      CHECK(difference(decoded(png(sample(), {PNG_COLOR_TYPE_GRAY, depth, interlaced})),
+                       sample()) <= 1);
     }
     for (const int depth : {2, 4, 8}) {
-      CHECK(difference(read(png(sample(), {PNG_COLOR_TYPE_PALETTE, depth, interlaced})),
+      CHECK(difference(decoded(png(sample(), {PNG_COLOR_TYPE_PALETTE, depth, interlaced})),
                        sample()) <= 1);
     }
     for (const int depth : {8, 16}) {
-      CHECK(difference(read(png(sample(), {PNG_COLOR_TYPE_RGB, depth, interlaced})), sample()) <=
+      CHECK(difference(decoded(png(sample(), {PNG_COLOR_TYPE_RGB, depth, interlaced})), sample()) <=
             1);
     }
   }
@@ -76,7 +76,7 @@ TEST_CASE("PNG is read in every depth, colour type and interlacing") {
   for (std::uint8_t& pixel : two.pixels) {
     pixel = pixel < 128 ? 0 : 255;
   }
-  CHECK(difference(read(png(two, {PNG_COLOR_TYPE_GRAY, 1, false})), two) == 0);
+  CHECK(difference(decoded(png(two, {PNG_COLOR_TYPE_GRAY, 1, false})), two) == 0);
 }
 
 TEST_CASE("what is transparent in a PNG counts as white paper") {
@@ -86,7 +86,7 @@ TEST_CASE("what is transparent in a PNG counts as white paper") {
   }
   for (const int depth : {8, 16}) {
     for (const int type : {PNG_COLOR_TYPE_GRAY_ALPHA, PNG_COLOR_TYPE_RGB_ALPHA}) {
-      CHECK(difference(read(png(sample(), {type, depth, false})), on_white) <= 1);
+      CHECK(difference(decoded(png(sample(), {type, depth, false})), on_white) <= 1);
     }
   }
 }
@@ -95,7 +95,7 @@ TEST_CASE("JPEG is read in grey, colour and inks, baseline and progressive") {
   using Inks = JpegForm::Inks;
   for (const bool progressive : {false, true}) {
     for (const Inks inks : {Inks::grey, Inks::colour, Inks::cmyk_inverted, Inks::cmyk_plain}) {
-      CHECK(difference(read(jpeg(sample(), {inks, progressive, 98})), sample()) <= 16);
+      CHECK(difference(decoded(jpeg(sample(), {inks, progressive, 98})), sample()) <= 16);
     }
   }
 }
@@ -104,7 +104,7 @@ TEST_CASE("a file cut short gives its upper part, with a warning") {
   const Grey picture = test::with_noise(Grey(300, 400, 128), 100, 1);
   for (const std::string& whole : {jpeg(picture, {JpegForm::Inks::colour, false, 90}),
                                    png(picture, {PNG_COLOR_TYPE_RGB, 8, false})}) {
-    const Grey full = read(whole);
+    const Grey full = decoded(whole);
     const auto part = read_image(whole.substr(0, whole.size() * 3 / 4));
     REQUIRE(part.ok());
     REQUIRE(part.diagnostics().size() == 1);
@@ -142,10 +142,10 @@ TEST_CASE("a file truncated or damaged anywhere never does worse than an error")
 }
 
 TEST_CASE("a small file that claims a huge picture is refused before memory is taken") {
-  CHECK(code(test::png_header(30000, 30000)) == "image-size");
-  CHECK(code(test::png_header(8001, 8000)) == "image-size");
-  CHECK(code(test::png_header(0, 10)) == "image-damaged");
-  CHECK(code(test::png_header(1000, 1000)) == "image-damaged");
+  CHECK(refusal(test::png_header(30000, 30000)) == "image-size");
+  CHECK(refusal(test::png_header(8001, 8000)) == "image-size");
+  CHECK(refusal(test::png_header(0, 10)) == "image-damaged");
+  CHECK(refusal(test::png_header(1000, 1000)) == "image-damaged");
   std::string huge = jpeg(Grey(8, 8, 255));
   const auto frame = huge.find("\xff\xc0");
   REQUIRE(frame != std::string::npos);
@@ -176,7 +176,7 @@ TEST_CASE("other formats are named, with what to do") {
   CHECK(message("II*\0\x08\0\0\0"s) == "expected a PNG or JPEG image, found TIFF");
   CHECK(message("%PDF-1.7\n"s) == "expected a PNG or JPEG image, found a PDF");
   CHECK(message("hello"s) == "expected a PNG or JPEG image, found something else");
-  CHECK(code("") == "image-empty");
+  CHECK(refusal("") == "image-empty");
   CHECK(image_kind("th1\nth2\n") == ImageKind::none);
   CHECK(image_kind("BM-01\nBM-02\nBM-03\n") == ImageKind::none);
 }
