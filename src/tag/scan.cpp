@@ -6,6 +6,7 @@
 #include <set>
 #include <utility>
 
+#include "tag/grid_read.h"
 #include "tag/ladder.h"
 
 namespace loopledger::tag {
@@ -13,6 +14,7 @@ namespace {
 
 constexpr std::size_t kManyPixels = 1'000'000;  // from here on finer tiles
 constexpr std::size_t kPartPixels = 4'000'000;  // the most that is enlarged at once
+constexpr std::size_t kGridPixels = 1'500'000;  // the most that is read module by module
 constexpr int kRounds = 5;                      // of reading and painting over, in one tile
 constexpr double kTileOverlap = 0.35;
 constexpr std::size_t kMaxPlaces = 60;  // symbols seen but not decoded that are tried again
@@ -184,6 +186,9 @@ void climb(const Grey& picture, int factor, Findings& findings) {
     }
     findings.take(symbols_by(rung, part), 0, 0, factor);
   }
+  if (!findings.has_labels() && part.size() <= kGridPixels) {
+    findings.take(symbols_by_grid(part), 0, 0, factor);
+  }
 }
 
 }  // namespace
@@ -192,10 +197,13 @@ Scan scan_picture(const Grey& picture) {
   Findings findings;
   read_plainly(picture, findings);
   climb_at_places(picture, findings);
+  int tried = 0;
   for (const std::size_t most : {kManyPixels, kPartPixels}) {
-    if (!findings.has_labels()) {
-      climb(picture, factor_for(picture.size(), most), findings);
+    const int factor = factor_for(picture.size(), most);
+    if (!findings.has_labels() && factor != tried) {
+      climb(picture, factor, findings);
       climb_at_places(picture, findings);
+      tried = factor;
     }
   }
   return std::move(findings).result();

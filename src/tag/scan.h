@@ -3,7 +3,8 @@
 // A picture of one bag, a boxful or a whole sheet -> the labels in it. A ladder of readings, cheap
 // first: the picture as it is, then tile by tile with what was read painted over (the library pairs
 // up parts of neighbouring symbols otherwise), then the places where a symbol was seen but not
-// decoded, sharpened and enlarged, and only if still nothing was read the whole picture so.
+// decoded, sharpened and enlarged, and only if still nothing was read the whole picture so, at last
+// module by module (tag/grid_read.h).
 #pragma once
 
 #include <string>

@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MIT
+//
+// The last rung: a symbol read module by module. What each module was is worked back from the
+// blurred picture (least squares, for several widths of blur), what is known of the symbol is put
+// in place, and the clean symbol is given to the library to decode, error correction and all.
+#pragma once
+
+#include <vector>
+
+#include "tag/grey.h"
+#include "tag/symbols.h"
+
+namespace loopledger::tag {
+
+/// Decoded symbols only, in the coordinates of `picture`.
+[[nodiscard]] std::vector<Symbol> symbols_by_grid(const Grey& picture);
+
+}  // namespace loopledger::tag
