@@ -1,24 +1,26 @@
 // SPDX-License-Identifier: MIT
 //
-// `list`: the motors of the ledger, filtered and sorted.
+// `list`: the motors of the ledger, filtered and sorted, as a table, JSON or CSV.
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <future>
-#include <iterator>
+#include <cmath>
 #include <memory>
+#include <optional>
 #include <ostream>
-#include <span>
-#include <thread>
+#include <string>
+#include <type_traits>
+#include <utility>
+#include <variant>
+#include <vector>
 
 #include "base/text.h"
-#include "cli/advice.h"
 #include "cli/command.h"
 #include "cli/command_line.h"
 #include "cli/exit_code.h"
 #include "cli/files.h"
 #include "cli/json.h"
-#include "cli/motor_label.h"
+#include "cli/list_rows.h"
 #include "cli/posix_disk.h"
 #include "cli/record_text.h"
 #include "cli/text_table.h"
@@ -27,8 +29,6 @@
 
 namespace loopledger::cli {
 namespace {
-
-using records::Record;
 
 struct ListOptions {
   std::string records;
@@ -39,193 +39,235 @@ struct ListOptions {
   std::string sort = "id";
   std::optional<Units> units;
   bool stale = false;
+  bool reverse = false;
+  bool csv = false;
   bool json = false;
-};
-
-/// What the list shows of a record; the record itself would fill the memory of a large ledger.
-struct Row {
-  MotorId id;
-  char check = '?';
-  std::string owner;
-  std::string purpose;
-  std::string rule;
-  std::string strip;
-  std::string lot;
-  Mass scale_step;
-  records::State state = records::State::planned;
-  records::Known known;
-  Length loop;
-  Turns wind_to;
-  std::string last;  ///< date of the newest entry by its place in the file
-  bool torn = false;
-  bool planned_edited = false;
-  bool stale = false;
 };
 
 bool same_word(const std::string& wanted, const std::string& is) {
   return wanted.empty() || lower_ascii(wanted) == lower_ascii(is);
 }
 
-bool wanted(const ListOptions& options, const Row& row) {
+bool is_wanted(const ListOptions& options, const ListRow& row) {
   const auto state = records::state_from(options.state);
   return same_word(options.owner, row.owner) && same_word(options.lot, row.lot) &&
          same_word(options.rule, row.rule) && (!state || *state == row.state) &&
          (!options.stale || row.stale);
 }
 
-std::string last_date(const Record& record) {
-  for (auto e = record.entries.rbegin(); e != record.entries.rend(); ++e) {
-    if (const auto at = records::moment_of_key(e->key)) {
-      return iso(date_of(*at));
-    }
-  }
-  return record.planned.date ? iso(*record.planned.date) : std::string();
-}
+// ---- the table's columns, and how each sorts
+// ------------------------------------------------------
 
-Row row_of(const Record& record) {
-  const records::Planned& p = record.planned;
-  const Advice advice = advice_for(record);
-  Row row;
-  row.id = record.id;
-  row.check = record.check;
-  row.owner = p.owner;
-  row.purpose = p.purpose;
-  row.rule = p.rule ? p.rule->name : std::string();
-  row.strip = p.strip;
-  row.lot = p.lot;
-  row.scale_step = p.scale_step;
-  row.state = advice.state;
-  row.known = advice.known;
-  row.loop = advice.loop;
-  row.wind_to = advice.wind_to;
-  row.last = last_date(record);
-  row.torn = record.torn;
-  row.planned_edited = record.planned_edited;
-  row.stale = label_is_stale(record);
-  return row;
-}
-
-struct Reading {
-  std::vector<Row> rows;
-  Diagnostics problems;
-};
-
-/// Reads records; those that can't be read are named and passed over.
-Reading read_some(const std::string& folder, std::span<const MotorId> ids,
-                  const ListOptions& options) {
-  PosixDisk disk;
-  records::Ledger ledger(disk, folder);
-  Reading reading;
-  for (const MotorId& id : ids) {
-    auto record = ledger.read(id);
-    for (Diagnostic d : record.diagnostics()) {
-      d.severity = std::min(d.severity, Severity::warning);
-      reading.problems.push_back(std::move(d));
-    }
-    if (!record) {
-      continue;
-    }
-    if (Row row = row_of(*record); wanted(options, row)) {
-      reading.rows.push_back(std::move(row));
-    }
-  }
-  return reading;
-}
-
-/// All records in the order of their ids, on all cores when there are many.
-Reading read_rows(const std::string& folder, const std::vector<MotorId>& ids,
-                  const ListOptions& options) {
-  constexpr std::size_t kWorthAThread = 500;
-  const std::size_t cores = std::max(1U, std::thread::hardware_concurrency());
-  const std::size_t threads = std::clamp<std::size_t>(ids.size() / kWorthAThread, 1, cores);
-  std::vector<std::future<Reading>> parts;
-  for (std::size_t t = 0; t < threads; ++t) {
-    const std::size_t from = ids.size() * t / threads;
-    const std::size_t to = ids.size() * (t + 1) / threads;
-    parts.push_back(
-        std::async(threads > 1 ? std::launch::async : std::launch::deferred, [&, from, to] {
-          return read_some(folder, std::span(ids).subspan(from, to - from), options);
-        }));
-  }
-  Reading all;
-  for (std::future<Reading>& part : parts) {
-    Reading one = part.get();
-    std::ranges::move(one.rows, std::back_inserter(all.rows));
-    append(all.problems, one.problems);
-  }
-  return all;
-}
-
-double best_turns(const Row& row) { return row.known.best_turns.value_or(Turns::of(-1)).count(); }
-
-void sort_rows(std::vector<Row>& rows, const std::string& by) {
-  std::ranges::stable_sort(rows, [&by](const Row& a, const Row& b) {
-    if (by == "owner") {
-      return a.owner < b.owner;
-    }
-    if (by == "lot") {
-      return a.lot < b.lot;
-    }
-    if (by == "state") {
-      return a.state < b.state;
-    }
-    if (by == "date") {
-      return a.last > b.last;
-    }
-    return by == "turns" && best_turns(a) > best_turns(b);  // "id" is the order they come in
-  });
-}
-
-std::string washed_text(const Row& row) {
+std::string washed_text(const ListRow& row) {
   const auto& washed = row.known.washed;
   return washed ? fixed(washed->in_g(), gram_decimals(row.scale_step)) : "-";
 }
 
-std::string table_text(const std::vector<Row>& rows, Units units) {
+/// What a column sorts by; numbers that are not known come last either way.
+using SortKey = std::variant<double, std::string>;
+
+template <class Q>
+SortKey known_or_last(const std::optional<Q>& q, double sign) {
+  return q ? SortKey(sign * q->in_si()) : SortKey(HUGE_VAL);
+}
+
+struct Column {
+  const char* name;  ///< for --sort
+  TextTable::Column head;
+  std::string (*text)(const ListRow&, Units);
+  SortKey (*key)(const ListRow&);
+};
+
+/// Turns and torque sort most first, dates newest first, all else from the least.
+const std::vector<Column>& columns() {
   using Side = TextTable::Side;
-  TextTable table({{"motor"},
-                   {"owner", Side::left, 6},
-                   {"for", Side::left, 6},
-                   {"rule", Side::left, 4},
-                   {"lot", Side::left, 4},
-                   {"state"},
-                   {"washed g", Side::right},
-                   {"loop", Side::right},
-                   {"best", Side::right},
-                   {"torque", Side::right},
-                   {"last"}});
-  for (const Row& row : rows) {
-    const records::Known& known = row.known;
-    table.row({fmt::format("{}-{}", printed(row.id), row.check), row.owner, row.purpose, row.rule,
-               row.lot, fmt::format("{}{}", spoken(row.state), row.torn ? " (torn)" : ""),
-               washed_text(row), shown(row.loop, units),
-               known.best_turns ? rounded(known.best_turns->count(), 6) : "-",
-               known.best_torque ? shown(*known.best_torque, units) : "-", row.last});
+  static const std::vector<Column> kColumns{
+      {"id",
+       {"motor"},
+       [](const ListRow& r, Units) { return fmt::format("{}-{}", printed(r.id), r.check); },
+       [](const ListRow& r) { return SortKey(fmt::format("{}{:08}", r.id.stem, r.id.number)); }},
+      {"owner",
+       {"owner", Side::left, 6},
+       [](const ListRow& r, Units) { return r.owner; },
+       [](const ListRow& r) { return SortKey(lower_ascii(r.owner)); }},
+      {"for",
+       {"for", Side::left, 6},
+       [](const ListRow& r, Units) { return r.purpose; },
+       [](const ListRow& r) { return SortKey(lower_ascii(r.purpose)); }},
+      {"rule",
+       {"rule", Side::left, 4},
+       [](const ListRow& r, Units) { return r.rule; },
+       [](const ListRow& r) { return SortKey(lower_ascii(r.rule)); }},
+      {"lot",
+       {"lot", Side::left, 4},
+       [](const ListRow& r, Units) { return r.lot; },
+       [](const ListRow& r) { return SortKey(lower_ascii(r.lot)); }},
+      {"state",
+       {"state"},
+       [](const ListRow& r, Units) {
+         return fmt::format("{}{}", spoken(r.state), r.torn ? " (torn)" : "");
+       },
+       [](const ListRow& r) { return SortKey(static_cast<double>(r.state)); }},
+      {"washed",
+       {"washed g", Side::right},
+       [](const ListRow& r, Units) { return washed_text(r); },
+       [](const ListRow& r) { return known_or_last(r.known.washed, 1); }},
+      {"loop",
+       {"loop", Side::right},
+       [](const ListRow& r, Units units) { return shown(r.loop, units); },
+       [](const ListRow& r) { return SortKey(r.loop.in_si()); }},
+      {"turns",
+       {"best", Side::right},
+       [](const ListRow& r, Units) {
+         return r.known.best_turns ? rounded(r.known.best_turns->count(), 6) : "-";
+       },
+       [](const ListRow& r) {
+         return r.known.best_turns ? SortKey(-r.known.best_turns->count()) : SortKey(HUGE_VAL);
+       }},
+      {"torque",
+       {"torque", Side::right},
+       [](const ListRow& r, Units units) {
+         return r.known.best_torque ? shown(*r.known.best_torque, units) : "-";
+       },
+       [](const ListRow& r) { return known_or_last(r.known.best_torque, -1); }},
+      {"date",
+       {"last"},
+       [](const ListRow& r, Units) { return r.last; },
+       [](const ListRow& r) { return SortKey(r.last); }},
+  };
+  return kColumns;
+}
+
+std::vector<std::string> column_names() {
+  std::vector<std::string> names;
+  for (const Column& column : columns()) {
+    names.emplace_back(column.name);
+  }
+  return names;
+}
+
+void sort_rows(std::vector<ListRow>& rows, const ListOptions& options) {
+  const auto column = std::ranges::find(columns(), options.sort,
+                                        [](const Column& c) { return std::string(c.name); });
+  if (column == columns().end()) {
+    return;
+  }
+  const bool down = (options.sort == "date") != options.reverse;
+  std::ranges::stable_sort(rows, [&](const ListRow& a, const ListRow& b) {
+    const SortKey ka = column->key(a);
+    const SortKey kb = column->key(b);
+    const bool a_known = ka != SortKey(HUGE_VAL);
+    const bool b_known = kb != SortKey(HUGE_VAL);
+    return a_known != b_known ? a_known : down ? kb < ka : ka < kb;
+  });
+}
+
+std::string table_text(const std::vector<ListRow>& rows, Units units) {
+  std::vector<TextTable::Column> heads;
+  for (const Column& column : columns()) {
+    heads.push_back(column.head);
+  }
+  TextTable table(heads);
+  for (const ListRow& row : rows) {
+    std::vector<std::string> cells;
+    for (const Column& column : columns()) {
+      cells.push_back(column.text(row, units));
+    }
+    table.row(cells);
   }
   return table.text();
 }
 
-Json rows_json(const std::vector<Row>& rows, const Diagnostics& problems) {
+// ---- JSON and CSV say the same fields
+// --------------------------------------------------------------
+
+using Value = std::variant<std::monostate, std::string, double, bool>;
+using Fields = std::vector<std::pair<const char*, Value>>;
+
+Fields fields_of(const ListRow& row) {
+  const auto text = [](const std::string& t) { return t.empty() ? Value() : Value(t); };
+  const records::Known& known = row.known;
+  return {{"id", printed(row.id)},
+          {"check_char", std::string(1, row.check)},
+          {"state", std::string(word(row.state))},
+          {"owner", text(row.owner)},
+          {"for", text(row.purpose)},
+          {"rule", text(row.rule)},
+          {"strip", row.strip},
+          {"lot", text(row.lot)},
+          {"washed_g", known.washed ? Value(known.washed->in_g()) : Value()},
+          {"loop_mm", row.loop.in_mm()},
+          {"wind_to_turns", row.wind_to.count()},
+          {"best_turns", known.best_turns ? Value(known.best_turns->count()) : Value()},
+          {"best_torque_mNm", known.best_torque ? Value(known.best_torque->in_mnm()) : Value()},
+          {"last_date", text(row.last)},
+          {"torn", row.torn},
+          {"planned_edited", row.planned_edited},
+          {"label_stale", row.stale}};
+}
+
+Json to_value(const Value& value) {
+  return std::visit(
+      [](const auto& v) {
+        if constexpr (std::is_same_v<std::decay_t<decltype(v)>, std::monostate>) {
+          return Json();
+        } else {
+          return Json(v);
+        }
+      },
+      value);
+}
+
+Json rows_json(const std::vector<ListRow>& rows, const Diagnostics& problems) {
   Json motors = Json::array();
-  for (const Row& row : rows) {
-    const records::Known& known = row.known;
-    const auto text = [](const std::string& t) { return t.empty() ? Json() : Json(t); };
+  for (const ListRow& row : rows) {
     Json one = Json::object();
-    one.set("id", printed(row.id)).set("check_char", std::string(1, row.check));
-    one.set("state", word(row.state)).set("owner", text(row.owner)).set("for", text(row.purpose));
-    one.set("rule", text(row.rule)).set("strip", row.strip);
-    one.set("lot", text(row.lot))
-        .set("washed_g", known.washed ? Json(known.washed->in_g()) : Json());
-    one.set("loop_mm", row.loop.in_mm()).set("wind_to_turns", row.wind_to.count());
-    one.set("best_turns", known.best_turns ? Json(known.best_turns->count()) : Json());
-    one.set("best_torque_mNm", known.best_torque ? Json(known.best_torque->in_mnm()) : Json());
-    one.set("last_date", text(row.last)).set("torn", row.torn);
-    one.set("planned_edited", row.planned_edited);
+    for (const auto& [key, value] : fields_of(row)) {
+      one.set(key, to_value(value));
+    }
     motors.push(std::move(one));
   }
   Json out = Json::object();
   out.set("format", 1).set("motors", std::move(motors)).set("diagnostics", to_json(problems));
   return out;
+}
+
+/// A field of RFC 4180; numbers and flags as in JSON, nothing where JSON says null.
+std::string csv_field(const Value& value) {
+  const auto* const text = std::get_if<std::string>(&value);
+  if (text == nullptr) {
+    return std::holds_alternative<std::monostate>(value) ? std::string()
+                                                         : to_value(value).compact();
+  }
+  const std::string safe = printable(*text);
+  if (safe.find_first_of("\",") == std::string::npos) {
+    return safe;
+  }
+  std::string quoted = "\"";
+  for (const char c : safe) {
+    quoted += c;
+    if (c == '"') {
+      quoted += c;
+    }
+  }
+  return quoted + "\"";
+}
+
+void write_csv(const std::vector<ListRow>& rows, std::ostream& out) {
+  const char* comma = "";
+  for (const auto& [key, value] : fields_of({})) {
+    out << comma << key;
+    comma = ",";
+  }
+  out << '\n';
+  for (const ListRow& row : rows) {
+    comma = "";
+    for (const auto& [key, value] : fields_of(row)) {
+      out << comma << csv_field(value);
+      comma = ",";
+    }
+    out << '\n';
+  }
 }
 
 void run_list(const ListOptions& options, Context& context) {
@@ -237,21 +279,23 @@ void run_list(const ListOptions& options, Context& context) {
     context.exit_code = report(context, held.diagnostics());
     return;
   }
+  ListReading reading =
+      read_list(folder, held->ids, [&](const ListRow& row) { return is_wanted(options, row); });
   Diagnostics problems = held->passed_over;
-  Reading reading = read_rows(folder, held->ids, options);
-  std::vector<Row>& rows = reading.rows;
   append(problems, reading.problems);
-  sort_rows(rows, options.sort);
+  sort_rows(reading.rows, options);
   context.exit_code = report(context, problems);
-  const Units units = options.units.value_or(Units::metric);
   if (options.json) {
-    context.out << rows_json(rows, problems).text();
-  } else if (rows.empty()) {
+    context.out << rows_json(reading.rows, problems).text();
+  } else if (options.csv) {
+    write_csv(reading.rows, context.out);
+  } else if (reading.rows.empty()) {
     context.out << fmt::format("{} in {}\n", held->ids.empty() ? "No records" : "No such motors",
                                printable(folder));
   } else {
-    context.out << table_text(rows, units)
-                << fmt::format("{} motor{}\n", rows.size(), rows.size() == 1 ? "" : "s");
+    context.out << table_text(reading.rows, options.units.value_or(Units::metric))
+                << fmt::format("{} motor{}\n", reading.rows.size(),
+                               reading.rows.size() == 1 ? "" : "s");
   }
 }
 
@@ -266,11 +310,14 @@ void add_list(CommandLine& line, Context& context) {
       .choice("--state", options->state, {"planned", "tied", "broken_in", "flown", "retired"},
               "Only those that are so")
       .flag("--stale", options->stale, "Only those whose label is out of date")
-      .choice("--sort", options->sort, {"id", "owner", "lot", "state", "date", "turns"},
-              "By which column; date: newest first, turns: most first")
+      .choice("--sort", options->sort, column_names(),
+              "By which column; date: newest first, turns and torque: most first")
+      .flag("--reverse", options->reverse, "The other way round")
+      .flag("--csv", options->csv, "The list as comma-separated values, one motor a line")
       .records(options->records)
       .units(options->units)
       .json(options->json, "The list")
+      .either_or("--csv", "--json")
       .action([options, &context] { run_list(*options, context); });
 }
 

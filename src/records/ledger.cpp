@@ -120,7 +120,7 @@ Result<Record> Ledger::read(const MotorId& id) {
   if (!text) {
     return as_not_held(text.diagnostics(), id, folder_);
   }
-  Result<Record> record = read_record(*text, path);
+  Result<Record> record = read_record(*text, path, &seen_);
   if (record && record->id != id) {
     return error("record-id",
                  fmt::format("the file is named {} but is the record of {}", printed(id),

@@ -17,6 +17,7 @@
 #include "records/disk.h"
 #include "records/entry.h"
 #include "records/mend.h"
+#include "records/read_planned.h"
 #include "records/write.h"
 
 namespace loopledger::records {
@@ -59,6 +60,7 @@ class Ledger {
  private:
   Disk& disk_;
   std::string folder_;
+  PlannedSeen seen_;
 };
 
 /// Mends the record at `path`: what is taken out goes into `path` + ".damaged-" + stamp(now), then

@@ -176,7 +176,7 @@ Result<Record> read_entries_only(std::string_view text, const std::string& file)
   return {std::move(record), std::move(out)};
 }
 
-Result<Record> read_record(std::string_view text, const std::string& file) {
+Result<Record> read_record(std::string_view text, const std::string& file, PlannedSeen* seen) {
   if (Diagnostics problems = unreadable(text, file); !problems.empty()) {
     return problems;
   }
@@ -184,7 +184,7 @@ Result<Record> read_record(std::string_view text, const std::string& file) {
   if (is_torn_early(text, layout)) {
     return torn_early(layout, file);
   }
-  Result<Record> record = read_head(head_of(text, layout), file);
+  Result<Record> record = read_head(head_of(text, layout), file, seen);
   if (!record) {
     return record;
   }

@@ -10,6 +10,7 @@
 
 #include "base/result.h"
 #include "records/entry.h"
+#include "records/read_planned.h"
 
 namespace loopledger::records {
 
@@ -17,7 +18,9 @@ namespace loopledger::records {
 /// record-line, record-field, record-edited, record-hidden (an entry stands in a comment),
 /// record-twice (one key on two lines), record-corrects (no such entry); errors: record-size,
 /// record-empty, and those of records/read_planned.h. `file` is for the places.
-[[nodiscard]] Result<Record> read_record(std::string_view text, const std::string& file);
+/// `seen` helps where many records are read.
+[[nodiscard]] Result<Record> read_record(std::string_view text, const std::string& file,
+                                         PlannedSeen* seen = nullptr);
 
 /// The entries alone, for a record whose head can't be read.
 [[nodiscard]] Result<Record> read_entries_only(std::string_view text, const std::string& file);

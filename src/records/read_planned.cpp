@@ -279,19 +279,69 @@ void read_names(const toml::table& document, Record& record, Source& source) {
   }
   record.id = *id;
   record.check = check.front();
-  Taker taker(*document["planned"].as_table(), source);
+}
+
+void read_figures(const toml::table& planned, Record& record, Source& source) {
+  Taker taker(planned, source);
   walk_planned(taker, record.planned);
   record.planned_unknown = taker.unknown();
 }
 
+constexpr std::string_view kPlannedHeader = "\n[planned]\n";
+
+/// The text of the figures as planned, in a head that ends with its sum; else empty.
+std::string_view figures_of(std::string_view head) {
+  constexpr std::string_view kSum = "\nsum = \"";
+  const std::size_t from = head.find(kPlannedHeader);
+  const std::size_t to = head.rfind(kSum);
+  if (from == std::string_view::npos || to == std::string_view::npos || to < from) {
+    return {};
+  }
+  const std::string_view behind = head.substr(to + kSum.size());
+  const bool ends = trimmed(behind.substr(0, behind.find('\n'))).size() == behind.find('"') + 1 &&
+                    trimmed(behind.substr(std::min(behind.size(), behind.find('\n')))).empty();
+  return ends ? head.substr(from, to - from) : std::string_view();
+}
+
+/// The head without the lines that say the figures.
+std::string names_of(std::string_view head) {
+  return std::string(head.substr(0, head.find(kPlannedHeader))) + std::string(kPlannedHeader);
+}
+
 }  // namespace
 
-Result<Record> read_head(std::string_view head, const std::string& file) {
+const PlannedSeen::Figures* PlannedSeen::find(std::string_view text) {
+  const auto at = std::ranges::find(seen_, text, &Figures::text);
+  if (text.empty() || at == seen_.end()) {
+    return nullptr;
+  }
+  std::rotate(at, at + 1, seen_.end());
+  return &seen_.back();
+}
+
+void PlannedSeen::add(Figures seen) {
+  if (seen_.size() == kMost) {
+    seen_.erase(seen_.begin());
+  }
+  seen_.push_back(std::move(seen));
+}
+
+Result<Record> read_head(std::string_view head, const std::string& file, PlannedSeen* seen) {
   Source source{head, file, {}};
   Record record;
+  const std::string_view figures = seen != nullptr ? figures_of(head) : std::string_view();
+  const PlannedSeen::Figures* const known = figures.empty() ? nullptr : seen->find(figures);
   try {
-    const toml::table document = toml::parse(head, std::string_view{});
+    const std::string names = known != nullptr ? names_of(head) : std::string();
+    const toml::table document =
+        toml::parse(known != nullptr ? std::string_view(names) : head, std::string_view{});
     read_names(document, record, source);
+    if (known != nullptr) {
+      record.planned = known->planned;
+      record.planned_unknown = known->unknown;
+    } else if (source.problems.empty()) {
+      read_figures(*document["planned"].as_table(), record, source);
+    }
   } catch (const toml::parse_error& e) {
     source.add("record-head",
                fmt::format("the figures as planned can't be read: {}", printable(e.description())),
@@ -300,6 +350,9 @@ Result<Record> read_head(std::string_view head, const std::string& file) {
   if (!source.problems.empty()) {
     add_source_lines(source.problems, file, std::string(head));
     return source.problems;
+  }
+  if (known == nullptr && !figures.empty()) {
+    seen->add({std::string(figures), record.planned, record.planned_unknown});
   }
   return record;
 }

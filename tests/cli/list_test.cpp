@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 #include "ledger_bench.h"
 
 using namespace loopledger;
@@ -71,4 +73,49 @@ TEST_CASE("an absent ledger holds no records") {
   const Ran ran = run({"list", "--records", folder.path("none")});
   CHECK(ran.code == 0);
   CHECK(has(ran.out, "No records in "));
+}
+
+TEST_CASE("list sorts by every column, and the other way round") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "wound", "1300", "30 gf.cm"});
+  (void)ledger({"log", "th2", "wound", "1200", "41 gf.cm"});
+  const auto order = [&](const std::string& by, bool reverse) {
+    std::vector<std::string> words{"list", "--csv", "--sort", by};
+    if (reverse) {
+      words.emplace_back("--reverse");
+    }
+    const Ran ran = ledger(words);
+    CHECK(ran.code == 0);
+    std::string ids;
+    for (std::size_t at = ran.out.find('\n'); at + 1 < ran.out.size();
+         at = ran.out.find('\n', at + 1)) {
+      ids += ran.out.substr(at + 1, ran.out.find(',', at) - at - 1) + " ";
+    }
+    return ids;
+  };
+  CHECK(order("id", false) == "QX-01 TH-01 TH-02 ");
+  CHECK(order("id", true) == "TH-02 TH-01 QX-01 ");
+  CHECK(order("turns", false) == "TH-01 TH-02 QX-01 ");
+  CHECK(order("turns", true) == "TH-02 TH-01 QX-01 ");
+  CHECK(order("torque", false) == "TH-02 TH-01 QX-01 ");
+  CHECK(order("state", false) == "QX-01 TH-01 TH-02 ");
+  CHECK(order("owner", false).ends_with("TH-02 ") != order("owner", true).ends_with("TH-02 "));
+  for (const char* column : {"for", "rule", "lot", "washed", "loop", "date"}) {
+    CHECK(order(column, false).size() == order("id", false).size());
+  }
+}
+
+TEST_CASE("list --csv has the fields of --json, one motor a line, quoted where needed") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "wound", "1200", "41 gf.cm"});
+  const Ran ran = ledger({"list", "--csv"});
+  CHECK(ran.code == 0);
+  CHECK(
+      ran.out.starts_with("id,check_char,state,owner,for,rule,strip,lot,washed_g,loop_mm,"
+                          "wind_to_turns,best_turns,best_torque_mNm,last_date,torn,"
+                          "planned_edited,label_stale\n"));
+  CHECK(has(ran.out, "\nTH-01,J,broken_in,ANNA,Heron,club,"));
+  CHECK(has(ran.out, ",1200,4.02"));
+  CHECK(std::count(ran.out.begin(), ran.out.end(), '\n') == 4);
+  CHECK(ledger({"list", "--csv", "--json"}).code == 2);
 }

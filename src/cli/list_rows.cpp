@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: MIT
+#include "cli/list_rows.h"
+
+#include <algorithm>
+#include <future>
+#include <iterator>
+#include <span>
+#include <thread>
+
+#include "cli/advice.h"
+#include "cli/motor_label.h"
+#include "cli/posix_disk.h"
+#include "records/fields.h"
+#include "records/ledger.h"
+
+namespace loopledger::cli {
+namespace {
+
+using records::Record;
+
+std::string last_date(const Record& record) {
+  for (auto e = record.entries.rbegin(); e != record.entries.rend(); ++e) {
+    if (const auto at = records::moment_of_key(e->key)) {
+      return iso(date_of(*at));
+    }
+  }
+  return record.planned.date ? iso(*record.planned.date) : std::string();
+}
+
+ListRow row_of(const Record& record) {
+  const records::Planned& p = record.planned;
+  const Advice advice = advice_for(record);
+  ListRow row;
+  row.id = record.id;
+  row.check = record.check;
+  row.owner = p.owner;
+  row.purpose = p.purpose;
+  row.rule = p.rule ? p.rule->name : std::string();
+  row.strip = p.strip;
+  row.lot = p.lot;
+  row.scale_step = p.scale_step;
+  row.state = advice.state;
+  row.known = advice.known;
+  row.loop = advice.loop;
+  row.wind_to = advice.wind_to;
+  row.last = last_date(record);
+  row.torn = record.torn;
+  row.planned_edited = record.planned_edited;
+  row.stale = label_is_stale(record);
+  return row;
+}
+
+/// Reads records; those that can't be read are named and passed over.
+ListReading read_some(const std::string& folder, std::span<const MotorId> ids,
+                      const std::function<bool(const ListRow&)>& wanted) {
+  PosixDisk disk;
+  records::Ledger ledger(disk, folder);
+  ListReading reading;
+  for (const MotorId& id : ids) {
+    auto record = ledger.read(id);
+    for (Diagnostic d : record.diagnostics()) {
+      d.severity = std::min(d.severity, Severity::warning);
+      reading.problems.push_back(std::move(d));
+    }
+    if (!record) {
+      continue;
+    }
+    if (ListRow row = row_of(*record); wanted(row)) {
+      reading.rows.push_back(std::move(row));
+    }
+  }
+  return reading;
+}
+
+}  // namespace
+
+ListReading read_list(const std::string& folder, const std::vector<MotorId>& ids,
+                      const std::function<bool(const ListRow&)>& wanted) {
+  constexpr std::size_t kWorthAThread = 500;
+  const std::size_t cores = std::max(1U, std::thread::hardware_concurrency());
+  const std::size_t threads = std::clamp<std::size_t>(ids.size() / kWorthAThread, 1, cores);
+  std::vector<std::future<ListReading>> parts;
+  for (std::size_t t = 0; t < threads; ++t) {
+    const std::size_t from = ids.size() * t / threads;
+    const std::size_t to = ids.size() * (t + 1) / threads;
+    parts.push_back(
+        std::async(threads > 1 ? std::launch::async : std::launch::deferred, [&, from, to] {
+          return read_some(folder, std::span(ids).subspan(from, to - from), wanted);
+        }));
+  }
+  ListReading all;
+  for (std::future<ListReading>& part : parts) {
+    ListReading one = part.get();
+    std::ranges::move(one.rows, std::back_inserter(all.rows));
+    append(all.problems, one.problems);
+  }
+  return all;
+}
+
+}  // namespace loopledger::cli

@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: MIT
+//
+// The rows of `list`: what it shows of each record, read on all cores when there are many.
+#pragma once
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "base/diagnostic.h"
+#include "base/motor_id.h"
+#include "base/quantity.h"
+#include "records/state.h"
+
+namespace loopledger::cli {
+
+/// What the list shows of a record; the record itself would fill the memory of a large ledger.
+struct ListRow {
+  MotorId id;
+  char check = '?';
+  std::string owner;
+  std::string purpose;
+  std::string rule;
+  std::string strip;
+  std::string lot;
+  Mass scale_step;
+  records::State state = records::State::planned;
+  records::Known known;
+  Length loop;
+  Turns wind_to;
+  std::string last;  ///< date of the newest entry by its place in the file
+  bool torn = false;
+  bool planned_edited = false;
+  bool stale = false;
+};
+
+struct ListReading {
+  std::vector<ListRow> rows;
+  Diagnostics problems;
+};
+
+/// The wanted rows in the order of `ids`. Records that can't be read are named and passed over;
+/// `wanted` is called from several threads at once.
+[[nodiscard]] ListReading read_list(const std::string& folder, const std::vector<MotorId>& ids,
+                                    const std::function<bool(const ListRow&)>& wanted);
+
+}  // namespace loopledger::cli

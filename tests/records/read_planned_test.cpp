@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: MIT
+#include "records/read_planned.h"
+
+#include <doctest/doctest.h>
+
+#include <string>
+
+#include "records/read.h"
+#include "records/write.h"
+#include "samples.h"
+
+using namespace loopledger;
+using namespace loopledger::records;
+using namespace loopledger::test;
+
+namespace {
+
+std::string record_of(int number, char check) {
+  return new_record_text({{"TH", number}, check, full_planned()});
+}
+
+}  // namespace
+
+TEST_CASE("figures seen before are not read again, and come out the same") {
+  PlannedSeen seen;
+  for (int number = 1; number <= 40; ++number) {
+    const std::string text = record_of(number, 'A');
+    const auto alone = read_record(text, "r.toml");
+    const auto beside = read_record(text, "r.toml", &seen);
+    REQUIRE(alone.ok());
+    REQUIRE(beside.ok());
+    CHECK(beside->id == alone->id);
+    CHECK(beside->check == alone->check);
+    CHECK(new_record_text({beside->id, 'A', beside->planned}) == text);
+    CHECK(beside->planned_unknown == alone->planned_unknown);
+    CHECK(render(beside.diagnostics()) == render(alone.diagnostics()));
+  }
+}
+
+TEST_CASE("a figure changed by hand is read, though the record before it said otherwise") {
+  PlannedSeen seen;
+  REQUIRE(read_record(record_of(1, 'A'), "r.toml", &seen).ok());
+  std::string text = record_of(2, 'A');
+  text.replace(text.find("\nstrands = "), 12, "\nstrands = 8");
+  const auto record = read_record(text, "r.toml", &seen);
+  REQUIRE(record.ok());
+  CHECK(record->planned.strands == 8);
+  CHECK(record->planned_edited);
+}
+
+TEST_CASE("a key of the user's behind the sum is kept") {
+  PlannedSeen seen;
+  REQUIRE(read_record(record_of(1, 'A'), "r.toml", &seen).ok());
+  std::string text = record_of(2, 'A');
+  const std::size_t at = text.find('\n', text.find("\nsum = \"") + 1);
+  text.insert(at + 1, "colour = \"tan\"\n");
+  const auto record = read_record(text, "r.toml", &seen);
+  REQUIRE(record.ok());
+  REQUIRE(record->planned_unknown.size() == 1);
+  CHECK(record->planned_unknown.front().first == "colour");
+}
+
+TEST_CASE("a fault in the figures is told each time, with its place") {
+  PlannedSeen seen;
+  for (int i = 0; i < 3; ++i) {
+    std::string text = record_of(3, 'A');
+    text.replace(text.find("\nstrands = "), 12, "\nstrands = x");
+    const auto record = read_record(text, "r.toml", &seen);
+    CHECK_FALSE(record.ok());
+  }
+}
