@@ -77,6 +77,7 @@ enum class Units { metric, inch };
 [[nodiscard]] std::string shown(Duration value);             // "5 min", "1 h 30 min"
 /// "1113": turns to wind to or not to pass; whole, never rounded up.
 [[nodiscard]] std::string shown_at_most(Turns turns);
+[[nodiscard]] std::string shown(Temperature value, Units units);  ///< "21 °C", "70 °F"
 /// "1.497 g", with as many decimals as the scale's step has.
 [[nodiscard]] std::string shown(Mass value, Mass scale_step);
 /// Decimals in grams that a scale of this step shows: 3 for 1 mg, 2 for 10 mg.

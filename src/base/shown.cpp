@@ -76,6 +76,11 @@ std::string shown(Duration value) {
   return out.empty() ? "0 s" : out;
 }
 
+std::string shown(Temperature value, Units units) {
+  const double c = value.in_deg_c();
+  return units == Units::inch ? fixed(c * 9 / 5 + 32, 0) + " °F" : fixed(c, 0) + " °C";
+}
+
 std::string shown_at_most(Turns turns) { return fixed(whole_down(turns).count(), 0); }
 
 int gram_decimals(Mass scale_step) {

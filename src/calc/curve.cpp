@@ -31,6 +31,16 @@ Share DefaultCurve::torque_at(Share turns) {
   return Share::ratio(interpolator()(x));
 }
 
+Share DefaultCurve::turns_at(Share torque) {
+  double low = 0;
+  double high = 1;
+  for (int i = 0; i < 60; ++i) {
+    const double middle = (low + high) / 2;
+    (torque_at(Share::ratio(middle)) < torque ? low : high) = middle;
+  }
+  return Share::ratio((low + high) / 2);
+}
+
 double DefaultCurve::area(Share turns) {
   // A cubic between two knots is integrated exactly by a 7-point Gauss rule.
   const double end = std::clamp(turns.as_ratio(), 0.0, 1.0);
@@ -52,6 +62,15 @@ const std::vector<CurvePoint>& DefaultCurve::points() {
     return points;
   }();
   return kPoints;
+}
+
+Turns back_off(Turns wound, Torque top, Torque launch) {
+  const Share left = DefaultCurve::turns_at(Share::ratio(launch / top));
+  return Turns::of(wound.count() * (1 - left.as_ratio()));
+}
+
+Share energy_change(Temperature from, Temperature to) {
+  return Share::ratio(kEnergyPerDegree * (to.in_deg_c() - from.in_deg_c()));
 }
 
 Energy stored_energy(Torque largest, Turns turns_max, Share share) {

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "calc/turns_torque.h"
 #include "calc/weigh.h"
@@ -23,6 +24,61 @@ Length loop_as_tied(const records::Record& record) {
     }
   }
   return loop;
+}
+
+/// The entries since the motor was last tied.
+std::vector<const records::Entry*> since_tied(const records::Record& record) {
+  std::vector<const records::Entry*> entries;
+  for (const records::Entry* const e : records::standing(record.entries)) {
+    if (e->kind == Kind::tied) {
+      entries.clear();
+    }
+    if (!e->edited) {
+      entries.push_back(e);
+    }
+  }
+  return entries;
+}
+
+int full_winds(const records::Record& record, Turns wind_to) {
+  const auto entries = since_tied(record);
+  return static_cast<int>(std::ranges::count_if(entries, [&](const records::Entry* e) {
+    return e->kind == Kind::wound && e->turns && *e->turns >= kFullWind * wind_to;
+  }));
+}
+
+/// A break-in entry that names its step counts for that step, another for the one that is next.
+std::optional<NextStep> next_of_recipe(const records::Record& record) {
+  const auto& steps = record.planned.break_in;
+  if (steps.empty()) {
+    return std::nullopt;
+  }
+  std::vector<int> done(steps.size(), 0);
+  const auto next = [&] {
+    std::size_t i = 0;
+    while (i < steps.size() && done[i] >= steps[i].repeat) {
+      ++i;
+    }
+    return i;
+  };
+  for (const records::Entry* const e : since_tied(record)) {
+    if (e->kind == Kind::wound) {
+      return std::nullopt;
+    }
+    if (e->kind != Kind::break_in) {
+      continue;
+    }
+    const std::size_t at = e->step ? static_cast<std::size_t>(std::max(*e->step, 1) - 1) : next();
+    if (at >= steps.size()) {
+      continue;
+    }
+    for (std::size_t i = 0; i < at; ++i) {
+      done[i] = std::max(done[i], steps[i].repeat);  // who is at step 3 has done with 1 and 2
+    }
+    ++done[at];
+  }
+  const std::size_t i = next();
+  return i < steps.size() ? std::optional(NextStep{i, done[i] + 1}) : std::nullopt;
 }
 
 }  // namespace
@@ -47,29 +103,9 @@ Advice advice_for(const records::Record& record) {
     a.wind_to = calc::wind_to(a.largest, k, u, p.turns_factor_fitted);
   }
   a.do_not_pass = a.largest.low;
+  a.full_winds = full_winds(record, a.wind_to);
+  a.step = next_of_recipe(record);
   return a;
-}
-
-std::string next_step(const records::Record& record, const Advice& a) {
-  switch (a.state) {
-    case State::planned:
-      if (!a.known.washed) {
-        return "cut it, wash it, let it dry, and log the reading: weighed washed";
-      }
-      return calc::judge(record.planned, Stage::washed, *a.known.washed).verdict ==
-                     calc::Verdict::over
-                 ? "it is over its window: trim it and weigh it again"
-                 : "tie it and log the loop: tied";
-    case State::tied:
-      return "break it in and log each step: break_in";
-    case State::broken_in:
-    case State::flown:
-      return fmt::format("wind to {} turns, do not pass {}", shown_at_most(a.wind_to),
-                         shown_at_most(a.do_not_pass));
-    case State::retired:
-      break;
-  }
-  return "nothing: it is retired";
 }
 
 }  // namespace loopledger::cli

@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MIT
 //
 // What is known of a motor now, and what to do next: the planned figures brought up to date with
-// what its record says since. `show`, labels and cards read it here.
+// what its record says since. `show`, `scan`, labels and cards read it here.
 #pragma once
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "base/quantity_text.h"
 #include "records/entry.h"
@@ -13,20 +14,53 @@
 
 namespace loopledger::cli {
 
+/// The step of the recipe that comes next.
+struct NextStep {
+  std::size_t index = 0;  ///< into Planned::break_in
+  int time = 1;           ///< of its repeats, from 1
+};
+
 struct Advice {
   records::State state = records::State::planned;
   records::Known known;
   Length loop;                  ///< now: logged, else as planned
-  std::optional<Share> growth;  ///< of the broken-in loop over the loop as tied
+  std::optional<Share> growth;  ///< of the broken-in loop over the loop as tied: the set
   Estimate<Turns> largest;      ///< for the loop as it is now
   Turns wind_to;
   Turns do_not_pass;
+  int full_winds = 0;            ///< windings to kFullWind of `wind_to` and more
+  std::optional<NextStep> step;  ///< empty: no recipe, it is done, or the motor was wound since
 };
+
+/// From this share of "wind to" on, a winding counts as a full one. Common sense, no source.
+inline constexpr double kFullWind = 0.9;
 
 /// Largest turns go with the loop length (figure 4): a broken-in length moves them.
 [[nodiscard]] Advice advice_for(const records::Record& record);
 
-/// What to do next, a sentence.
-[[nodiscard]] std::string next_step(const records::Record& record, const Advice& advice);
+/// What to do next, a sentence without its full stop.
+[[nodiscard]] std::string next_step(const records::Record& record, const Advice& advice,
+                                    Units units);
+
+/// What is asked of the day, all optional.
+struct Today {
+  std::optional<Moment> now;
+  std::optional<Temperature> temperature;
+  std::optional<Torque> launch;  ///< torque wanted at launch
+};
+
+/// How long it has rested since it was last stretched or wound; empty: never, or the clock says
+/// earlier.
+[[nodiscard]] std::optional<Duration> rested(const Advice& advice, const Today& today);
+
+/// Turns to let out before launch, from its best winding; empty: no torque was read there, or none
+/// is asked for.
+[[nodiscard]] std::optional<Turns> back_off_today(const Advice& advice, const Today& today);
+
+/// The lines under "Next": best winding, windings, rest, set, launch, temperature. Only what is
+/// known.
+[[nodiscard]] std::vector<std::string> today_lines(const records::Record& record,
+                                                   const Advice& advice, const Today& today,
+                                                   Units units);
 
 }  // namespace loopledger::cli

@@ -239,7 +239,7 @@ std::string csv_field(const Value& value) {
     return std::holds_alternative<std::monostate>(value) ? std::string()
                                                          : to_value(value).compact();
   }
-  const std::string safe = printable(*text);
+  std::string safe = printable(*text);
   if (safe.find_first_of("\",") == std::string::npos) {
     return safe;
   }

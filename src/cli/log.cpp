@@ -119,6 +119,10 @@ std::vector<std::string> consequences(const Record& before, const Record& after,
     if (*e.turns > now.do_not_pass) {
       lines.push_back(
           fmt::format("past \"do not pass\", {} turns", shown_at_most(now.do_not_pass)));
+    } else {
+      lines.push_back(fmt::format("{} turns left before \"do not pass\", {}",
+                                  shown_at_most(now.do_not_pass - *e.turns),
+                                  shown_at_most(now.do_not_pass)));
     }
   }
   if (records::state_of(before.entries) != now.state) {

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "cli/record_json.h"
 
+#include <cmath>
+
+#include "calc/curve.h"
 #include "records/fields.h"
 
 namespace loopledger::cli {
@@ -148,9 +151,9 @@ Json entry_json(const Entry& entry) {
   return out;
 }
 
-Json advice_json(const records::Record& record, const Advice& a) {
+Json advice_json(const records::Record& record, const Advice& a, const Today& today) {
   Json out = Json::object();
-  out.set("next", next_step(record, a));
+  out.set("next", next_step(record, a, Units::metric));
   out.set("loop_mm", a.loop.in_mm());
   out.set("loop_growth_percent", a.growth ? Json(a.growth->in_percent()) : Json());
   out.set("wind_to_turns", a.wind_to.count());
@@ -160,6 +163,20 @@ Json advice_json(const records::Record& record, const Advice& a) {
   out.set("turns_max_high", a.largest.high.count());
   out.set("best_turns", a.known.best_turns ? Json(a.known.best_turns->count()) : Json());
   out.set("best_torque_mNm", a.known.best_torque ? Json(a.known.best_torque->in_mnm()) : Json());
+  out.set("best_date", a.known.best_at ? Json(iso(date_of(*a.known.best_at))) : Json());
+  out.set("best_temperature_degC",
+          a.known.best_temperature ? Json(a.known.best_temperature->in_deg_c()) : Json());
+  const auto rest = rested(a, today);
+  const auto out_turns = back_off_today(a, today);
+  out.set("full_windings", a.full_winds).set("rested_s", rest ? Json(rest->in_s()) : Json());
+  out.set("recipe_step", a.step ? Json(a.step->index + 1) : Json());
+  out.set("cranks", std::floor(a.wind_to.count() / record.planned.winder_ratio));
+  out.set("back_off_turns", out_turns ? Json(out_turns->count()) : Json());
+  out.set(
+      "energy_change_percent",
+      today.temperature && a.known.best_temperature
+          ? Json(calc::energy_change(*a.known.best_temperature, *today.temperature).in_percent())
+          : Json());
   out.set("windings", a.known.windings).set("flights", a.known.flights);
   out.set("washed_g", grams(a.known.washed)).set("tied_g", grams(a.known.tied));
   out.set("finished_g", grams(a.known.finished));

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 #include <unordered_map>
 
 #include "base/text.h"
@@ -20,6 +21,8 @@ namespace {
 using records::Entry;
 using records::Planned;
 using records::Record;
+
+constexpr std::size_t kNewest = 12;  // entries that leave the rest of the record on one screen
 
 std::string grams(const std::optional<Mass>& mass, const Planned& p) {
   return mass ? fixed(mass->in_g(), gram_decimals(p.scale_step)) : std::string("-");
@@ -41,6 +44,30 @@ std::string made_of(const Planned& p, Units units) {
     out += fmt::format("; planned {}", iso(*p.date));
   }
   return out;
+}
+
+/// Ends in a line end; what is wider than the terminal goes on below, set in.
+std::string wrapped(const std::string& text) {
+  std::string out;
+  std::string_view rest = text;
+  std::string_view indent;
+  while (terminal_width(rest) + static_cast<int>(indent.size()) > kTerminalColumns) {
+    std::size_t cut = std::string_view::npos;
+    for (std::size_t at = rest.find(' ', 1); at != std::string_view::npos;
+         at = rest.find(' ', at + 1)) {
+      if (terminal_width(rest.substr(0, at)) + static_cast<int>(indent.size()) > kTerminalColumns) {
+        break;
+      }
+      cut = at;
+    }
+    if (cut == std::string_view::npos) {
+      break;
+    }
+    out += fmt::format("{}{}\n", indent, rest.substr(0, cut));
+    rest.remove_prefix(cut + 1);
+    indent = "    ";
+  }
+  return out + fmt::format("{}{}\n", indent, rest);
 }
 
 std::string windows(const Planned& p, const records::Known& known, Units units) {
@@ -80,19 +107,12 @@ std::string lengths_and_turns(const Planned& p, const Advice& a, Units units) {
   out += fmt::format("\nlargest torque {}, from {} to {} (95 %, estimate)",
                      shown(p.torque_max.value, units), shown(p.torque_max.low, units),
                      shown(p.torque_max.high, units));
-  if (a.known.best_turns) {
-    out += fmt::format("\nbest so far {} turns", rounded(a.known.best_turns->count(), 6));
-    out += a.known.best_torque ? fmt::format(" at {}", shown(*a.known.best_torque, units)) : "";
-    out += fmt::format("; {} winding{}, {} flight{}", a.known.windings,
-                       a.known.windings == 1 ? "" : "s", a.known.flights,
-                       a.known.flights == 1 ? "" : "s");
-  }
   return out + '\n';
 }
 
 }  // namespace
 
-std::string entries_text(const std::vector<Entry>& entries, Units units) {
+std::string entries_text(const std::vector<Entry>& entries, Units units, std::size_t most) {
   std::unordered_map<std::string_view, std::string_view> corrected_by;
   for (const Entry& e : entries) {
     if (!e.corrects.empty()) {
@@ -100,7 +120,11 @@ std::string entries_text(const std::vector<Entry>& entries, Units units) {
     }
   }
   std::string out;
-  for (const Entry& e : entries) {
+  const std::size_t first = entries.size() > most ? entries.size() - most : 0;
+  if (first > 0) {
+    out = fmt::format("  {} before these: --all\n", first);
+  }
+  for (const Entry& e : std::span(entries).subspan(first)) {
     const auto at = records::moment_of_key(e.key);
     const std::string when = at ? readable(*at) : "no time";
     const std::string key = at ? e.key.substr(e.key.size() - 4) : printable(shortened(e.key, 30));
@@ -115,26 +139,32 @@ std::string entries_text(const std::vector<Entry>& entries, Units units) {
   return out.empty() ? "  none yet\n" : out;
 }
 
-std::string record_text(const Record& record, Units units) {
+std::string record_text(const Record& record, const RecordView& view) {
+  const Units units = view.units;
   const Advice advice = advice_for(record);
   std::string out = fmt::format("{} - {}\n", whose(record), spoken(advice.state));
   if (record.planned_edited) {
     out += "The figures as planned were changed by hand or damaged: don't rely on them.\n";
   }
-  out += printable(made_of(record.planned, units)) + "\n\n";
+  out += wrapped("Next: " + next_step(record, advice, units));
+  for (const std::string& line : today_lines(record, advice, view.today, units)) {
+    out += wrapped("  " + line);
+  }
+  out += '\n' + wrapped(printable(made_of(record.planned, units))) + '\n';
   out += windows(record.planned, advice.known, units) + '\n';
   out += lengths_and_turns(record.planned, advice, units);
   for (const auto& [name, value] : record.planned_unknown) {
     out += printable(fmt::format("{} = {} (of a newer version)", name, value)) + '\n';
   }
-  out += "\nEntries (UTC)\n" + entries_text(record.entries, units);
+  out += "\nEntries (UTC)\n" +
+         entries_text(record.entries, units, view.all ? record.entries.size() : kNewest);
   if (record.torn) {
     out += "  … and a torn end: see `loopledger mend`\n";
   }
-  return out + fmt::format("\nNext: {}\n", next_step(record, advice));
+  return out;
 }
 
-Json record_json(const Record& record, const Diagnostics& diagnostics) {
+Json record_json(const Record& record, const Today& today, const Diagnostics& diagnostics) {
   const Advice advice = advice_for(record);
   Json planned = planned_json(record.planned);
   planned.set("edited", record.planned_edited);
@@ -148,7 +178,7 @@ Json record_json(const Record& record, const Diagnostics& diagnostics) {
       .set("check_char", std::string(1, record.check));
   out.set("state", word(advice.state)).set("torn", record.torn);
   out.set("planned", std::move(planned)).set("entries", std::move(entries));
-  out.set("advice", advice_json(record, advice)).set("diagnostics", to_json(diagnostics));
+  out.set("advice", advice_json(record, advice, today)).set("diagnostics", to_json(diagnostics));
   return out;
 }
 

@@ -8,18 +8,30 @@
 #include <vector>
 
 #include "base/quantity_text.h"
+#include "cli/advice.h"
 #include "cli/json.h"
 #include "records/entry.h"
 
 namespace loopledger::cli {
 
-/// The record on one screen, ending in a line end; printable whatever the record holds.
-[[nodiscard]] std::string record_text(const records::Record& record, Units units);
+/// How a record is shown.
+struct RecordView {
+  Units units = Units::metric;
+  Today today;
+  bool all = false;  ///< all entries, not only the newest
+};
 
-/// Its entries, a line each; "none yet" when there are none.
-[[nodiscard]] std::string entries_text(const std::vector<records::Entry>& entries, Units units);
+/// The record on one screen, what to do next first, ending in a line end; printable whatever the
+/// record holds.
+[[nodiscard]] std::string record_text(const records::Record& record, const RecordView& view);
+
+/// Its entries, a line each, in the file's order: the last `most` of them; "none yet" when there
+/// are none.
+[[nodiscard]] std::string entries_text(const std::vector<records::Entry>& entries, Units units,
+                                       std::size_t most);
 
 /// The object of `show --json`; `diagnostics` are those of reading the record.
-[[nodiscard]] Json record_json(const records::Record& record, const Diagnostics& diagnostics);
+[[nodiscard]] Json record_json(const records::Record& record, const Today& today,
+                               const Diagnostics& diagnostics);
 
 }  // namespace loopledger::cli

@@ -19,6 +19,7 @@
 #include "cli/posix_disk.h"
 #include "cli/record_view.h"
 #include "cli/scan_input.h"
+#include "cli/today_options.h"
 #include "records/ledger.h"
 #include "tag/id.h"
 #include "tag/tag_fits.h"
@@ -30,6 +31,7 @@ struct ScanOptions {
   std::vector<std::string> images;
   std::string records;
   std::optional<Units> units;
+  TodayOptions today;
   bool json = false;
 };
 
@@ -114,21 +116,21 @@ std::string label_words(const tag::TagFigures& f, Units units) {
   return text;
 }
 
-void show(const Looked& looked, Units units, Context& context) {
+void show(const Looked& looked, const RecordView& view, Context& context) {
   const tag::TagFigures& figures = looked.tag->figures;
   if (looked.record && looked.misfits.empty()) {
-    context.out << record_text(*looked.record, units);
+    context.out << record_text(*looked.record, view);
     return;
   }
   const char* why = looked.record  ? "a motor of another ledger"
                     : looked.known ? "its record can't be read"
                                    : "not in this ledger";
-  const std::string says = label_words(figures, units);
+  const std::string says = label_words(figures, view.units);
   context.out << tag::with_check(figures.id) << ": " << why << '.'
               << (says.empty() ? "" : " The label says: ") << says << '\n';
 }
 
-Json tag_json(const Looked& looked) {
+Json tag_json(const Looked& looked, const Today& today) {
   const MotorId& id = looked.tag->figures.id;
   Json object = Json::object();
   object.set("text", looked.tag->text);
@@ -140,7 +142,7 @@ Json tag_json(const Looked& looked) {
     misfits.push(word);
   }
   object.set("record",
-             looked.record ? record_json(*looked.record, {}).drop("diagnostics") : Json());
+             looked.record ? record_json(*looked.record, today, {}).drop("diagnostics") : Json());
   object.set("misfits", std::move(misfits));
   return object;
 }
@@ -152,6 +154,11 @@ void run_scan(const ScanOptions& options, Context& context) {
   PosixDisk disk;
   records::Ledger ledger(disk, records_folder(options.records, "", context));
   const Units units = options.units.value_or(Units::metric);
+  const auto today = today_from(options.today, context);
+  if (!today) {
+    context.exit_code = report(context, today.diagnostics());
+    return;
+  }
   Diagnostics said;
   Json images = Json::array();
   bool any_tag = false;
@@ -169,10 +176,10 @@ void run_scan(const ScanOptions& options, Context& context) {
       any_tag = true;
       const Looked looked = look_up(tag, file == "-" ? "standard input" : file, ledger, said);
       if (options.json) {
-        tags.push(tag_json(looked));
+        tags.push(tag_json(looked, *today));
       } else {
         context.out << (any_shown ? "\n" : "");
-        show(looked, units, context);
+        show(looked, {units, *today, false}, context);
         any_shown = true;
       }
     }
@@ -195,10 +202,12 @@ void run_scan(const ScanOptions& options, Context& context) {
 
 void add_scan(CommandLine& line, Context& context) {
   auto options = std::make_shared<ScanOptions>();
-  line.add("scan", "Read bag labels from photos, or typed tags, and show the records")
-      .needed("IMAGE", options->images,
-              "PNG or JPEG files, folders of them, or - for standard input: an image, or typed "
-              "tags, one a line")
+  Command command =
+      line.add("scan", "Read bag labels from photos, or typed tags, and show the records");
+  command.needed("IMAGE", options->images,
+                 "PNG or JPEG files, folders of them, or - for standard input: an image, or typed "
+                 "tags, one a line");
+  add_today(command, options->today)
       .records(options->records)
       .units(options->units)
       .json(options->json, "What was read")

@@ -12,6 +12,7 @@
 #include "cli/ledger_words.h"
 #include "cli/posix_disk.h"
 #include "cli/record_view.h"
+#include "cli/today_options.h"
 #include "records/format.h"
 #include "records/read.h"
 #include "tag/id.h"
@@ -23,6 +24,8 @@ struct ShowOptions {
   std::string id;
   std::string records;
   std::optional<Units> units;
+  TodayOptions today;
+  bool all = false;
   bool json = false;
 };
 
@@ -36,7 +39,7 @@ void show_entries_only(const ShowOptions& options, PosixDisk& disk, const record
   const auto entries = text ? records::read_entries_only(*text, path) : Diagnostics{};
   if (entries && !entries->entries.empty()) {
     context.out << "The figures as planned can't be read. Entries that can (UTC)\n"
-                << entries_text(entries->entries, units);
+                << entries_text(entries->entries, units, entries->entries.size());
   }
 }
 
@@ -44,14 +47,19 @@ void run_show(const ShowOptions& options, Context& context) {
   PosixDisk disk;
   records::Ledger ledger(disk, records_folder(options.records, {}, context));
   const Units units = options.units.value_or(Units::metric);
+  const auto today = today_from(options.today, context);
+  if (!today) {
+    context.exit_code = report(context, today.diagnostics());
+    return;
+  }
   const auto found = find_record(ledger, options.id);
   context.exit_code = report(context, found.diagnostics());
   if (!found && !options.json) {
     show_entries_only(options, disk, ledger, units, context);
   }
   if (found) {
-    context.out << (options.json ? record_json(found->record, found.diagnostics()).text()
-                                 : record_text(found->record, units));
+    context.out << (options.json ? record_json(found->record, *today, found.diagnostics()).text()
+                                 : record_text(found->record, {units, *today, options.all}));
   } else if (options.json) {
     context.out
         << Json::object().set("format", 1).set("diagnostics", to_json(found.diagnostics())).text();
@@ -62,8 +70,10 @@ void run_show(const ShowOptions& options, Context& context) {
 
 void add_show(CommandLine& line, Context& context) {
   auto options = std::make_shared<ShowOptions>();
-  line.add("show", "Show one motor's record and what to do next")
-      .needed("ID", options->id, "The motor, such as th1 or TH-01-J")
+  Command command = line.add("show", "Show one motor's record and what to do next");
+  command.needed("ID", options->id, "The motor, such as th1 or TH-01-J");
+  add_today(command, options->today)
+      .flag("--all", options->all, "All entries, not only the newest")
       .records(options->records)
       .units(options->units)
       .json(options->json, "The record")

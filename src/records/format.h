@@ -56,8 +56,8 @@ namespace loopledger::records {
 inline constexpr int kFormat = 1;
 
 // Bounds on what is read, far above what a motor's life needs.
-inline constexpr std::uint64_t kMaxRecordBytes = 2U << 20;
-inline constexpr std::size_t kMaxEntries = 10'000;
+inline constexpr std::uint64_t kMaxRecordBytes = 16U << 20;
+inline constexpr std::size_t kMaxEntries = 20'000;
 inline constexpr std::size_t kMaxLineBytes = 32U << 10;
 inline constexpr std::size_t kMaxTextPoints = 1000;  ///< code points of a text field
 inline constexpr std::size_t kMaxPairs = 500;        ///< turns and torque of one winding

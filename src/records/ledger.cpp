@@ -183,6 +183,16 @@ Diagnostics Ledger::add(const MotorId& id, const Entry& entry) {
   if (Diagnostics problems = refusals(*record, entry, path); !problems.empty()) {
     return problems;
   }
+  const auto text = disk_.read(path, kMaxRecordBytes);
+  if (!text) {
+    return text.diagnostics();
+  }
+  if (text->size() + line->size() > kMaxRecordBytes) {
+    return {error("record-size",
+                  fmt::format("the record would pass {} bytes and could not be read any more",
+                              kMaxRecordBytes),
+                  "retire the motor and go on under the next id", {path, 0, 0})};
+  }
   return disk_.append(path, *line);
 }
 

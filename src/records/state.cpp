@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "base/text.h"
+#include "records/fields.h"
 
 namespace loopledger::records {
 namespace {
@@ -61,6 +62,11 @@ void take_winding(Known& known, const Entry& e) {
   if (e.turns && (!known.best_turns || *e.turns > *known.best_turns)) {
     known.best_turns = e.turns;
     known.best_torque = e.torque;
+    known.best_at = moment_of_key(e.key);
+    known.best_temperature = e.temperature;
+  }
+  if (e.backed_off) {
+    known.backed_off = e.backed_off;
   }
 }
 
@@ -69,6 +75,10 @@ void tie_again(Known& known) {
   known.loop_broken_in = false;
   known.best_turns.reset();
   known.best_torque.reset();
+  known.best_at.reset();
+  known.best_temperature.reset();
+  known.worked_at.reset();
+  known.backed_off.reset();
   known.windings = 0;
   known.flights = 0;
 }
@@ -122,6 +132,9 @@ Known known_of(const std::vector<Entry>& entries) {
     }
     if (e->kind == Kind::wound) {
       take_winding(known, *e);
+    }
+    if (e->kind == Kind::wound || e->kind == Kind::break_in) {
+      known.worked_at = moment_of_key(e->key);
     }
     known.flights += e->kind == Kind::flown ? 1 : 0;
   }

@@ -29,8 +29,12 @@ struct Known {
   bool loop_broken_in = false;
   std::optional<Turns> best_turns;    ///< most turns of a winding since it was tied
   std::optional<Torque> best_torque;  ///< the torque read at those turns
-  int windings = 0;                   ///< since it was tied
-  int flights = 0;                    ///< since it was tied
+  std::optional<Moment> best_at;      ///< when that was, by the entry's own claim
+  std::optional<Temperature> best_temperature;
+  std::optional<Moment> worked_at;  ///< when it was last stretched or wound
+  std::optional<Turns> backed_off;  ///< turns left in at the last launch
+  int windings = 0;                 ///< since it was tied
+  int flights = 0;                  ///< since it was tied
 };
 
 [[nodiscard]] Known known_of(const std::vector<Entry>& entries);

@@ -50,7 +50,8 @@ class LedgerBench {
   static constexpr const char* kPlan = R"(format = 1
 title = "Invented night"
 date = 2026-02-05
-bench = { scale_step = "1 mg" }
+bench = { scale_step = "1 mg", winder_ratio = 10 }
+recipes.two = { steps = [{ stretch = 5.0, hold = "5 min" }, { turns = "50 %", torque = "75 %", hold = "2 min", rest = "1 h", repeat = 2 }] }
 rules.club = { limit = "1.5 g", counts = ["rubber"] }
 rings.small = { weighed = 10, mass = "60 mg", spread = "0.3 mg" }
 [strips.tan]
@@ -69,6 +70,7 @@ mass = "limit"
 id = "QX"
 owner = "BEN"
 loop = "200 mm"
+recipe = "two"
 )";
 };
 

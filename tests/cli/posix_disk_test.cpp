@@ -13,9 +13,11 @@
 #include <thread>
 
 #include "support/cli_run.h"
+#include "support/full_disk.h"
 
 using namespace loopledger;
 using cli::PosixDisk;
+using test::FullDisk;
 using test::TempFolder;
 
 namespace {
@@ -23,28 +25,6 @@ namespace {
 std::string code_of(const Diagnostics& problems) {
   return problems.empty() ? std::string() : problems.front().code;
 }
-
-/// No file may grow past `bytes` while this lives: a disk that fills up.
-class FullDisk {
- public:
-  explicit FullDisk(rlim_t bytes) {
-    ::getrlimit(RLIMIT_FSIZE, &before_);
-    rlimit limit = before_;
-    limit.rlim_cur = bytes;
-    ::setrlimit(RLIMIT_FSIZE, &limit);
-    handler_ = std::signal(SIGXFSZ, SIG_IGN);
-  }
-  FullDisk(const FullDisk&) = delete;
-  FullDisk& operator=(const FullDisk&) = delete;
-  ~FullDisk() {
-    ::setrlimit(RLIMIT_FSIZE, &before_);
-    std::signal(SIGXFSZ, handler_);
-  }
-
- private:
-  rlimit before_{};
-  void (*handler_)(int) = nullptr;
-};
 
 }  // namespace
 

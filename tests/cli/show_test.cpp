@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 #include "ledger_bench.h"
 
 using namespace loopledger;
@@ -108,4 +110,82 @@ TEST_CASE("the loop as it was tied moves the turns to wind to, in proportion") {
   const double at_300 = wind_to();
   (void)ledger({"log", "th1", "tied", "loop=330 mm"});
   CHECK(wind_to() / at_300 == doctest::Approx(1.1).epsilon(0.002));
+}
+
+TEST_CASE("show says first what to do: the next step of the recipe, then the winding for today") {
+  const LedgerBench ledger;
+  const auto second_line = [&] {
+    const std::string out = ledger({"show", "qx1"}).out;
+    const std::size_t at = out.find('\n') + 1;
+    return out.substr(at, out.find('\n', at) - at);
+  };
+  (void)ledger({"log", "qx1", "tied", "loop=300 mm", "--at", "2026-04-30 08:00"});
+  CHECK(second_line().starts_with("Next: break-in step 1 of 2: stretch to 1000 mm, hold 5 min"));
+  (void)ledger({"log", "qx1", "break_in", "step=1", "--at", "2026-05-01 09:40"});
+  CHECK(second_line().starts_with("Next: break-in step 2 of 2 (time 1 of 2): wind "));
+  CHECK(has(ledger({"show", "qx1"}).out, "rest 1 h\n"));
+  CHECK(has(ledger({"show", "qx1"}).out, "\n  rested 20 min\n"));
+  (void)ledger({"log", "qx1", "break_in", "--at", "2026-05-01 09:45"});
+  CHECK(second_line().starts_with("Next: break-in step 2 of 2 (time 2 of 2): wind "));
+  CHECK(has(ledger({"show", "qx1"}).out, "\n  rest 45 min more before that step\n"));
+  (void)ledger({"log", "qx1", "break_in", "loop_after=309 mm", "--at", "2026-05-01 09:59"});
+  CHECK(second_line().starts_with("Next: wind to "));
+  CHECK(has(second_line(), " cranks, do not pass "));
+  CHECK(has(ledger({"show", "qx1"}).out, "set +3.0 %\n"));
+}
+
+TEST_CASE("a motor that was wound has left its recipe behind") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "qx1", "tied", "loop=300 mm"});
+  (void)ledger({"log", "qx1", "wound", "900"});
+  CHECK(has(ledger({"show", "qx1"}).out, "\nNext: wind to "));
+}
+
+TEST_CASE("show gives the best winding with its date, windings, rest, set, launch and weather") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "loop=300 mm"});
+  (void)ledger({"log", "th1", "break_in", "loop_after=309 mm"});
+  (void)ledger({"log", "th1", "wound", "600", "20 gf.cm", "--at", "2026-04-27 09:00"});
+  (void)ledger({"log", "th1", "wound", "2080", "0.9 ozf.in", "temperature=21 C",
+                "backed_off_to=1760", "--at", "2026-04-28 09:00"});
+  (void)ledger({"log", "th1", "flown", "9:20"});
+  const Ran ran = ledger({"show", "th1", "--temperature", "11 C", "--launch", "0.3 ozf.in"});
+  CHECK(ran.code == 0);
+  CHECK(has(ran.out, "\n  best 2080 turns at 64.8 gf·cm on 2026-04-28, 21 °C\n"));
+  CHECK(has(ran.out, "\n  2 windings (1 full), 1 flight, rested 3 days, set +3.0 %\n"));
+  CHECK(has(ran.out, "\n  last launch with 1760 turns left in\n"));
+  CHECK(has(ran.out, "wound to 2080 turns at 64.8 gf·cm, back off 31"));
+  CHECK(has(ran.out, "\n  today 11 °C, 21 °C at its best winding: about 8 % less energy"));
+  const Ran inch = ledger({"show", "th1", "--temperature", "52 F", "--units", "inch"});
+  CHECK(has(inch.out, "\n  today 52 °F, 70 °F at its best winding: about 8 % less energy"));
+  const Ran json = ledger({"show", "th1", "--temperature", "11 C", "--json"});
+  CHECK(has(json.out, "\"best_date\": \"2026-04-28\""));
+  CHECK(has(json.out, "\"full_windings\": 1"));
+  CHECK(has(json.out, "\"energy_change_percent\": -8"));
+}
+
+TEST_CASE("show without torque or temperature in the record says what to log, and what is wrong") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "wound", "900"});
+  const Ran ran = ledger({"show", "th1", "--temperature", "11 C", "--launch", "18 gf.cm"});
+  CHECK(has(ran.out, "log a winding with its torque"));
+  CHECK(has(ran.out, "no temperature was logged with its best winding"));
+  const Ran wrong = ledger({"show", "th1", "--temperature", "11 gf.cm", "--launch", "0 gf.cm"});
+  CHECK(wrong.code == 1);
+  CHECK(has(wrong.err, "error: --temperature: "));
+  CHECK(has(wrong.err, "error: --launch: expected a torque above 0"));
+  CHECK(wrong.out.empty());
+}
+
+TEST_CASE("a record with many entries still fits a screen; --all shows them") {
+  const LedgerBench ledger;
+  for (int i = 0; i < 20; ++i) {
+    (void)ledger({"log", "th1", "note", "number " + std::to_string(i)});
+  }
+  const Ran ran = ledger({"show", "th1"});
+  CHECK(std::count(ran.out.begin(), ran.out.end(), '\n') <= 32);
+  CHECK(has(ran.out, "  8 before these: --all\n"));
+  CHECK_FALSE(has(ran.out, "number 7\n"));
+  CHECK(has(ran.out, "number 8\n"));
+  CHECK(has(ledger({"show", "th1", "--all"}).out, "number 0\n"));
 }

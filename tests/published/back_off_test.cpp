@@ -35,6 +35,17 @@ TEST_CASE("energy lost by backing off is within half a step of the rule of thumb
   CHECK(std::fabs(lost_percent(0.20) - 45) <= kHalfStep);
 }
 
+TEST_CASE("turns to let out for a wanted torque are those published, within one in a hundred") {
+  const auto out = [](double wound, double top, double launch) {
+    return calc::back_off(Turns::of(wound), Torque::ozf_in(top), Torque::ozf_in(launch)).count();
+  };
+  CHECK(std::fabs(out(2080, 0.90, 0.30) - 320) < 20.8);  // 0612/1696: 2080 -> 1760
+  CHECK(std::fabs(out(2400, 0.97, 0.63) - 60) < 24);     // 1211/13058: 60 of 2400
+  CHECK(std::fabs(out(1712, 0.5, 0.4) - 3) < 17.1);      // 1310/15318: 3 of 1712
+  CHECK(out(1000, 0.5, 0.5) == doctest::Approx(0).epsilon(1e-6));
+  CHECK(out(1000, 0.5, 0.9) == doctest::Approx(0).epsilon(1e-6));
+}
+
 TEST_CASE("computed: the same losses and the mean torque to three digits") {
   CHECK(lost_percent(0.10) == printed("29.1"));
   CHECK(lost_percent(0.15) == printed("38.9"));

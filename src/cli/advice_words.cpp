@@ -1,0 +1,212 @@
+// SPDX-License-Identifier: MIT
+//
+// The advice in words.
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "calc/curve.h"
+#include "calc/weigh.h"
+#include "cli/advice.h"
+
+namespace loopledger::cli {
+namespace {
+
+using records::BreakInStep;
+using records::Planned;
+using records::State;
+
+/// "1180 turns = 118 cranks"; whole turns, none more than asked for.
+std::string turns_and_cranks(Turns turns, double ratio) {
+  const std::string text = shown_at_most(turns) + " turns";
+  return ratio > 1 ? fmt::format("{} = {} cranks", text, std::floor(turns.count() / ratio)) : text;
+}
+
+std::string step_words(const Planned& p, const NextStep& next, Units units) {
+  const BreakInStep& step = p.break_in[next.index];
+  std::string out = fmt::format("break-in step {} of {}", next.index + 1, p.break_in.size());
+  out += step.repeat > 1 ? fmt::format(" (time {} of {})", next.time, step.repeat) : "";
+  const char* comma = ": ";
+  const auto add = [&](const std::string& part) {
+    out += comma + part;
+    comma = ", ";
+  };
+  if (step.stretch) {
+    add("stretch to " + shown(*step.stretch, units));
+  }
+  if (step.turns) {
+    add("wind " + shown_at_most(*step.turns) + " turns" +
+        (step.cranks && p.winder_ratio > 1 ? fmt::format(" = {} cranks", *step.cranks) : ""));
+  }
+  if (step.stop_torque) {
+    const std::string torque = shown(*step.stop_torque, units);
+    if (step.turns) {
+      out += " or stop at " + torque;
+    } else {
+      add("wind until " + torque);
+    }
+  }
+  if (step.hold) {
+    add("hold " + shown(*step.hold));
+  }
+  if (step.rest) {
+    add("rest " + shown(*step.rest));
+  }
+  return out;
+}
+
+std::string days_or_hours(Duration time) {
+  constexpr double kDay = 86400;
+  const double days = std::floor(time.in_s() / kDay);
+  return days >= 2 ? fmt::format("{} days", days)
+                   : shown(Duration::min(std::floor(time.in_s() / 60)));
+}
+
+std::string counted(int n, const char* what) {
+  return fmt::format("{} {}{}", n, what, n == 1 ? "" : "s");
+}
+
+std::string best_words(const Advice& a, Units units) {
+  std::string out = "best " + rounded(a.known.best_turns->count(), 6) + " turns";
+  out += a.known.best_torque ? " at " + shown(*a.known.best_torque, units) : "";
+  out += a.known.best_at ? " on " + iso(date_of(*a.known.best_at)) : "";
+  out += a.known.best_temperature ? ", " + shown(*a.known.best_temperature, units) : "";
+  return out;
+}
+
+std::string launch_words(const Planned& p, const Advice& a, const Today& today, Units units) {
+  const std::string wanted = shown(*today.launch, units);
+  const auto out = back_off_today(a, today);
+  if (!out) {
+    return fmt::format(
+        "launch at {}: log a winding with its torque, then how far to back off can "
+        "be told",
+        wanted);
+  }
+  const std::string from = fmt::format("{} turns at {}", rounded(a.known.best_turns->count(), 6),
+                                       shown(*a.known.best_torque, units));
+  if (out->count() < 1) {
+    return fmt::format("launch at {}: no less than its best winding gave, {}", wanted, from);
+  }
+  return fmt::format("launch at {}: wound to {}, back off {} (estimate)", wanted, from,
+                     turns_and_cranks(*out, p.winder_ratio));
+}
+
+std::string temperature_words(const Advice& a, const Today& today, Units units) {
+  const std::string now = shown(*today.temperature, units);
+  if (!a.known.best_temperature) {
+    return fmt::format(
+        "today {}: no temperature was logged with its best winding; colder rubber "
+        "gives {} % less a °C",
+        now, calc::kEnergyPerDegree * 100);
+  }
+  const Share change = calc::energy_change(*a.known.best_temperature, *today.temperature);
+  const double percent = std::fabs(change.in_percent());
+  if (percent < 0.5) {
+    return fmt::format("today {}: as warm as at its best winding", now);
+  }
+  return fmt::format("today {}, {} at its best winding: about {:.0f} % {} energy (estimate)", now,
+                     shown(*a.known.best_temperature, units), percent,
+                     change < Share{} ? "less" : "more");
+}
+
+/// What is left of the rest that the step before asks for; nothing under a minute.
+std::optional<Duration> rest_left(const Planned& p, const Advice& a, const Today& today) {
+  const auto rest = rested(a, today);
+  if (!rest || !a.step || (a.step->index == 0 && a.step->time == 1)) {
+    return std::nullopt;
+  }
+  const BreakInStep& before = p.break_in[a.step->time > 1 ? a.step->index : a.step->index - 1];
+  const Duration left = before.rest.value_or(Duration{}) - *rest;
+  return left >= Duration::min(1) ? std::optional(left) : std::nullopt;
+}
+
+}  // namespace
+
+std::string next_step(const records::Record& record, const Advice& a, Units units) {
+  switch (a.state) {
+    case State::planned:
+      if (!a.known.washed) {
+        return "cut it, wash it, let it dry, and log the reading: weighed washed";
+      }
+      return calc::judge(record.planned, Stage::washed, *a.known.washed).verdict ==
+                     calc::Verdict::over
+                 ? "it is over its window: trim it and weigh it again"
+                 : "tie it and log the loop: tied";
+    case State::tied:
+    case State::broken_in:
+    case State::flown:
+      if (a.step) {
+        return step_words(record.planned, *a.step, units);
+      }
+      if (a.state == State::tied) {
+        return "break it in and log each step: break_in";
+      }
+      return fmt::format("wind to {}, do not pass {}",
+                         turns_and_cranks(a.wind_to, record.planned.winder_ratio),
+                         shown_at_most(a.do_not_pass));
+    case State::retired:
+      break;
+  }
+  return "nothing: it is retired";
+}
+
+std::optional<Duration> rested(const Advice& advice, const Today& today) {
+  if (!today.now || !advice.known.worked_at || *today.now < *advice.known.worked_at) {
+    return std::nullopt;
+  }
+  return Duration::s(static_cast<double>(today.now->seconds - advice.known.worked_at->seconds));
+}
+
+std::optional<Turns> back_off_today(const Advice& advice, const Today& today) {
+  if (!today.launch || !advice.known.best_turns || !advice.known.best_torque ||
+      *advice.known.best_torque <= Torque{}) {
+    return std::nullopt;
+  }
+  return calc::back_off(*advice.known.best_turns, *advice.known.best_torque, *today.launch);
+}
+
+std::vector<std::string> today_lines(const records::Record& record, const Advice& a,
+                                     const Today& today, Units units) {
+  std::vector<std::string> lines;
+  if (a.known.best_turns) {
+    lines.push_back(best_words(a, units));
+  }
+  std::string life;
+  const auto add = [&life](const std::string& part) { life += (life.empty() ? "" : ", ") + part; };
+  if (a.known.windings > 0) {
+    add(counted(a.known.windings, "winding") + fmt::format(" ({} full)", a.full_winds));
+  }
+  if (a.known.flights > 0) {
+    add(counted(a.known.flights, "flight"));
+  }
+  if (const auto rest = rested(a, today)) {
+    add(*rest < Duration::min(1) ? "wound just now" : "rested " + days_or_hours(*rest));
+  }
+  if (a.growth) {
+    add(fmt::format("set {}{} %", *a.growth < Share{} ? "" : "+",
+                    fixed(a.growth->in_percent(), 1)));
+  }
+  if (!life.empty()) {
+    lines.push_back(life);
+  }
+  if (const auto more = rest_left(record.planned, a, today)) {
+    lines.push_back(fmt::format("rest {} more before that step", days_or_hours(*more)));
+  }
+  if (a.state == State::retired) {
+    return lines;
+  }
+  if (a.known.backed_off) {
+    lines.push_back(
+        fmt::format("last launch with {} turns left in", rounded(a.known.backed_off->count(), 6)));
+  }
+  if (today.launch) {
+    lines.push_back(launch_words(record.planned, a, today, units));
+  }
+  if (today.temperature) {
+    lines.push_back(temperature_words(a, today, units));
+  }
+  return lines;
+}
+
+}  // namespace loopledger::cli
