@@ -193,8 +193,8 @@ std::vector<std::string> today_lines(const records::Record& record, const Advice
   if (const auto more = rest_left(record.planned, a, today)) {
     lines.push_back(fmt::format("rest {} more before that step", days_or_hours(*more)));
   }
-  if (a.state == State::retired) {
-    return lines;
+  if (a.state != State::broken_in && a.state != State::flown) {
+    return lines;  // nothing is wound and launched yet, or any more
   }
   if (a.known.backed_off) {
     lines.push_back(

@@ -61,6 +61,10 @@ bool asks_mass(Asked what) {
   return what == Asked::washed || what == Asked::tied || what == Asked::finished;
 }
 
+/// Of what comes on at a stage, the share from which a heavier reading is taken for that stage: one
+/// ring of two forgotten is still more.
+constexpr double kComesOn = 0.3;
+
 /// The stage that a reading belongs to when nothing says so: what is wanted, else what was weighed
 /// last; a first reading may still have talc on.
 Stage inferred_stage(const Record& record, const std::optional<Want>& want, Mass reading) {
@@ -77,7 +81,23 @@ Stage inferred_stage(const Record& record, const std::optional<Want>& want, Mass
     }
     return stage_of(want->what);
   }
-  return known.finished ? Stage::finished : known.tied ? Stage::tied : Stage::washed;
+  // Not asked for: weighed again, or the next stage already. What it should read there is known
+  // from the stage before; a trimmed motor can only have become lighter.
+  const auto nearer_next = [&](Mass now, Mass comes_on) {
+    return comes_on > Mass{} && reading > now + kComesOn * comes_on;
+  };
+  if (known.finished) {
+    return Stage::finished;
+  }
+  if (known.tied) {
+    return nearer_next(*known.tied, p.uptake.value.as_ratio() * p.aim) ? Stage::finished
+                                                                       : Stage::tied;
+  }
+  const bool may_be_tied =
+      known.washed && calc::judge(p, Stage::washed, *known.washed).verdict != calc::Verdict::over;
+  return may_be_tied && nearer_next(*known.washed, p.rings.value + p.adhesive_mass.value)
+             ? Stage::tied
+             : Stage::washed;
 }
 
 Entry weighed(Stage stage, Mass reading) {

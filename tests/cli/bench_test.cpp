@@ -76,6 +76,20 @@ TEST_CASE("the stage follows from the record: as cut with talc on, washed, tied,
         "TH-01 ANNA: OK, 3 mg under (finished 1.524 g)\n");
 }
 
+TEST_CASE(
+    "a motor weighed tied before its loop is measured is not taken for washed and too heavy") {
+  const Bench bench;
+  CHECK(bench.says("th1 washed 1.498\nth1 1.509\n") ==
+        "TH-01 ANNA: OK, 2 mg under (washed 1.498 g)\n"
+        "TH-01 ANNA: OK, 3 mg under (tied 1.509 g)\n");
+  const std::string one_ring = bench.says("th2 washed 1.498\nth2 1.504\n");
+  CHECK(has(one_ring, "1 ring forgotten?"));
+  CHECK_FALSE(has(one_ring, "snip"));
+  // The same motor on the scale again is still washed; so is one that was over and is trimmed.
+  CHECK(has(bench.says("th3 washed 1.512\nth3 1.500\nth3 1.497\nth3 1.498\n"),
+            "TH-03 ANNA: OK, 2 mg under (washed 1.498 g)\n"));
+}
+
 TEST_CASE("a forgotten ring is named before the reading is stored") {
   const Bench bench;
   const std::string before = "th1 washed 1.497\nth1 loop 366\n";
