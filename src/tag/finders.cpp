@@ -17,92 +17,86 @@ namespace {
 constexpr std::array kModules{2.0, 2.6, 3.3};  // pixels, looked for at each size of the picture
 constexpr int kSmallestSide = 30;              // pixels: below, no smaller picture is looked at
 constexpr std::size_t kMaxEnlarged = 1'000'000;
-constexpr std::size_t kMaxCandidates = 150;  // compared with the pattern, of each size
-constexpr std::size_t kMaxFinders = 14;
+// Places compared with the pattern, of each size: at least so many, and one for so many pixels.
+constexpr std::size_t kMaxCandidates = 150;
+constexpr std::size_t kPixelsACandidate = 5000;
+constexpr int kCirclePoints = 12;
+constexpr double kLightRadius = 2.3;  // modules from the middle
+constexpr double kDarkRadius = 3.3;
+constexpr int kLeastScore = 2;  // grey values
 constexpr double kLikeEnough = 0.5;
 constexpr int kAngles = 8;  // in a quarter turn
-
-/// Sums over rectangles in constant time.
-class Sums {
- public:
-  explicit Sums(const Grey& p)
-      : width_(p.width + 1),
-        sums_(static_cast<std::size_t>(width_) * static_cast<std::size_t>(p.height + 1), 0) {
-    for (int y = 0; y < p.height; ++y) {
-      std::uint32_t row = 0;
-      for (int x = 0; x < p.width; ++x) {
-        row += p.at(x, y);
-        sums_[place(x + 1, y + 1)] = sums_[place(x + 1, y)] + row;
-      }
-    }
-  }
-  /// Of the square of side 2 half + 1 about a pixel; it must lie inside.
-  [[nodiscard]] double square(int x, int y, int half) const {
-    return static_cast<double>(
-        sums_[place(x + half + 1, y + half + 1)] - sums_[place(x - half, y + half + 1)] -
-        sums_[place(x + half + 1, y - half)] + sums_[place(x - half, y - half)]);
-  }
-
- private:
-  [[nodiscard]] std::size_t place(int x, int y) const {
-    return static_cast<std::size_t>(y) * static_cast<std::size_t>(width_) +
-           static_cast<std::size_t>(x);
-  }
-  int width_;
-  std::vector<std::uint32_t> sums_;  // differences are right even where the sums have wrapped
-};
 
 struct Candidate {
   double x = 0, y = 0, module = 0, score = 0;
 };
 
-/// How much lighter the first ring is than the middle and than the dark ring, in grey values.
-std::vector<Candidate> candidates_in(const Grey& p, const Sums& sums, double module) {
-  const int h0 = static_cast<int>(std::lround(1.5 * module - 0.5));
-  const int h1 = static_cast<int>(std::lround(2.5 * module - 0.5));
-  const int h2 = static_cast<int>(std::lround(3.5 * module - 0.5));
-  const auto area = [](int half) { return (2.0 * half + 1) * (2.0 * half + 1); };
-  const double n0 = area(h0);
-  const double n1 = area(h1) - n0;
-  const double n2 = area(h2) - area(h1);
-  const int width = p.width - 2 * h2;
-  const int height = p.height - 2 * h2;
+/// Steps from a pixel to points on a circle about it.
+std::array<std::ptrdiff_t, kCirclePoints> circle(const Grey& p, double radius) {
+  std::array<std::ptrdiff_t, kCirclePoints> steps{};
+  for (int i = 0; i < kCirclePoints; ++i) {
+    const double angle = 2 * std::numbers::pi * i / kCirclePoints;
+    steps.at(static_cast<std::size_t>(i)) =
+        static_cast<std::ptrdiff_t>(std::lround(radius * std::sin(angle))) * p.width +
+        static_cast<std::ptrdiff_t>(std::lround(radius * std::cos(angle)));
+  }
+  return steps;
+}
+
+/// Where a light circle lies between a dark middle and a dark circle: at these radii a finder is
+/// so whichever way it is turned. Scores are how much lighter, summed.
+std::vector<Candidate> candidates_in(const Grey& p, double module) {
+  const int rim = static_cast<int>(std::lround(kDarkRadius * module)) + 1;
+  const int width = p.width - 2 * rim;
+  const int height = p.height - 2 * rim;
   if (width < 3 || height < 3) {
     return {};
   }
-  std::vector<float> scores(static_cast<std::size_t>(width) * static_cast<std::size_t>(height));
-  const auto at = [&](int x, int y) -> float& {
+  const auto light_steps = circle(p, kLightRadius * module);
+  const auto dark_steps = circle(p, kDarkRadius * module);
+  std::vector<int> scores(static_cast<std::size_t>(width) * static_cast<std::size_t>(height));
+  const auto at = [&](int x, int y) -> int& {
     return scores[static_cast<std::size_t>(y) * static_cast<std::size_t>(width) +
                   static_cast<std::size_t>(x)];
   };
   for (int y = 0; y < height; ++y) {
-    for (int x = 0; x < width; ++x) {
-      const double s0 = sums.square(x + h2, y + h2, h0);
-      const double s1 = sums.square(x + h2, y + h2, h1);
-      const double s2 = sums.square(x + h2, y + h2, h2);
-      const double light = (s1 - s0) / n1;
-      at(x, y) = static_cast<float>(std::min(light - s0 / n0, light - (s2 - s1) / n2));
+    const std::uint8_t* pixel = p.row(y + rim) + rim;
+    for (int x = 0; x < width; ++x, ++pixel) {
+      int quarter = 0;  // most pixels need no more than a quarter of a look
+      for (std::size_t i = 0; i < light_steps.size(); i += 4) {
+        quarter += pixel[light_steps[i]];
+      }
+      if (quarter - kCirclePoints / 4 * pixel[0] <= kLeastScore) {
+        continue;
+      }
+      int light = 0;
+      int dark = 0;
+      for (std::size_t i = 0; i < light_steps.size(); ++i) {
+        light += pixel[light_steps[i]];
+        dark += pixel[dark_steps[i]];
+      }
+      at(x, y) = 2 * light - kCirclePoints * pixel[0] - dark;
     }
   }
   std::vector<Candidate> found;
   for (int y = 1; y + 1 < height; ++y) {
     for (int x = 1; x + 1 < width; ++x) {
-      const float score = at(x, y);
-      bool most = score > 1.5F;
+      const int score = at(x, y);
+      bool most = score > kLeastScore * kCirclePoints;
       for (int dy = -1; dy <= 1 && most; ++dy) {
         for (int dx = -1; dx <= 1; ++dx) {
           most = most && at(x + dx, y + dy) <= score;
         }
       }
       if (most) {
-        found.push_back({static_cast<double>(x + h2), static_cast<double>(y + h2), module,
+        found.push_back({static_cast<double>(x + rim), static_cast<double>(y + rim), module,
                          static_cast<double>(score)});
       }
     }
   }
   std::ranges::sort(found,
                     [](const Candidate& a, const Candidate& b) { return a.score > b.score; });
-  found.resize(std::min(found.size(), kMaxCandidates));
+  found.resize(std::min(found.size(), std::max(kMaxCandidates, p.size() / kPixelsACandidate)));
   return found;
 }
 
@@ -173,9 +167,9 @@ std::optional<Finder> compared(const Grey& p, const Candidate& candidate) {
 }
 
 void look_at_size(const Grey& p, double scale, std::vector<Finder>& found) {
-  const Sums sums(p);
+  const Grey smooth = box_blurred(p, 1);  // against noise
   for (const double module : kModules) {
-    for (const Candidate& candidate : candidates_in(p, sums, module)) {
+    for (const Candidate& candidate : candidates_in(smooth, module)) {
       if (auto finder = compared(p, candidate); finder && finder->likeness > kLikeEnough) {
         finder->at = {(finder->at.x + 0.5) * scale - 0.5, (finder->at.y + 0.5) * scale - 0.5};
         finder->module *= scale;
@@ -187,9 +181,9 @@ void look_at_size(const Grey& p, double scale, std::vector<Finder>& found) {
 
 }  // namespace
 
-std::vector<Finder> finders_in(const Grey& picture) {
+std::vector<Finder> finders_in(const Grey& picture, const FinderSearch& how) {
   std::vector<Finder> found;
-  if (picture.size() <= kMaxEnlarged) {
+  if (how.small_modules && picture.size() <= kMaxEnlarged) {
     look_at_size(enlarged(picture, 2), 0.5, found);
   }
   for (int factor = 1; std::min(picture.width, picture.height) / factor >= kSmallestSide;
@@ -204,7 +198,7 @@ std::vector<Finder> finders_in(const Grey& picture) {
       return std::hypot(finder.at.x - other.at.x, finder.at.y - other.at.y) <
              3.5 * std::max(finder.module, other.module);
     });
-    if (!within && apart.size() < kMaxFinders) {
+    if (!within && apart.size() < how.most) {
       apart.push_back(finder);
     }
   }

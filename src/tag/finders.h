@@ -5,6 +5,7 @@
 // dark and light along a line, so that blur, noise and a low contrast cost little.
 #pragma once
 
+#include <cstddef>
 #include <vector>
 
 #include "tag/grey.h"
@@ -18,7 +19,12 @@ struct Finder {
   double likeness = 0;  ///< correlation with the pattern, 0 to 1
 };
 
-/// The most alike first, none within another. Modules of about 1.1 pixels and more.
-[[nodiscard]] std::vector<Finder> finders_in(const Grey& picture);
+struct FinderSearch {
+  std::size_t most = 14;      ///< finders given
+  bool small_modules = true;  ///< from 1.1 pixels a module on; else from 2, in half the time
+};
+
+/// The most alike first, none within another.
+[[nodiscard]] std::vector<Finder> finders_in(const Grey& picture, const FinderSearch& how = {});
 
 }  // namespace loopledger::tag

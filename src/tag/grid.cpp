@@ -14,6 +14,7 @@ constexpr std::array kSizes{21, 25, 29, 33, 37, 41};
 constexpr double kSizeError = 0.22;  // of the modules a side counted from two finders
 constexpr std::size_t kRefined = 8;  // guesses that are fitted
 constexpr double kWorthFitting = 0.2;
+constexpr double kWorthReading = 0.65;  // a rough grid
 constexpr int kFourthCorner = 4;  // modules around the guess where the far corner is looked for
 
 Point operator+(Point a, Point b) { return {a.x + b.x, a.y + b.y}; }
@@ -78,6 +79,22 @@ class Guesses {
     }
   }
 
+  /// The best at each place, not fitted.
+  [[nodiscard]] std::vector<Grid> apart() && {
+    std::ranges::sort(grids_, [](const Grid& a, const Grid& b) { return a.fit > b.fit; });
+    std::vector<Grid> kept;
+    for (const Grid& grid : grids_) {
+      const auto near = [&grid](const Grid& other) {
+        const double side = length(other.corners[1] - other.corners[0]);
+        return length(middle(grid) - middle(other)) < 0.6 * side;
+      };
+      if (grid.fit > kWorthReading && std::ranges::none_of(kept, near)) {
+        kept.push_back(grid);
+      }
+    }
+    return kept;
+  }
+
   /// The best ones, fitted.
   [[nodiscard]] std::vector<Grid> fitted() && {
     std::ranges::sort(grids_, [](const Grid& a, const Grid& b) { return a.fit > b.fit; });
@@ -105,6 +122,8 @@ class Guesses {
   }
 
  private:
+  static Point middle(const Grid& grid) { return 0.5 * (grid.corners[0] + grid.corners[2]); }
+
   [[nodiscard]] const std::vector<KnownModule>& known(const Grid& grid) const {
     return known_.at(static_cast<std::size_t>((grid.modules - kSizes[0]) / 4));
   }
@@ -157,6 +176,40 @@ class Guesses {
 
 Point quarter_turn(Point a) { return {-a.y, a.x}; }  // from right to down, as y runs down
 
+/// Two finders that may be of one symbol.
+bool alike(const Finder& a, const Finder& b) {
+  const double module = (a.module + b.module) / 2;
+  const double distance = length(b.at - a.at) / module;
+  return &a != &b && std::max(a.module, b.module) <= 1.6 * std::min(a.module, b.module) &&
+         distance > (kSizes.front() - 7) * (1 - kSizeError) &&
+         distance < (kSizes.back() - 7) * (1 + kSizeError) * std::sqrt(2.0);
+}
+
+/// Symbols with `a` as their corner, `b` to its right and a third finder below.
+void take_threes(const Finder& a, const Finder& b, const std::vector<Finder>& finders,
+                 Guesses& guesses) {
+  const Point side = b.at - a.at;
+  const double module = (a.module + b.module) / 2;
+  for (const Finder& c : finders) {
+    const Point down = c.at - a.at;
+    const double turn = (side.x * down.y - side.y * down.x) / (length(side) * length(down));
+    const double ratio = length(down) / length(side);
+    if (&c != &a && &c != &b && turn > 0.8 && ratio > 0.6 && ratio < 1.6) {
+      guesses.take((length(side) + length(down)) / (2 * module), a.at, b.at, c.at);
+    }
+  }
+}
+
+/// Symbols with these two finders and the third hidden.
+void take_two(const Finder& a, const Finder& b, Guesses& guesses) {
+  const Point side = b.at - a.at;
+  const double distance = 2 * length(side) / (a.module + b.module);
+  guesses.take(distance, a.at, b.at, a.at + quarter_turn(side));
+  guesses.take(distance, a.at, a.at - quarter_turn(side), b.at);
+  const Point half = 0.5 * side;
+  guesses.take(distance / std::sqrt(2.0), a.at + half - quarter_turn(half), b.at, a.at);
+}
+
 }  // namespace
 
 std::vector<KnownModule> known_modules(int modules) {
@@ -199,29 +252,25 @@ std::vector<Grid> grids_in(const Grey& picture, const std::vector<Finder>& finde
   Guesses guesses(picture);
   for (const Finder& a : finders) {
     for (const Finder& b : finders) {
-      const double module = (a.module + b.module) / 2;
-      if (&a == &b || std::max(a.module, b.module) > 1.6 * std::min(a.module, b.module)) {
-        continue;
+      if (alike(a, b)) {
+        take_threes(a, b, finders, guesses);
+        take_two(a, b, guesses);
       }
-      const Point side = b.at - a.at;
-      const double distance = length(side) / module;
-      // Three finders: a is the corner, b to its right.
-      for (const Finder& c : finders) {
-        const Point down = c.at - a.at;
-        const double turn = (side.x * down.y - side.y * down.x) / (length(side) * length(down));
-        const double ratio = length(down) / length(side);
-        if (&c != &a && &c != &b && turn > 0.8 && ratio > 0.6 && ratio < 1.6) {
-          guesses.take((distance + length(down) / module) / 2, a.at, b.at, c.at);
-        }
-      }
-      // Two finders: the third is hidden.
-      guesses.take(distance, a.at, b.at, a.at + quarter_turn(side));
-      guesses.take(distance, a.at, a.at - quarter_turn(side), b.at);
-      const Point half = 0.5 * side;
-      guesses.take(distance / std::sqrt(2.0), a.at + half - quarter_turn(half), b.at, a.at);
     }
   }
   return std::move(guesses).fitted();
+}
+
+std::vector<Grid> rough_grids_in(const Grey& picture, const std::vector<Finder>& finders) {
+  Guesses guesses(picture);
+  for (const Finder& a : finders) {
+    for (const Finder& b : finders) {
+      if (alike(a, b)) {
+        take_threes(a, b, finders, guesses);
+      }
+    }
+  }
+  return std::move(guesses).apart();
 }
 
 }  // namespace loopledger::tag

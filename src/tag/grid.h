@@ -53,6 +53,11 @@ struct Grid {
 /// The most likely grids, best first, apart from each other.
 [[nodiscard]] std::vector<Grid> grids_in(const Grey& picture, const std::vector<Finder>& finders);
 
+/// Rough grids of all the symbols that show three of these finders, each place once, the likeliest
+/// first.
+[[nodiscard]] std::vector<Grid> rough_grids_in(const Grey& picture,
+                                               const std::vector<Finder>& finders);
+
 /// Mean correlation, group by group, of values with what is known; `value(column, row)`.
 template <class Value>
 double agreement(const std::vector<KnownModule>& known, const Value& value) {

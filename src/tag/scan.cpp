@@ -6,6 +6,8 @@
 #include <set>
 #include <utility>
 
+#include "tag/finders.h"
+#include "tag/grid.h"
 #include "tag/grid_read.h"
 #include "tag/ladder.h"
 
@@ -17,8 +19,10 @@ constexpr std::size_t kPartPixels = 4'000'000;  // the most that is enlarged at 
 constexpr std::size_t kGridPixels = 1'500'000;  // the most that is read module by module
 constexpr int kRounds = 5;                      // of reading and painting over, in one tile
 constexpr double kTileOverlap = 0.35;
-constexpr std::size_t kMaxPlaces = 60;  // symbols seen but not decoded that are tried again
-constexpr std::uint8_t kPaint = 230;    // about paper
+constexpr std::size_t kMaxPlaces = 60;       // symbols seen but not decoded that are tried again
+constexpr std::size_t kMaxMoreFinders = 90;  // of symbols that no reading has seen
+constexpr std::size_t kMaxMore = 30;         // such symbols
+constexpr std::uint8_t kPaint = 230;         // about paper
 
 /// Gathers what the readings find: each text once, each place once.
 class Findings {
@@ -36,6 +40,9 @@ class Findings {
       }
     }
   }
+
+  /// What was decoded, labels or not.
+  [[nodiscard]] const std::vector<Symbol>& read() const { return read_; }
 
   [[nodiscard]] bool has_labels() const { return !scan_.labels.empty(); }
 
@@ -164,6 +171,7 @@ void climb_at(const Grey& picture, const Symbol& place, Findings& findings) {
       return;
     }
   }
+  findings.take(symbols_by_grid(small), area.x, area.y, factor);
 }
 
 void climb_at_places(const Grey& picture, Findings& findings) {
@@ -191,6 +199,29 @@ void climb(const Grey& picture, int factor, Findings& findings) {
   }
 }
 
+/// Looks for symbols that no reading has seen, by their corner squares: one label that was read
+/// does not mean that there are no others.
+void look_for_more(const Grey& picture, Findings& findings) {
+  const int factor = factor_for(picture.size(), kGridPixels);
+  Grey part = factor > 1 ? reduced(picture, factor) : picture;
+  for (const Symbol& symbol : findings.read()) {
+    const Area2 area = bounds(symbol);
+    fill(part,
+         {area.x / factor - 1, area.y / factor - 1, area.width / factor + 3,
+          area.height / factor + 3},
+         kPaint);
+  }
+  std::vector<Grid> grids = rough_grids_in(part, finders_in(part, {kMaxMoreFinders, false}));
+  grids.resize(std::min(grids.size(), kMaxMore));
+  for (const Grid& grid : grids) {
+    Symbol place;
+    for (std::size_t i = 0; i < place.corners.size(); ++i) {
+      place.corners.at(i) = {grid.corners.at(i).x * factor, grid.corners.at(i).y * factor};
+    }
+    climb_at(picture, place, findings);
+  }
+}
+
 }  // namespace
 
 Scan scan_picture(const Grey& picture) {
@@ -206,6 +237,7 @@ Scan scan_picture(const Grey& picture) {
       tried = factor;
     }
   }
+  look_for_more(picture, findings);
   return std::move(findings).result();
 }
 

@@ -99,12 +99,18 @@ void single_labels(std::uint64_t first, int seeds, int labels) {
 void sheets(std::uint64_t first) {
   for (std::uint64_t seed = first; seed < first + 3; ++seed) {
     const test::SheetPhoto photo = test::photo_of_sheet(seed);
-    auto start = std::chrono::steady_clock::now();
-    const std::size_t bare = symbols_in(photo.picture).size();
-    const double bare_ms = ms_since(start);
-    start = std::chrono::steady_clock::now();
-    const Scan scan = scan_picture(photo.picture);
-    const double ms = ms_since(start);
+    std::size_t bare = 0;
+    Scan scan;
+    double bare_ms = 1e9;
+    double ms = 1e9;
+    for (int round = 0; round < 3; ++round) {  // the least of three: the machine does other things
+      auto start = std::chrono::steady_clock::now();
+      bare = symbols_in(photo.picture).size();
+      bare_ms = std::min(bare_ms, ms_since(start));
+      start = std::chrono::steady_clock::now();
+      scan = scan_picture(photo.picture);
+      ms = std::min(ms, ms_since(start));
+    }
     const auto right = std::count_if(scan.labels.begin(), scan.labels.end(), [&](const auto& l) {
       return std::find(photo.texts.begin(), photo.texts.end(), l.text) != photo.texts.end();
     });

@@ -283,7 +283,8 @@ TEST_CASE("files that are no records are told apart from torn ones") {
   std::string newer = sample_text();
   newer.replace(newer.find("format = 1"), 10, "format = 2");
   CHECK(read_record(newer, kFile).diagnostics().front().code == "record-format");
-  CHECK(read_record(std::string(kMaxRecordBytes + 1, 'x'), kFile).diagnostics().front().code == "record-size");
+  CHECK(read_record(std::string(kMaxRecordBytes + 1, 'x'), kFile).diagnostics().front().code ==
+        "record-size");
   std::string lost = sample_text();
   lost.replace(lost.find("aim = "), 3, "aio");
   const auto record = read_record(lost, kFile);

@@ -152,3 +152,19 @@ TEST_CASE("a white on black symbol is not ours: labels are dark on light") {
   }
   CHECK(scan_picture(picture).foreign.empty());
 }
+
+TEST_CASE("labels too blurred for a plain reading are found beside one that is not") {
+  Grey box(1500, 500, 230);
+  test::paste(box, test::drawn(label_text(1), 6), 60, 120);
+  int at = 380;
+  for (const int number : {2, 3, 4}) {
+    Grey one(360, 360, 230);
+    test::paste(one, test::drawn(label_text(number), 6), 70, 70);
+    one = test::turned(one, 25.0 * (number - 1), 230);
+    test::paste(box, box_blurred(box_blurred(box_blurred(one, 3), 3), 3), at, 70);
+    at += 370;
+  }
+  CHECK(symbols_in(box).size() <= 1);
+  CHECK(texts(scan_picture(box)) ==
+        std::vector<std::string>{label_text(1), label_text(2), label_text(3), label_text(4)});
+}
