@@ -17,11 +17,15 @@ using namespace loopledger::tag;
 namespace {
 
 constexpr std::uint64_t kTestSeed = 20260501;
+#ifdef __SANITIZE_ADDRESS__
+constexpr int kTestLabels = 1;  // slow there: the photos are for the sanitizers, not for the rates
+#else
 constexpr int kTestLabels = 2;
+#endif
 constexpr int kPhotos = kTestLabels * test::kIlls * test::kStrengths;
 constexpr int kOthers = kTestLabels * (test::kIlls - 2) * test::kStrengths;
-constexpr int kFloorAll = 97;     // of 104
-constexpr int kFloorOthers = 87;  // of 88, without glare and covers
+constexpr int kFloorAll = kTestLabels * 97 / 2;     // of 104
+constexpr int kFloorOthers = kTestLabels * 87 / 2;  // of 88, without glare and covers
 
 }  // namespace
 
