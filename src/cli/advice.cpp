@@ -26,59 +26,11 @@ Length loop_as_tied(const records::Record& record) {
   return loop;
 }
 
-/// The entries since the motor was last tied.
-std::vector<const records::Entry*> since_tied(const records::Record& record) {
-  std::vector<const records::Entry*> entries;
-  for (const records::Entry* const e : records::standing(record.entries)) {
-    if (e->kind == Kind::tied) {
-      entries.clear();
-    }
-    if (!e->edited) {
-      entries.push_back(e);
-    }
-  }
-  return entries;
-}
-
 int full_winds(const records::Record& record, Turns wind_to) {
-  const auto entries = since_tied(record);
+  const auto entries = records::this_life(record.entries);
   return static_cast<int>(std::ranges::count_if(entries, [&](const records::Entry* e) {
     return e->kind == Kind::wound && e->turns && *e->turns >= kFullWind * wind_to;
   }));
-}
-
-/// A break-in entry that names its step counts for that step, another for the one that is next.
-std::optional<NextStep> next_of_recipe(const records::Record& record) {
-  const auto& steps = record.planned.break_in;
-  if (steps.empty()) {
-    return std::nullopt;
-  }
-  std::vector<int> done(steps.size(), 0);
-  const auto next = [&] {
-    std::size_t i = 0;
-    while (i < steps.size() && done[i] >= steps[i].repeat) {
-      ++i;
-    }
-    return i;
-  };
-  for (const records::Entry* const e : since_tied(record)) {
-    if (e->kind == Kind::wound) {
-      return std::nullopt;
-    }
-    if (e->kind != Kind::break_in) {
-      continue;
-    }
-    const std::size_t at = e->step ? static_cast<std::size_t>(std::max(*e->step, 1) - 1) : next();
-    if (at >= steps.size()) {
-      continue;
-    }
-    for (std::size_t i = 0; i < at; ++i) {
-      done[i] = std::max(done[i], steps[i].repeat);  // who is at step 3 has done with 1 and 2
-    }
-    ++done[at];
-  }
-  const std::size_t i = next();
-  return i < steps.size() ? std::optional(NextStep{i, done[i] + 1}) : std::nullopt;
 }
 
 }  // namespace
@@ -104,8 +56,44 @@ Advice advice_for(const records::Record& record) {
   }
   a.do_not_pass = a.largest.low;
   a.full_winds = full_winds(record, a.wind_to);
-  a.step = next_of_recipe(record);
+  a.step = next_of_recipe(record, false);
   return a;
+}
+
+std::optional<NextStep> next_of_recipe(const records::Record& record, bool with_turns) {
+  const auto& steps = record.planned.break_in;
+  if (steps.empty()) {
+    return std::nullopt;
+  }
+  std::vector<int> done(steps.size(), 0);
+  const auto next = [&] {
+    std::size_t i = 0;
+    while (i < steps.size() && done[i] >= steps[i].repeat) {
+      ++i;
+    }
+    return i;
+  };
+  for (const records::Entry* const e : records::this_life(record.entries)) {
+    if (e->kind == Kind::wound) {
+      return std::nullopt;
+    }
+    if (e->kind != Kind::break_in) {
+      continue;
+    }
+    const std::size_t at = e->step ? static_cast<std::size_t>(std::max(*e->step, 1) - 1) : next();
+    if (at >= steps.size()) {
+      continue;
+    }
+    for (std::size_t i = 0; i < at; ++i) {
+      done[i] = std::max(done[i], steps[i].repeat);  // who is at step 3 has done with 1 and 2
+    }
+    ++done[at];
+  }
+  std::size_t i = next();
+  while (with_turns && i < steps.size() && (!steps[i].turns || done[i] >= steps[i].repeat)) {
+    ++i;
+  }
+  return i < steps.size() ? std::optional(NextStep{i, done[i] + 1}) : std::nullopt;
 }
 
 }  // namespace loopledger::cli

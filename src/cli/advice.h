@@ -38,6 +38,13 @@ inline constexpr double kFullWind = 0.9;
 /// Largest turns go with the loop length (figure 4): a broken-in length moves them.
 [[nodiscard]] Advice advice_for(const records::Record& record);
 
+/// The step of the recipe that comes next, or, with `with_turns`, the next one that gives turns. A
+/// break-in entry that names its step counts for that step, another for the one that is next; who
+/// is at a step has done with those before it. Empty: no recipe, it is done, or the motor was wound
+/// since.
+[[nodiscard]] std::optional<NextStep> next_of_recipe(const records::Record& record,
+                                                     bool with_turns);
+
 /// What to do next, a sentence without its full stop.
 [[nodiscard]] std::string next_step(const records::Record& record, const Advice& advice,
                                     Units units);

@@ -9,7 +9,7 @@
 #include <memory>
 #include <ostream>
 
-#include "cli/bench_session.h"
+#include "cli/bench_dialogue.h"
 #include "cli/command.h"
 #include "cli/command_line.h"
 #include "cli/exit_code.h"
@@ -54,16 +54,16 @@ std::vector<MotorId> motors_of(const plan::Plan& plan, records::Ledger& ledger, 
   return ids;
 }
 
-int talk(BenchSession& session, Context& context) {
+int talk(BenchDialogue& dialogue, Context& context) {
   int code = kDone;
   for (std::string line;;) {
     if (context.terminal) {
-      context.out << session.prompt() << std::flush;
+      context.out << dialogue.prompt() << std::flush;
     }
     if (!std::getline(context.in, line)) {
       break;
     }
-    const BenchSession::Answer answer = session.take(line);
+    const BenchDialogue::Answer answer = dialogue.take(line);
     if (const int reported = report(context, answer.said); reported != kDone) {
       code = reported;
     }
@@ -96,8 +96,8 @@ void run_bench(const BenchOptions& options, Context& context) {
   setup.random_four = random_four;
   context.exit_code = report(context, said);
   if (context.exit_code == kDone) {
-    BenchSession session(ledger, std::move(setup));
-    context.exit_code = talk(session, context);
+    BenchDialogue dialogue(ledger, std::move(setup));
+    context.exit_code = talk(dialogue, context);
   }
 }
 

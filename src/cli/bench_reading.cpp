@@ -8,6 +8,7 @@
 
 #include "base/text.h"
 #include "calc/weigh.h"
+#include "cli/advice.h"
 #include "cli/log_words.h"
 #include "cli/record_text.h"
 #include "records/fields.h"
@@ -30,11 +31,6 @@ bool has_entry(const Record& record, auto&& wanted) {
                              [&](const Entry* e) { return !e->edited && wanted(*e); });
 }
 
-bool step_done(const Record& record, int step) {
-  return has_entry(record,
-                   [step](const Entry& e) { return e.kind == Kind::break_in && e.step == step; });
-}
-
 /// The mass that a stage should read, the middle of its window.
 std::optional<Mass> middle(const Planned& p, Stage stage) {
   const records::Window& w = p.windows.of(stage);
@@ -51,18 +47,12 @@ Stage stage_of(Asked what) {
                                    : Stage::washed;
 }
 
-Asked asked_of(Stage stage) {
-  return stage == Stage::tied       ? Asked::tied
-         : stage == Stage::finished ? Asked::finished
-                                    : Asked::washed;
-}
-
 bool asks_mass(Asked what) {
   return what == Asked::washed || what == Asked::tied || what == Asked::finished;
 }
 
 /// Of what comes on at a stage, the share from which a heavier reading is taken for that stage: one
-/// ring of two forgotten is still more.
+/// ring of two forgotten is still more. Common sense, no source.
 constexpr double kComesOn = 0.3;
 
 /// The stage that a reading belongs to when nothing says so: what is wanted, else what was weighed
@@ -131,10 +121,9 @@ std::string doubt_about_mass(const Record& record, Stage stage, Mass reading) {
   const double factor = expected ? reading / *expected : 1;
   if (!within_factor(factor, 1, kMassNear)) {
     const bool ten = within_factor(factor, 10, kTenTimes) || within_factor(factor, 0.1, kTenTimes);
-    return fmt::format(
-        "{} is {} {}", shown(reading, p.scale_step), ten ? "ten times off" : "far outside",
-        stage == Stage::as_cut ? fmt::format("as cut, g (about {})", shown(*expected, p.scale_step))
-                               : question({asked_of(stage), 0}, p, Units::metric));
+    return fmt::format("{} is {}; {} it should read about {}", shown(reading, p.scale_step),
+                       ten ? "ten times off" : "far off", spoken(stage),
+                       shown(*expected, p.scale_step));
   }
   const records::Known known = records::known_of(record.entries);
   if (stage == Stage::tied && known.washed) {
@@ -256,11 +245,8 @@ std::optional<Want> next_want(const Record& record) {
       return Want{Asked::finished, 0};
     }
   }
-  for (std::size_t i = 0; i < p.break_in.size(); ++i) {
-    const int step = static_cast<int>(i) + 1;
-    if (!wound_already && p.break_in[i].turns && !step_done(record, step)) {
-      return Want{Asked::break_in, step};
-    }
+  if (const auto next = next_of_recipe(record, true)) {
+    return Want{Asked::break_in, static_cast<int>(next->index) + 1};
   }
   if (!p.break_in.empty() && !known.loop_broken_in && !wound_already) {
     return Want{Asked::loop_after, 0};

@@ -97,8 +97,7 @@ std::vector<std::string> consequences(const Record& before, const Record& after,
   std::vector<std::string> lines;
   const records::Planned& p = after.planned;
   const Advice now = advice_for(after);
-  const auto stage = e.kind == Kind::tied ? std::optional(Stage::tied) : e.stage;
-  if ((e.kind == Kind::weighed || e.kind == Kind::tied) && e.reading && stage) {
+  if (const auto stage = records::stage_weighed(e)) {
     lines.push_back(verdict_text(p, calc::judge(p, *stage, *e.reading), units));
     if (*stage == Stage::tied && now.known.washed &&
         p.rings.value + p.adhesive_mass.value > Mass{}) {

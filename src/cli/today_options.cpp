@@ -1,24 +1,21 @@
 // SPDX-License-Identifier: MIT
 #include "cli/today_options.h"
 
-#include "base/quantity_text.h"
+#include <string_view>
+#include <utility>
+
+#include "records/fields.h"
 
 namespace loopledger::cli {
 namespace {
 
-/// Sets `to` from an option's text, if it was given.
-template <class Q>
-void take(const std::string& option, const std::string& text, Result<Q> (*from)(std::string_view),
-          std::optional<Q>& to, Diagnostics& problems) {
+/// Sets a field of a winding from an option's text, if it was given: the bounds are a record's.
+void take(const std::string& option, const std::string& text, std::string_view field,
+          records::Entry& entry, Diagnostics& problems) {
   if (text.empty()) {
     return;
   }
-  auto read = from(text);
-  if (read) {
-    to = *read;
-    return;
-  }
-  for (Diagnostic d : read.diagnostics()) {
+  for (Diagnostic d : set_field(entry, *records::find_field(records::Kind::wound, field), text)) {
     d.message = option + ": " + d.message;
     problems.push_back(std::move(d));
   }
@@ -38,10 +35,14 @@ Result<Today> today_from(const TodayOptions& options, const Context& context) {
   Today today;
   Diagnostics problems;
   today.now = context.now();
-  take("--temperature", options.temperature, temperature_from, today.temperature, problems);
-  take("--launch", options.launch, torque_from, today.launch, problems);
+  records::Entry winding;
+  take("--temperature", options.temperature, "temperature", winding, problems);
+  take("--launch", options.launch, "torque", winding, problems);
+  today.temperature = winding.temperature;
+  today.launch = winding.torque;
   if (today.launch && *today.launch <= Torque{}) {
-    problems.push_back(error("today-launch", "--launch: expected a torque above 0", {}, {}));
+    problems.push_back(error("today-launch", "--launch: expected a torque above 0",
+                             "such as --launch \"18 gf.cm\"", {}));
   }
   if (!problems.empty()) {
     return problems;

@@ -20,7 +20,8 @@ struct TodayOptions {
 /// Describes --temperature and --launch.
 Command& add_today(Command& command, TodayOptions& options);
 
-/// With the time of now. Errors: those of base/quantity_text.h, naming the option.
+/// With the time of now. Errors: those of
+/// records::set_field, naming the option; today-launch.
 [[nodiscard]] Result<Today> today_from(const TodayOptions& options, const Context& context);
 
 }  // namespace loopledger::cli

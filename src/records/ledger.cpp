@@ -25,6 +25,9 @@ bool is_by_product(std::string_view name) {
          name.find(".tmp-") != std::string_view::npos;
 }
 
+constexpr const char* kFull =
+    "note the rest in a record of its own: print the motor anew under the next id";
+
 /// Two people's additions to one record are merged by git line by line, both kept.
 constexpr std::string_view kGitAttributes =
     "# Lines that two people added to one motor's record are both kept.\n"
@@ -89,9 +92,10 @@ Diagnostics refusals(const Record& record, const Entry& entry, const std::string
                                                             printable(entry.corrects))));
   }
   if (record.entries.size() >= kMaxEntries) {
-    problems.push_back(error(
-        "record-size",
-        fmt::format("the record holds {} entries, more are not read", record.entries.size())));
+    problems.push_back(
+        error("record-size",
+              fmt::format("the record holds {} entries, more are not read", record.entries.size()),
+              kFull));
   }
   return problems;
 }
@@ -117,10 +121,12 @@ Result<Record> Ledger::read(const MotorId& id) {
     return not_held(id, folder_);
   }
   const auto text = disk_.read(path, kMaxRecordBytes);
-  if (!text) {
-    return as_not_held(text.diagnostics(), id, folder_);
-  }
-  Result<Record> record = read_record(*text, path, &seen_);
+  return text ? record_in(*text, id, path) : as_not_held(text.diagnostics(), id, folder_);
+}
+
+Result<Record> Ledger::record_in(std::string_view text, const MotorId& id,
+                                 const std::string& path) {
+  Result<Record> record = read_record(text, path, &seen_);
   if (record && record->id != id) {
     return error("record-id",
                  fmt::format("the file is named {} but is the record of {}", printed(id),
@@ -176,22 +182,22 @@ Diagnostics Ledger::add(const MotorId& id, const Entry& entry) {
   if (!lock) {
     return as_not_held(lock.diagnostics(), id, folder_);
   }
-  const auto record = read(id);
+  const auto text = disk_.read(path, kMaxRecordBytes);
+  if (!text) {
+    return as_not_held(text.diagnostics(), id, folder_);
+  }
+  const auto record = record_in(*text, id, path);
   if (!record) {
     return record.diagnostics();
   }
   if (Diagnostics problems = refusals(*record, entry, path); !problems.empty()) {
     return problems;
   }
-  const auto text = disk_.read(path, kMaxRecordBytes);
-  if (!text) {
-    return text.diagnostics();
-  }
   if (text->size() + line->size() > kMaxRecordBytes) {
     return {error("record-size",
                   fmt::format("the record would pass {} bytes and could not be read any more",
                               kMaxRecordBytes),
-                  "retire the motor and go on under the next id", {path, 0, 0})};
+                  kFull, {path, 0, 0})};
   }
   return disk_.append(path, *line);
 }

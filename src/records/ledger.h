@@ -58,6 +58,9 @@ class Ledger {
   [[nodiscard]] Result<MotorId> next_free(std::string_view stem);
 
  private:
+  [[nodiscard]] Result<Record> record_in(std::string_view text, const MotorId& id,
+                                         const std::string& path);
+
   Disk& disk_;
   std::string folder_;
   PlannedSeen seen_;

@@ -43,11 +43,13 @@ State after(State now, const Entry& e) {
   return now;
 }
 
+/// A new knot, a new motor.
+bool begins_anew(State now, const Entry& e) {
+  return e.kind == Kind::tied && now == State::retired;
+}
+
 void take_reading(Known& known, const Entry& e) {
-  const Stage stage = e.kind == Kind::tied ? Stage::tied : e.stage.value_or(Stage::as_cut);
-  if (!e.reading) {
-    return;
-  }
+  const auto stage = stage_weighed(e);
   if (stage == Stage::washed) {
     known.washed = e.reading;
   } else if (stage == Stage::tied) {
@@ -70,7 +72,7 @@ void take_winding(Known& known, const Entry& e) {
   }
 }
 
-/// A new knot, a new motor: what was wound and flown before says nothing of it.
+/// What was wound and flown before says nothing of it.
 void tie_again(Known& known) {
   known.loop_broken_in = false;
   known.best_turns.reset();
@@ -113,7 +115,7 @@ Known known_of(const std::vector<Entry>& entries) {
   Known known;
   State state = State::planned;
   for (const Entry* const e : standing(entries)) {
-    if (e->kind == Kind::tied && state == State::retired) {
+    if (begins_anew(state, *e)) {
       tie_again(known);
     }
     state = after(state, *e);
@@ -139,6 +141,28 @@ Known known_of(const std::vector<Entry>& entries) {
     known.flights += e->kind == Kind::flown ? 1 : 0;
   }
   return known;
+}
+
+std::vector<const Entry*> this_life(const std::vector<Entry>& entries) {
+  std::vector<const Entry*> life;
+  State state = State::planned;
+  for (const Entry* const e : standing(entries)) {
+    if (begins_anew(state, *e)) {
+      life.clear();
+    }
+    state = after(state, *e);
+    if (!e->edited) {
+      life.push_back(e);
+    }
+  }
+  return life;
+}
+
+std::optional<Stage> stage_weighed(const Entry& entry) {
+  if (!entry.reading) {
+    return std::nullopt;
+  }
+  return entry.kind == Kind::tied ? std::optional(Stage::tied) : entry.stage;
 }
 
 }  // namespace loopledger::records

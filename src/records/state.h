@@ -6,6 +6,7 @@
 
 #include <optional>
 #include <string_view>
+#include <vector>
 
 #include "records/entry.h"
 
@@ -38,5 +39,13 @@ struct Known {
 };
 
 [[nodiscard]] Known known_of(const std::vector<Entry>& entries);
+
+/// The entries that stand and are relied on since the motor was tied, or tied again after it broke
+/// or was retired: what was wound before says nothing of it.
+[[nodiscard]] std::vector<const Entry*> this_life(const std::vector<Entry>& entries);
+
+/// The stage at which an entry weighs the motor: tying weighs it tied. Empty: it weighs nothing, or
+/// does not say.
+[[nodiscard]] std::optional<Stage> stage_weighed(const Entry& entry);
 
 }  // namespace loopledger::records

@@ -20,6 +20,7 @@
 namespace loopledger::tag {
 namespace {
 
+// Chosen on the photo sets of tests/support/photo_set.h, seeds 1 to 4; no source.
 constexpr int kMargin = 3;  // modules around the symbol that are worked out with it
 constexpr int kFine = 4;    // samples a module
 constexpr double kGoodGrid = 0.45;
@@ -31,7 +32,7 @@ constexpr std::array kBendSearches{BendSearch{3, 0.6, 2}, BendSearch{2, 0.6, 4},
 constexpr std::size_t kValuesDecoded = 5;
 constexpr int kDrawnModule = 3;  // pixels
 
-/// A square table of numbers.
+/// A table of numbers.
 class Table {
  public:
   Table(int width, int height)
@@ -116,7 +117,8 @@ Table straightened(const Grey& picture, const Grid& grid, const Bend& bend) {
   return flat;
 }
 
-/// Each value as its distance from the neighbourhood's mean, in its deviation.
+/// Each value as its distance from the neighbourhood's mean, in its deviation; `evened` does the
+/// same for pictures, whose 256 values are too few to work a blur back from.
 Table evened_out(const Table& t, int radius) {
   const int side = t.width();
   Table sum(side + 1, side + 1);

@@ -21,7 +21,7 @@ constexpr int kRounds = 5;                      // of reading and painting over,
 constexpr double kTileOverlap = 0.35;
 constexpr std::size_t kMaxPlaces = 60;       // symbols seen but not decoded that are tried again
 constexpr std::size_t kMaxMoreFinders = 90;  // of symbols that no reading has seen
-constexpr std::size_t kMaxMore = 30;         // such symbols
+constexpr int kMaxInVain = 8;                // such symbols that could not be read, likeliest first
 constexpr std::uint8_t kPaint = 230;         // about paper
 
 /// Gathers what the readings find: each text once, each place once.
@@ -211,14 +211,18 @@ void look_for_more(const Grey& picture, Findings& findings) {
           area.height / factor + 3},
          kPaint);
   }
-  std::vector<Grid> grids = rough_grids_in(part, finders_in(part, {kMaxMoreFinders, false}));
-  grids.resize(std::min(grids.size(), kMaxMore));
-  for (const Grid& grid : grids) {
+  int in_vain = 0;
+  for (const Grid& grid : rough_grids_in(part, finders_in(part, {kMaxMoreFinders, false}))) {
+    if (in_vain == kMaxInVain) {
+      return;  // a picture made to keep us busy
+    }
     Symbol place;
     for (std::size_t i = 0; i < place.corners.size(); ++i) {
       place.corners.at(i) = {grid.corners.at(i).x * factor, grid.corners.at(i).y * factor};
     }
+    const std::size_t before = findings.read().size();
     climb_at(picture, place, findings);
+    in_vain += findings.read().size() == before ? 1 : 0;
   }
 }
 

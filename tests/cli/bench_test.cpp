@@ -106,9 +106,9 @@ TEST_CASE("a forgotten ring is named before the reading is stored") {
 TEST_CASE("numbers ten times off or far outside are asked back, a new line answers too") {
   const Bench bench;
   CHECK(bench.says("th1 14.97\nth1 1.497\n") ==
-        "TH-01 ANNA: 14.970 g is ten times off as cut, g (about 1.548 g)?\n"
+        "TH-01 ANNA: 14.970 g is ten times off; as cut it should read about 1.548 g?\n"
         "TH-01 ANNA: OK, 3 mg under (washed 1.497 g)\n");
-  CHECK(has(bench.says("th2 washed 0.9\n"), "far outside washed, g (1.496–1.498)?"));
+  CHECK(has(bench.says("th2 washed 0.9\n"), "is far off; washed it should read about 1.497 g?"));
   CHECK_FALSE(has(bench.record(2), "kind = \"weighed\""));
 }
 

@@ -33,10 +33,10 @@ struct BenchSetup {
   std::function<std::string()> random_four;
 };
 
-class BenchSession {
+class BenchDialogue {
  public:
-  /// `ledger` must outlive the session.
-  BenchSession(records::Ledger& ledger, BenchSetup setup);
+  /// `ledger` must outlive the dialogue.
+  BenchDialogue(records::Ledger& ledger, BenchSetup setup);
 
   /// "TH-02 MIREL: washed, g (1.468–1.470)> "; "> " when nothing is missing.
   [[nodiscard]] std::string prompt();

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "cli/bench_session.h"
+#include "cli/bench_dialogue.h"
 
 #include <fmt/format.h>
 
@@ -45,12 +45,12 @@ bool is_one_of(const std::string& word, std::initializer_list<std::string_view> 
 
 }  // namespace
 
-BenchSession::BenchSession(records::Ledger& ledger, BenchSetup setup)
+BenchDialogue::BenchDialogue(records::Ledger& ledger, BenchSetup setup)
     : ledger_(ledger), setup_(std::move(setup)) {
   propose_after(std::nullopt);
 }
 
-std::string BenchSession::who(const Record& record) const {
+std::string BenchDialogue::who(const Record& record) const {
   std::string out = printed(record.id);
   if (!record.planned.owner.empty()) {
     out += " " + upper_ascii(record.planned.owner);
@@ -58,7 +58,7 @@ std::string BenchSession::who(const Record& record) const {
   return printable(out);
 }
 
-std::string BenchSession::prompt() {
+std::string BenchDialogue::prompt() {
   if (pending_) {
     return "y keeps it, or type it again> ";
   }
@@ -74,7 +74,7 @@ std::string BenchSession::prompt() {
 }
 
 /// The next motor in the plan's order, around its end, that lacks something and was not skipped.
-void BenchSession::propose_after(std::optional<std::size_t> from) {
+void BenchDialogue::propose_after(std::optional<std::size_t> from) {
   const std::size_t count = setup_.motors.size();
   for (std::size_t i = 0; i < count; ++i) {
     const std::size_t at = from ? (*from + 1 + i) % count : i;
@@ -92,7 +92,7 @@ void BenchSession::propose_after(std::optional<std::size_t> from) {
 }
 
 /// The motor that the first word names: one of the bench's, or one that the ledger holds.
-std::optional<MotorId> BenchSession::named(const std::vector<std::string>& words) const {
+std::optional<MotorId> BenchDialogue::named(const std::vector<std::string>& words) const {
   const auto id = tag::id_from(words.front());
   if (!id) {
     return std::nullopt;
@@ -103,9 +103,12 @@ std::optional<MotorId> BenchSession::named(const std::vector<std::string>& words
   return here || (has_letter && ledger_.read(id->id)) ? std::optional(id->id) : std::nullopt;
 }
 
-BenchSession::Answer BenchSession::take(std::string_view line) {
+BenchDialogue::Answer BenchDialogue::take(std::string_view line) {
   if (line.size() > kMaxLine) {
-    return {.text = {}, .stop = false, .said = {error("bench-line", "the line is too long")}};
+    return {
+        .text = {},
+        .stop = false,
+        .said = {error("bench-line", "the line is too long", "a motor and a value: th3 1.512")}};
   }
   const std::vector<std::string> words = words_of(line);
   if (pending_) {
@@ -123,7 +126,7 @@ BenchSession::Answer BenchSession::take(std::string_view line) {
   return take_words(words);
 }
 
-BenchSession::Answer BenchSession::take_words(const std::vector<std::string>& words) {
+BenchDialogue::Answer BenchDialogue::take_words(const std::vector<std::string>& words) {
   if (words.size() == 1 && is_one_of(words[0], {"stop", "quit", "exit", "q"})) {
     return {.text = {}, .stop = true, .said = {}};
   }
@@ -168,8 +171,8 @@ BenchSession::Answer BenchSession::take_words(const std::vector<std::string>& wo
   return take_values(*current_, values);
 }
 
-BenchSession::Answer BenchSession::take_values(const MotorId& id,
-                                               const std::vector<std::string>& words) {
+BenchDialogue::Answer BenchDialogue::take_values(const MotorId& id,
+                                                 const std::vector<std::string>& words) {
   const auto record = ledger_.read(id);
   if (!record) {
     return {.text = {}, .stop = false, .said = record.diagnostics()};
@@ -189,11 +192,10 @@ BenchSession::Answer BenchSession::take_values(const MotorId& id,
 }
 
 /// What was stored and what to do, in one line.
-std::string BenchSession::told(const Record& record, const Entry& entry) const {
+std::string BenchDialogue::told(const Record& record, const Entry& entry) const {
   const records::Planned& p = record.planned;
   std::string out = fmt::format("{}: {}", who(record), in_words(entry, setup_.units));
-  const auto stage = entry.kind == Kind::tied ? std::optional(Stage::tied) : entry.stage;
-  if (entry.reading && stage) {
+  if (const auto stage = records::stage_weighed(entry)) {
     const calc::Judgement j = calc::judge(p, *stage, *entry.reading);
     const auto mg = [&](Mass mass) {
       return fixed(mass.in_mg(), std::max(0, gram_decimals(p.scale_step) - 3));
@@ -230,7 +232,7 @@ std::string BenchSession::told(const Record& record, const Entry& entry) const {
   return out;
 }
 
-BenchSession::Answer BenchSession::store(const MotorId& id, Entry entry) {
+BenchDialogue::Answer BenchDialogue::store(const MotorId& id, Entry entry) {
   const auto record = ledger_.read(id);
   if (!record) {
     return {.text = {}, .stop = false, .said = record.diagnostics()};
@@ -262,7 +264,7 @@ BenchSession::Answer BenchSession::store(const MotorId& id, Entry entry) {
   return answer;
 }
 
-BenchSession::Answer BenchSession::undo() {
+BenchDialogue::Answer BenchDialogue::undo() {
   if (done_.empty()) {
     return {.text = "nothing to take back", .stop = false, .said = {}};
   }
@@ -280,7 +282,7 @@ BenchSession::Answer BenchSession::undo() {
   return {.text = fmt::format("{}: {}", printed(last.id), entry.text), .stop = false, .said = {}};
 }
 
-BenchSession::Answer BenchSession::skip() {
+BenchDialogue::Answer BenchDialogue::skip() {
   const auto at = current_ ? std::ranges::find(setup_.motors, *current_) : setup_.motors.end();
   propose_after(at == setup_.motors.end()
                     ? std::nullopt
@@ -289,7 +291,7 @@ BenchSession::Answer BenchSession::skip() {
 }
 
 /// "check 1.001" (a 1 g weight) or "check 5 g 5.002 g".
-BenchSession::Answer BenchSession::check_weight(const std::vector<std::string>& words) {
+BenchDialogue::Answer BenchDialogue::check_weight(const std::vector<std::string>& words) {
   std::string all;
   for (std::size_t i = 1; i < words.size(); ++i) {
     const bool unit = !number_from(words[i]) && !all.empty();
