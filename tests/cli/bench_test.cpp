@@ -122,6 +122,38 @@ TEST_CASE("turns, torque and the loop after break-in find their place") {
   CHECK(has(out, "TH-01 ANNA: wound to 1200 turns at 41 gf.cm, stopped\n"));
 }
 
+TEST_CASE("bench and show agree on the step that is next, repeats and a new knot included") {
+  const TempFolder folder;
+  const std::string plan = folder.write("night.toml", R"(format = 1
+bench = { scale_step = "1 mg" }
+recipes.two = { steps = [{ stretch = 4 }, { turns = "40 %", repeat = 2 }, { turns = "60 %" }] }
+[strips.tan]
+samples = [["1 m", "2 g"], ["1 m", "2 g"], ["1 m", "2 g"]]
+[[motors]]
+id = "TH"
+loop = "300 mm"
+recipe = "two"
+)");
+  REQUIRE(run({"print", plan}).code == 0);
+  const std::string records = folder.path("records");
+  const auto next = [&] { return run({"show", "th1", "--records", records}).out; };
+  const std::string mass = "1.232\n";
+  CHECK(run({"bench", plan}, "th1 washed " + mass + "th1 loop 300\n").code == 0);
+  CHECK(has(next(), "Next: break-in step 1 of 3: stretch to 1200 mm"));
+  CHECK(has(run({"bench", plan}, "th1 600\n").out, "broken in, step 2, to 600 turns"));
+  CHECK(has(next(), "Next: break-in step 2 of 3 (time 2 of 2)"));
+  CHECK(has(run({"bench", plan}, "th1 610\n").out, "broken in, step 2, to 610 turns"));
+  CHECK(has(next(), "Next: break-in step 3 of 3"));
+  for (const char* kind : {"broke", "tied"}) {
+    std::vector<std::string> words{"log", "th1", kind};
+    words.emplace_back(std::string(kind) == "tied" ? "loop=290 mm" : "where=knot");
+    words.insert(words.end(), {"--records", records});
+    REQUIRE(run(words).code == 0);
+  }
+  CHECK(has(next(), "Next: break-in step 1 of 3"));
+  CHECK(has(run({"bench", plan}, "th1 600\n").out, "broken in, step 2, to 600 turns"));
+}
+
 TEST_CASE("undo takes the last entry back and can be done again and again") {
   const Bench bench;
   const std::string out = bench.says("th1 washed 1.497\nth2 washed 1.498\nundo\nundo\nundo\n");

@@ -175,6 +175,9 @@ TEST_CASE("show without torque or temperature in the record says what to log, an
   CHECK(has(wrong.err, "error: --temperature: "));
   CHECK(has(wrong.err, "error: --launch: expected a torque above 0"));
   CHECK(wrong.out.empty());
+  const Ran hot = ledger({"show", "th1", "--temperature", "500 C"});
+  CHECK(hot.code == 1);
+  CHECK(has(hot.err, "-60 degC to 80 degC"));
 }
 
 TEST_CASE("a record with many entries still fits a screen; --all shows them") {
