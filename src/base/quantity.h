@@ -112,6 +112,13 @@ class Energy : public Quantity<Energy> {
   [[nodiscard]] constexpr double in_joule() const { return in_si(); }
 };
 
+/// Energy for each mass of rubber.
+class SpecificEnergy : public Quantity<SpecificEnergy> {
+ public:
+  static constexpr SpecificEnergy joule_per_g(double v) { return si(v * 1e3); }
+  [[nodiscard]] constexpr double in_joule_per_g() const { return in_si() / 1e3; }
+};
+
 /// Revolutions of the motor, not radians and not a bare number.
 class Turns : public Quantity<Turns> {
  public:
@@ -166,6 +173,9 @@ constexpr LinearDensity operator*(Area a, Density d) {
 }
 constexpr Area operator/(LinearDensity l, Density d) { return Area::si(l.in_si() / d.in_si()); }
 constexpr Mass operator*(Mass m, Share s) { return m * s.as_ratio(); }
+constexpr SpecificEnergy operator/(Energy e, Mass m) {
+  return SpecificEnergy::si(e.in_si() / m.in_si());
+}
 inline Length sqrt(Area a) { return Length::si(std::sqrt(a.in_si())); }
 
 /// A number of turns not to be passed, as people are told it: whole, never rounded up.

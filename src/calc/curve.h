@@ -1,35 +1,68 @@
 // SPDX-License-Identifier: MIT
 //
-// Figure 6: torque while a motor unwinds, as shares of its largest turns and torque, and the energy
-// under it.
+// Figure 6: the torque of a motor while it unwinds, what is to be let out of it for a wanted
+// torque, and the energy under the curve. The default shape follows published figures;
+// calc/own_curve.h makes a motor's own from what was read of it.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "base/quantity.h"
 #include "calc/figures.h"
+#include "calc/monotone_cubic.h"
 
 namespace loopledger::calc {
 
-/// The default curve: a monotone cubic through points that follow published back-off losses and
-/// torque pairs. Source: [back-off].
-class DefaultCurve {
- public:
-  /// Share of the largest torque left at a share of the largest turns. @pre 0 <= turns <= 1
-  [[nodiscard]] static Share torque_at(Share turns);
-  /// The inverse: the share of the turns at which this share of the torque is left, 0 to 1.
-  [[nodiscard]] static Share turns_at(Share torque);
-  /// Mean torque from 0 to `turns`, as a share of the largest torque times `turns`: the area
-  /// under the curve. area(1) is 0.204.
-  [[nodiscard]] static double area(Share turns);
-  /// Its points, for drawing and for `check --json`.
-  [[nodiscard]] static const std::vector<CurvePoint>& points();
+/// The default curve's points in shares of the turns and the torque at its top: a monotone cubic
+/// through them follows published back-off losses and torque pairs. Source: [back-off].
+[[nodiscard]] const std::vector<CurvePoint>& default_curve_points();
+
+/// One torque read at a number of turns.
+struct TorquePoint {
+  Turns turns;
+  Torque torque;
 };
 
-/// Turns to let out of a motor wound to `wound`, where its torque read `top`, so that `launch` is
-/// left; 0 when that is no less than `top`. An estimate by the default curve. Source: [back-off].
-/// @pre top > 0
-[[nodiscard]] Turns back_off(Turns wound, Torque top, Torque launch);
+/// Torque from no turns up to a top. Outside that, the nearest end's.
+class TorqueCurve {
+ public:
+  /// The default shape up to this top. @pre turns > 0, torque >= 0
+  [[nodiscard]] static TorqueCurve by_default(Turns turns, Torque torque);
+  /// Through what was read, in any order. Points at the same turns are averaged; where a torque
+  /// falls with rising turns, which only noise can do, the neighbours share their mean. Below the
+  /// lowest point it follows the default shape, drawn through that point. Empty: less than three
+  /// different turns above 0, or no torque at the top.
+  [[nodiscard]] static std::optional<TorqueCurve> through(std::vector<TorquePoint> points);
+
+  [[nodiscard]] Turns top_turns() const;
+  [[nodiscard]] Torque top_torque() const;
+  [[nodiscard]] Torque torque_at(Turns turns) const;
+  /// The turns left in at which this torque is left; where that is a range, the most of them.
+  [[nodiscard]] Turns turns_at(Torque torque) const;
+  /// Energy let out from these turns down to none: the integral of 2 pi Q dN.
+  [[nodiscard]] Energy energy_below(Turns turns) const;
+  /// The same shape up to another top. @pre turns > 0, torque >= 0
+  [[nodiscard]] TorqueCurve scaled_to(Turns turns, Torque torque) const;
+  /// Its points, for drawing.
+  [[nodiscard]] std::vector<TorquePoint> points() const;
+
+ private:
+  explicit TorqueCurve(MonotoneCubic cubic) : cubic_(std::move(cubic)) {}
+  MonotoneCubic cubic_;  ///< turns -> N m
+};
+
+/// Turns to let out from the top so that `launch` is left; 0 when that is no less than the top's.
+[[nodiscard]] Turns back_off(const TorqueCurve& curve, Torque launch);
+
+/// What is left when turns are let out from the top.
+struct BackedOff {
+  Turns turns;    ///< left in
+  Torque torque;  ///< left
+  Share lost;     ///< of the energy at the top
+};
+/// The reverse of back_off(); `out` beyond the top leaves nothing.
+[[nodiscard]] BackedOff let_out(const TorqueCurve& curve, Turns out);
 
 /// Energy that rubber returns less for each degree of cooling. Source: [temperature], two lots,
 /// 15 to 28 degC.
@@ -38,8 +71,5 @@ inline constexpr double kEnergyPerDegree = 0.008;
 /// How much more (less: negative) of its energy a motor returns at `to` than at `from`. Linear; an
 /// estimate that holds for some twenty degrees.
 [[nodiscard]] Share energy_change(Temperature from, Temperature to);
-
-/// Energy stored between 0 and `share` of the largest turns: the integral of 2 pi Q dN.
-[[nodiscard]] Energy stored_energy(Torque largest, Turns turns_max, Share share);
 
 }  // namespace loopledger::calc

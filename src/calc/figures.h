@@ -18,8 +18,9 @@ struct MotorFigures {
   MotorId id;
   std::size_t group = 0;  ///< index into Plan::motors
   records::Planned planned;
-  std::optional<Energy> energy;  ///< stored at the largest turns, by the default curve
-  bool cut = true;               ///< false: the pieces don't reach (only with `--short`)
+  Estimate<Energy> energy;  ///< let out from the largest turns, by the default curve
+  Energy wind_to_energy;    ///< the same from "wind to"
+  bool cut = true;          ///< false: the pieces don't reach (only with `--short`)
 };
 
 /// The cuts from one touched piece, in order from its clean end.

@@ -8,20 +8,12 @@
 namespace loopledger::calc {
 namespace {
 
-constexpr double kTwoSided95 = 0.975;
-
 double turns_u(double u_k, double relative_u_lambda) {
   return std::hypot(u_k, relative_u_lambda / 2);
 }
 
 double torque_u(double u_k, double relative_u_lambda) {
   return std::hypot(u_k, 3 * relative_u_lambda / 2);
-}
-
-template <class Q>
-Estimate<Q> log_normal(Q value, double u) {
-  const double spread = std::exp(normal_quantile(kTwoSided95) * u);
-  return {value, value / spread, value * spread};
 }
 
 }  // namespace

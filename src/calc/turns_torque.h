@@ -5,6 +5,8 @@
 // they are never the number to wind to.
 #pragma once
 
+#include <cmath>
+
 #include "base/quantity.h"
 
 namespace loopledger::calc {
@@ -34,6 +36,15 @@ struct Factor {
 /// Standard normal quantile and distribution; used for every factor k and probability here.
 [[nodiscard]] double normal_quantile(double probability);
 [[nodiscard]] double normal_share_below(double z);
+
+/// An estimate with the 95 % interval of a log-normal whose relative standard uncertainty is u: the
+/// value divided and multiplied by exp(1.96 u).
+template <class Q>
+[[nodiscard]] Estimate<Q> log_normal(Q value, double u) {
+  constexpr double kTwoSided95 = 0.975;
+  const double spread = std::exp(normal_quantile(kTwoSided95) * u);
+  return {value, value / spread, value * spread};
+}
 
 /// Largest turns with their 95 % log-normal interval. Relative variance u_k^2 + (u_lambda / (2
 /// lambda))^2. Source: [turns].

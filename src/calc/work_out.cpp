@@ -11,6 +11,7 @@
 #include "base/quantity_text.h"
 #include "calc/curve.h"
 #include "calc/cutting_plan.h"
+#include "calc/energy.h"
 #include "calc/linear_density.h"
 #include "calc/plan_motor.h"
 
@@ -268,10 +269,10 @@ Result<Batch> work_out(const Plan& plan, const WorkOptions& options) {
     return problems;
   }
   for (MotorFigures& motor : batch.motors) {
-    motor.energy = stored_energy(motor.planned.torque_max.value, motor.planned.turns_max.value,
-                                 Share::ratio(1));
+    motor.energy = largest_energy(motor.planned);
+    motor.wind_to_energy = planned_energy(motor.planned, motor.planned.wind_to);
   }
-  batch.curve = DefaultCurve::points();
+  batch.curve = default_curve_points();
   return {std::move(batch), std::move(problems)};
 }
 

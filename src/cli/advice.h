@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "base/quantity_text.h"
+#include "calc/own_curve.h"
 #include "records/entry.h"
 #include "records/state.h"
 
@@ -54,15 +55,35 @@ struct Today {
   std::optional<Moment> now;
   std::optional<Temperature> temperature;
   std::optional<Torque> launch;  ///< torque wanted at launch
+  std::optional<Turns> let_out;  ///< turns to be let out before it: the reverse
 };
 
 /// How long it has rested since it was last stretched or wound; empty: never, or the clock says
 /// earlier.
 [[nodiscard]] std::optional<Duration> rested(const Advice& advice, const Today& today);
 
-/// Turns to let out before launch, from its best winding; empty: no torque was read there, or none
-/// is asked for.
-[[nodiscard]] std::optional<Turns> back_off_today(const Advice& advice, const Today& today);
+/// The torque of a motor as it unwinds from its best winding.
+struct LaunchCurve {
+  calc::TorqueCurve curve;
+  std::optional<calc::OwnCurve> own;  ///< where its shape was read; empty: the default's
+};
+
+/// Up to its best winding and the torque read there; without that torque, its own curve as it was
+/// read. Empty: no torque is known.
+[[nodiscard]] std::optional<LaunchCurve> launch_curve(const records::Record& record,
+                                                      const Advice& advice);
+
+/// The lines of launch and energy: what to back off for the torque that is asked for, what is left
+/// when turns are let out, where the curve comes from, the energy. Only what is known or asked.
+[[nodiscard]] std::vector<std::string> launch_lines(const records::Record& record,
+                                                    const Advice& advice, const Today& today,
+                                                    Units units);
+
+/// "1180 turns = 118 cranks"; whole turns, none more than asked for.
+[[nodiscard]] std::string turns_and_cranks(Turns turns, double ratio);
+
+/// The mass of its washed rubber: as weighed, else as planned.
+[[nodiscard]] Mass rubber_of(const records::Record& record, const Advice& advice);
 
 /// The lines under "Next": best winding, windings, rest, set, launch, temperature. Only what is
 /// known.

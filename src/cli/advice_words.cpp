@@ -16,12 +16,6 @@ using records::BreakInStep;
 using records::Planned;
 using records::State;
 
-/// "1180 turns = 118 cranks"; whole turns, none more than asked for.
-std::string turns_and_cranks(Turns turns, double ratio) {
-  const std::string text = shown_at_most(turns) + " turns";
-  return ratio > 1 ? fmt::format("{} = {} cranks", text, std::floor(turns.count() / ratio)) : text;
-}
-
 std::string step_words(const Planned& p, const NextStep& next, Units units) {
   const BreakInStep& step = p.break_in[next.index];
   std::string out = fmt::format("break-in step {} of {}", next.index + 1, p.break_in.size());
@@ -72,24 +66,6 @@ std::string best_words(const Advice& a, Units units) {
   out += a.known.best_at ? " on " + iso(date_of(*a.known.best_at)) : "";
   out += a.known.best_temperature ? ", " + shown(*a.known.best_temperature, units) : "";
   return out;
-}
-
-std::string launch_words(const Planned& p, const Advice& a, const Today& today, Units units) {
-  const std::string wanted = shown(*today.launch, units);
-  const auto out = back_off_today(a, today);
-  if (!out) {
-    return fmt::format(
-        "launch at {}: log a winding with its torque, then how far to back off can "
-        "be told",
-        wanted);
-  }
-  const std::string from = fmt::format("{} turns at {}", rounded(a.known.best_turns->count(), 6),
-                                       shown(*a.known.best_torque, units));
-  if (out->count() < 1) {
-    return fmt::format("launch at {}: no less than its best winding gave, {}", wanted, from);
-  }
-  return fmt::format("launch at {}: wound to {}, back off {} (estimate)", wanted, from,
-                     turns_and_cranks(*out, p.winder_ratio));
 }
 
 std::string temperature_words(const Advice& a, const Today& today, Units units) {
@@ -158,14 +134,6 @@ std::optional<Duration> rested(const Advice& advice, const Today& today) {
   return Duration::s(static_cast<double>(today.now->seconds - advice.known.worked_at->seconds));
 }
 
-std::optional<Turns> back_off_today(const Advice& advice, const Today& today) {
-  if (!today.launch || !advice.known.best_turns || !advice.known.best_torque ||
-      *advice.known.best_torque <= Torque{}) {
-    return std::nullopt;
-  }
-  return calc::back_off(*advice.known.best_turns, *advice.known.best_torque, *today.launch);
-}
-
 std::vector<std::string> today_lines(const records::Record& record, const Advice& a,
                                      const Today& today, Units units) {
   std::vector<std::string> lines;
@@ -196,12 +164,8 @@ std::vector<std::string> today_lines(const records::Record& record, const Advice
   if (a.state != State::broken_in && a.state != State::flown) {
     return lines;  // nothing is wound and launched yet, or any more
   }
-  if (a.known.backed_off) {
-    lines.push_back(
-        fmt::format("last launch with {} turns left in", rounded(a.known.backed_off->count(), 6)));
-  }
-  if (today.launch) {
-    lines.push_back(launch_words(record.planned, a, today, units));
+  for (std::string& line : launch_lines(record, a, today, units)) {
+    lines.push_back(std::move(line));
   }
   if (today.temperature) {
     lines.push_back(temperature_words(a, today, units));

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "calc/energy.h"
 #include "cli/check_view.h"
 #include "cli/record_json.h"
 #include "tag/id.h"
@@ -16,7 +17,15 @@ Json motor_json(const MotorFigures& motor) {
   out.set("id", printed(motor.id));
   out.set("check_char", std::string(1, tag::check_character(motor.id)));
   add_planned(out, p);
-  out.set("energy_J", motor.energy ? Json(motor.energy->in_joule()) : Json());
+  const SpecificEnergy specific = motor.energy.value / p.aim;
+  const calc::GoodShare good = calc::share_of_good(specific);
+  out.set("energy_J", motor.energy.value.in_joule());
+  out.set("energy_low_J", motor.energy.low.in_joule());
+  out.set("energy_high_J", motor.energy.high.in_joule());
+  out.set("energy_J_per_g", specific.in_joule_per_g());
+  out.set("energy_share_of_good_low", good.of_best.as_ratio());
+  out.set("energy_share_of_good_high", good.of_least.as_ratio());
+  out.set("wind_to_energy_J", motor.wind_to_energy.in_joule());
   return out;
 }
 

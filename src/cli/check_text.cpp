@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "base/text.h"
+#include "calc/energy.h"
 #include "cli/check_view.h"
 #include "cli/text_table.h"
 
@@ -181,8 +182,7 @@ std::string winding(const std::vector<Row>& rows, Units units) {
        {"cranks", Side::right},
        {"do not pass", Side::right},
        {"breaks near (95 %)", Side::right},
-       {units == Units::inch ? "torque ozf·in (95 %)" : "torque gf·cm (95 %)", Side::right},
-       {"energy J", Side::right}});
+       {units == Units::inch ? "torque ozf·in (95 %)" : "torque gf·cm (95 %)", Side::right}});
   for (const Row& row : rows) {
     const Planned& p = row.motor->planned;
     table.row({row.ids, shown_at_most(p.wind_to), shown_at_most(p.wind_to / p.winder_ratio),
@@ -191,8 +191,7 @@ std::string winding(const std::vector<Row>& rows, Units units) {
                            shown_at_most(p.turns_max.low), fixed(p.turns_max.high.count(), 0)),
                fmt::format("{} ({}–{})", torque_number(p.torque_max.value, units),
                            torque_number(p.torque_max.low, units),
-                           torque_number(p.torque_max.high, units)),
-               row.motor->energy ? rounded(row.motor->energy->in_joule(), 3) : "-"});
+                           torque_number(p.torque_max.high, units))});
   }
   std::string out = "\nTurns and torque, each an estimate with its 95 % interval\n" + table.text();
   std::vector<std::string> seen;
@@ -209,6 +208,29 @@ std::string winding(const std::vector<Row>& rows, Units units) {
     }
   }
   return out;
+}
+
+std::string energies(const std::vector<Row>& rows) {
+  TextTable table({{"motors"},
+                   {"from wind to J", Side::right},
+                   {"from the largest turns J (95 %)", Side::right},
+                   {"J/g", Side::right},
+                   {"of good rubber's", Side::right}});
+  for (const Row& row : rows) {
+    const Estimate<Energy>& largest = row.motor->energy;
+    const SpecificEnergy specific = largest.value / row.motor->planned.aim;
+    const calc::GoodShare good = calc::share_of_good(specific);
+    table.row(
+        {row.ids, rounded(row.motor->wind_to_energy.in_joule(), 3),
+         fmt::format("{} ({}–{})", rounded(largest.value.in_joule(), 3),
+                     rounded(largest.low.in_joule(), 3), rounded(largest.high.in_joule(), 3)),
+         rounded(specific.in_joule_per_g(), 2),
+         fmt::format("{:.0f}–{:.0f} %", good.of_best.in_percent(), good.of_least.in_percent())});
+  }
+  return fmt::format("\nEnergy let out, estimates (good rubber returned {} to {} J/g)\n",
+                     rounded(calc::kGoodEnergyLow.in_joule_per_g(), 2),
+                     rounded(calc::kGoodEnergyHigh.in_joule_per_g(), 3)) +
+         table.text();
 }
 
 std::string break_in(const std::vector<Row>& rows, Units units) {
@@ -271,7 +293,7 @@ std::string cutting(const plan::Plan& plan, const Batch& batch, Units units) {
 std::string check_text(const plan::Plan& plan, const Batch& batch, Units units) {
   const std::vector<Row> rows = rows_of(batch);
   return head(plan, batch) + inputs(plan, rows) + windows(rows) + lengths(rows, units) +
-         parts(rows, units) + winding(rows, units) + break_in(rows, units) +
+         parts(rows, units) + winding(rows, units) + energies(rows) + break_in(rows, units) +
          cutting(plan, batch, units);
 }
 

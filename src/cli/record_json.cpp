@@ -151,6 +151,47 @@ Json entry_json(const Entry& entry) {
   return out;
 }
 
+namespace {
+
+/// What launch_lines() says, as numbers.
+void add_launch(Json& out, const records::Record& record, const Advice& a, const Today& today) {
+  const auto launch = launch_curve(record, a);
+  Json curve;
+  Json back_off;
+  Json left = Json::object();
+  Json energy;
+  Json specific;
+  if (launch) {
+    const calc::TorqueCurve& torque = launch->curve;
+    Json points = Json::array();
+    for (const calc::TorquePoint& p : torque.points()) {
+      points.push(
+          Json::object().set("turns", p.turns.count()).set("torque_mNm", p.torque.in_mnm()));
+    }
+    curve = Json::object();
+    curve.set("own", launch->own.has_value());
+    curve.set("unwinding", !launch->own || launch->own->unwinding);
+    curve.set("points", std::move(points));
+    const Energy stored = torque.energy_below(torque.top_turns());
+    energy = stored.in_joule();
+    specific = (stored / rubber_of(record, a)).in_joule_per_g();
+    if (today.launch) {
+      back_off = calc::back_off(torque, *today.launch).count();
+    }
+    if (today.let_out) {
+      const calc::BackedOff backed = calc::let_out(torque, *today.let_out);
+      left.set("turns", backed.turns.count()).set("torque_mNm", backed.torque.in_mnm());
+      left.set("energy_lost_share", backed.lost.as_ratio());
+    }
+  }
+  out.set("back_off_turns", std::move(back_off));
+  out.set("backed_off", launch && today.let_out ? std::move(left) : Json());
+  out.set("curve", std::move(curve));
+  out.set("energy_J", std::move(energy)).set("energy_J_per_g", std::move(specific));
+}
+
+}  // namespace
+
 Json advice_json(const records::Record& record, const Advice& a, const Today& today) {
   Json out = Json::object();
   out.set("next", next_step(record, a, Units::metric));
@@ -167,11 +208,10 @@ Json advice_json(const records::Record& record, const Advice& a, const Today& to
   out.set("best_temperature_degC",
           a.known.best_temperature ? Json(a.known.best_temperature->in_deg_c()) : Json());
   const auto rest = rested(a, today);
-  const auto out_turns = back_off_today(a, today);
   out.set("full_windings", a.full_winds).set("rested_s", rest ? Json(rest->in_s()) : Json());
   out.set("recipe_step", a.step ? Json(a.step->index + 1) : Json());
   out.set("cranks", std::floor(a.wind_to.count() / record.planned.winder_ratio));
-  out.set("back_off_turns", out_turns ? Json(out_turns->count()) : Json());
+  add_launch(out, record, a, today);
   out.set(
       "energy_change_percent",
       today.temperature && a.known.best_temperature

@@ -28,7 +28,9 @@ Command& add_today(Command& command, TodayOptions& options) {
       .option("--temperature", options.temperature,
               "Today's, such as \"12 C\" or \"54 F\": what it does to the energy")
       .option("--launch", options.launch,
-              "The torque wanted at launch, such as \"18 gf.cm\": how far to back off");
+              "The torque wanted at launch, such as \"18 gf.cm\": how far to back off")
+      .option("--back-off", options.let_out,
+              "Turns to be let out before launch: what torque and energy is left");
 }
 
 Result<Today> today_from(const TodayOptions& options, const Context& context) {
@@ -38,8 +40,10 @@ Result<Today> today_from(const TodayOptions& options, const Context& context) {
   records::Entry winding;
   take("--temperature", options.temperature, "temperature", winding, problems);
   take("--launch", options.launch, "torque", winding, problems);
+  take("--back-off", options.let_out, "turns", winding, problems);
   today.temperature = winding.temperature;
   today.launch = winding.torque;
+  today.let_out = winding.turns;
   if (today.launch && *today.launch <= Torque{}) {
     problems.push_back(error("today-launch", "--launch: expected a torque above 0",
                              "such as --launch \"18 gf.cm\"", {}));

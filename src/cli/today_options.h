@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //
-// What `show` and `scan` may be told of the day: the temperature, and the torque wanted at launch.
+// What `show` and `scan` may be told of the day: the temperature, and the torque wanted at launch
+// or the turns to be let out before it.
 #pragma once
 
 #include <string>
@@ -15,13 +16,13 @@ namespace loopledger::cli {
 struct TodayOptions {
   std::string temperature;
   std::string launch;
+  std::string let_out;
 };
 
-/// Describes --temperature and --launch.
+/// Describes --temperature, --launch and --back-off.
 Command& add_today(Command& command, TodayOptions& options);
 
-/// With the time of now. Errors: those of
-/// records::set_field, naming the option; today-launch.
+/// With the time of now. Errors: those of records::set_field, naming the option; today-launch.
 [[nodiscard]] Result<Today> today_from(const TodayOptions& options, const Context& context);
 
 }  // namespace loopledger::cli

@@ -42,7 +42,7 @@ TEST_CASE("each motor carries the linear density of the piece it is cut from") {
     from_b += b ? 1 : 0;
     CHECK(motor.planned.linear_density.value.in_g_per_m() == Approx(b ? 2.2 : 2.0));
     CHECK(motor.planned.aim.in_g() == Approx(b ? 1.32 : 1.2));
-    CHECK(motor.energy->in_joule() > 0);
+    CHECK(motor.energy.value.in_joule() > 0);
   }
   CHECK(from_b == 1);
   CHECK(batch->cutting.made);

@@ -153,8 +153,8 @@ TEST_CASE("show gives the best winding with its date, windings, rest, set, launc
   CHECK(ran.code == 0);
   CHECK(has(ran.out, "\n  best 2080 turns at 64.8 gf·cm on 2026-04-28, 21 °C\n"));
   CHECK(has(ran.out, "\n  2 windings (1 full), 1 flight, rested 3 days, set +3.0 %\n"));
-  CHECK(has(ran.out, "\n  last launch with 1760 turns left in\n"));
-  CHECK(has(ran.out, "wound to 2080 turns at 64.8 gf·cm, back off 31"));
+  CHECK(has(ran.out, "\n  last launch with 1760 turns left in, about 21.5 gf·cm (estimate)\n"));
+  CHECK(has(ran.out, "launch at 21.6 gf·cm: from 2080 turns at 64.8 gf·cm back off 31"));
   CHECK(has(ran.out, "\n  today 11 °C, 21 °C at its best winding: about 8 % less energy"));
   const Ran inch = ledger({"show", "th1", "--temperature", "52 F", "--units", "inch"});
   CHECK(has(inch.out, "\n  today 52 °F, 70 °F at its best winding: about 8 % less energy"));
@@ -162,6 +162,50 @@ TEST_CASE("show gives the best winding with its date, windings, rest, set, launc
   CHECK(has(json.out, "\"best_date\": \"2026-04-28\""));
   CHECK(has(json.out, "\"full_windings\": 1"));
   CHECK(has(json.out, "\"energy_change_percent\": -8"));
+}
+
+TEST_CASE("show says what is left when turns are let out, the reverse of a wanted torque") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "loop=300 mm"});
+  (void)ledger({"log", "th1", "wound", "1000", "40 gf.cm"});
+  const Ran ran = ledger({"show", "th1", "--back-off", "100"});
+  CHECK(ran.code == 0);
+  // By the default curve 0.46 of the torque is left at 0.90 of the turns, and 29.1 % is lost.
+  CHECK(has(ran.out,
+            "back off 100 turns: 900 left at 18.4 gf·cm, 29 % of the energy gone (estimate)"));
+  CHECK(has(ledger({"show", "th1", "--launch", "18.4 gf.cm"}).out, "back off 100 turns"));
+  CHECK(has(ledger({"show", "th1", "--back-off", "2000"}).out,
+            "backing off 2000 turns leaves nothing of 1000 turns at 40 gf·cm"));
+  CHECK(ledger({"show", "th1", "--back-off", "-3"}).code == 1);
+  const Ran json = ledger({"show", "th1", "--back-off", "100", "--launch", "18.4 gf.cm", "--json"});
+  CHECK(has(json.out, "\"own\": false"));
+  CHECK(has(json.out, "\"energy_lost_share\": 0.29"));
+}
+
+TEST_CASE("torques logged with a winding make the motor's own curve, and show says so") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "loop=300 mm"});
+  (void)ledger({"log", "th1", "wound", "1000", "40 gf.cm",
+                "pairs=950: 30 gf.cm, 900: 25 gf.cm, 800: 17 gf.cm", "--at", "2026-04-28 09:00"});
+  const Ran ran = ledger({"show", "th1", "--launch", "25 gf.cm"});
+  CHECK(ran.code == 0);
+  CHECK(has(ran.out, "from 1000 turns at 40 gf·cm back off 100 turns"));
+  CHECK(has(ran.out, "its own, 4 torques read while unwinding on 2026-04-28\n"));
+  // A later winding without readings of its own keeps the shape up to its own top.
+  (void)ledger({"log", "th1", "wound", "1100", "44 gf.cm"});
+  CHECK(has(ledger({"show", "th1", "--launch", "27.5 gf.cm"}).out,
+            "from 1100 turns at 44 gf·cm back off 110 turns"));
+  CHECK(has(ledger({"show", "th1", "--json"}).out, "\"own\": true"));
+}
+
+TEST_CASE("torques read while winding serve too, with a word that unwinding reads less") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "loop=300 mm"});
+  (void)ledger({"log", "th1", "wound", "1000", "40 gf.cm", "pairs=800: 22 gf.cm, 900: 30 gf.cm"});
+  const Ran ran = ledger({"show", "th1", "--launch", "30 gf.cm"});
+  CHECK(has(ran.out, "back off 100 turns"));
+  CHECK(has(ran.out, "3 torques read while winding"));
+  CHECK(has(ran.out, "unwinding reads less"));
 }
 
 TEST_CASE("show without torque or temperature in the record says what to log, and what is wrong") {

@@ -11,19 +11,28 @@
 #include "support/printed.h"
 
 using namespace loopledger;
-using calc::DefaultCurve;
+using calc::TorqueCurve;
 using test::printed;
 
 namespace {
 
+const TorqueCurve& unit_curve() {
+  static const TorqueCurve kCurve = TorqueCurve::by_default(Turns::of(1), Torque::si(1));
+  return kCurve;
+}
+
 /// Percent of the stored energy that is gone when this share of the turns is let out.
 double lost_percent(double let_out) {
-  return 100 *
-         (1 - DefaultCurve::area(Share::ratio(1 - let_out)) / DefaultCurve::area(Share::ratio(1)));
+  return calc::let_out(unit_curve(), Turns::of(let_out)).lost.in_percent();
 }
 
 double torque_share(double turns_left, double of) {
-  return DefaultCurve::torque_at(Share::ratio(turns_left / of)).as_ratio();
+  return unit_curve().torque_at(Turns::of(turns_left / of)).in_si();
+}
+
+/// The mean torque as a share of the largest.
+double mean_torque() {
+  return unit_curve().energy_below(Turns::of(1)) / work(Torque::si(1), Turns::of(1));
 }
 
 }  // namespace
@@ -37,7 +46,8 @@ TEST_CASE("energy lost by backing off is within half a step of the rule of thumb
 
 TEST_CASE("turns to let out for a wanted torque are those published, within one in a hundred") {
   const auto out = [](double wound, double top, double launch) {
-    return calc::back_off(Turns::of(wound), Torque::ozf_in(top), Torque::ozf_in(launch)).count();
+    const auto curve = TorqueCurve::by_default(Turns::of(wound), Torque::ozf_in(top));
+    return calc::back_off(curve, Torque::ozf_in(launch)).count();
   };
   CHECK(std::fabs(out(2080, 0.90, 0.30) - 320) < 20.8);  // 0612/1696: 2080 -> 1760
   CHECK(std::fabs(out(2400, 0.97, 0.63) - 60) < 24);     // 1211/13058: 60 of 2400
@@ -50,7 +60,7 @@ TEST_CASE("computed: the same losses and the mean torque to three digits") {
   CHECK(lost_percent(0.10) == printed("29.1"));
   CHECK(lost_percent(0.15) == printed("38.9"));
   CHECK(lost_percent(0.20) == printed("46.0"));
-  CHECK(DefaultCurve::area(Share::ratio(1)) == printed("0.204"));
+  CHECK(mean_torque() == printed("0.204"));
 }
 
 TEST_CASE("three published torque pairs lie within 0.03 of the curve") {
@@ -65,12 +75,12 @@ TEST_CASE("the curve only rises, and its area is that of a fine sum of strips") 
   double sum = 0;
   double before = -1;
   for (int i = 0; i < kStrips; ++i) {
-    const double q = DefaultCurve::torque_at(Share::ratio((i + 0.5) / kStrips)).as_ratio();
+    const double q = torque_share(i + 0.5, kStrips);
     REQUIRE(q >= before);
     before = q;
     sum += q / kStrips;
   }
-  CHECK(DefaultCurve::area(Share::ratio(1)) == doctest::Approx(sum).epsilon(1e-6));
+  CHECK(mean_torque() == doctest::Approx(sum).epsilon(1e-6));
   CHECK(torque_share(0, 1) == doctest::Approx(0));
   CHECK(torque_share(1, 1) == doctest::Approx(1));
 }

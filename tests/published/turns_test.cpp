@@ -9,7 +9,7 @@
 
 #include <cmath>
 
-#include "calc/curve.h"
+#include "calc/energy.h"
 #include "calc/linear_density.h"
 #include "calc/plan_motor.h"
 #include "calc/turns_torque.h"
@@ -133,10 +133,10 @@ TEST_CASE("computed: share of motors that break at a share of the largest turns"
 TEST_CASE("energy stored by the defaults lies in the published range of strip tests") {
   // 9.0 to 14.3 kJ/kg (computed from 3,000 to 4,800 ft.lbf/lb, read).
   const Area section = section_of(Length::mm(300), Mass::g(1.5));
-  const Energy energy = calc::stored_energy(
-      calc::largest_torque({calc::kTorqueFactor, 0.25}, section, 0).value,
-      calc::largest_turns({calc::kTurnsFactor, 0.08}, Length::mm(300), section, 0).value,
-      Share::ratio(1));
+  const Energy energy =
+      calc::largest_energy({calc::kTurnsFactor, 0.08}, {calc::kTorqueFactor, 0.25}, Length::mm(300),
+                           section, 0)
+          .value;
   const double kj_per_kg = energy.in_joule() / Mass::g(1.5).in_si() / 1000;
   CHECK(kj_per_kg > 9.0);
   CHECK(kj_per_kg < 14.3);

@@ -209,7 +209,7 @@ InventedBatch invented_batch(int motors) {
       motor.id = {made.plan.motors.back().stem.value, 1 + i};
       motor.group = index;
       motor.planned = planned;
-      motor.energy = Energy::joule(6.1);
+      motor.energy = {Energy::joule(6.1), Energy::joule(3.6), Energy::joule(10.3)};
       made.batch.motors.push_back(std::move(motor));
     }
     done += count;

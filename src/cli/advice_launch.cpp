@@ -1,0 +1,130 @@
+// SPDX-License-Identifier: MIT
+//
+// Advice on the launch: how far to back off, what is left then, and the energy.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "calc/curve.h"
+#include "calc/energy.h"
+#include "cli/advice.h"
+#include "records/fields.h"
+
+namespace loopledger::cli {
+namespace {
+
+std::string point_words(Turns turns, Torque torque, Units units) {
+  return fmt::format("{} turns at {}", rounded(turns.count(), 6), shown(torque, units));
+}
+
+std::string percent_words(Share share) { return fmt::format("{:.0f} %", share.in_percent()); }
+
+std::string last_launch_words(Turns left, const std::optional<LaunchCurve>& launch, Units units) {
+  std::string out = fmt::format("last launch with {} turns left in", rounded(left.count(), 6));
+  if (launch && left <= launch->curve.top_turns()) {
+    out += fmt::format(", about {} (estimate)", shown(launch->curve.torque_at(left), units));
+  }
+  return out;
+}
+
+std::string back_off_words(const records::Planned& p, const LaunchCurve& launch, const Today& today,
+                           Units units) {
+  const calc::TorqueCurve& curve = launch.curve;
+  const std::string wanted = shown(*today.launch, units);
+  const std::string from = point_words(curve.top_turns(), curve.top_torque(), units);
+  const Turns out = calc::back_off(curve, *today.launch);
+  if (out.count() < 1) {
+    return fmt::format("launch at {}: no less than its best winding gave, {}", wanted, from);
+  }
+  return fmt::format("launch at {}: from {} back off {}, {} of the energy (estimate)", wanted, from,
+                     turns_and_cranks(Turns::of(std::round(out.count())), p.winder_ratio),
+                     percent_words(calc::let_out(curve, out).lost));
+}
+
+std::string let_out_words(const LaunchCurve& launch, const Today& today, Units units) {
+  const calc::TorqueCurve& curve = launch.curve;
+  if (*today.let_out >= curve.top_turns()) {
+    return fmt::format("backing off {} turns leaves nothing of {}",
+                       rounded(today.let_out->count(), 6),
+                       point_words(curve.top_turns(), curve.top_torque(), units));
+  }
+  const calc::BackedOff left = calc::let_out(curve, *today.let_out);
+  return fmt::format("back off {} turns: {} left at {}, {} of the energy gone (estimate)",
+                     rounded(today.let_out->count(), 6), rounded(left.turns.count(), 6),
+                     shown(left.torque, units), percent_words(left.lost));
+}
+
+std::string curve_words(const calc::OwnCurve& own) {
+  const auto at = records::moment_of_key(own.key);
+  return fmt::format(
+      "torque curve: its own, {} torques read while {}{}{}", own.points,
+      own.unwinding ? "unwinding" : "winding", at ? " on " + iso(date_of(*at)) : std::string(),
+      own.unwinding ? "" : "; unwinding reads less, so back off less than this says");
+}
+
+std::string energy_words(const records::Record& record, const Advice& a,
+                         const LaunchCurve& launch) {
+  const Energy energy = launch.curve.energy_below(launch.curve.top_turns());
+  const SpecificEnergy specific = energy / rubber_of(record, a);
+  const calc::GoodShare good = calc::share_of_good(specific);
+  return fmt::format("energy from there {} J, {} J/g: {:.0f}–{:.0f} % of good rubber's (estimate)",
+                     rounded(energy.in_joule(), 2), rounded(specific.in_joule_per_g(), 2),
+                     good.of_best.in_percent(), good.of_least.in_percent());
+}
+
+}  // namespace
+
+std::string turns_and_cranks(Turns turns, double ratio) {
+  const std::string text = shown_at_most(turns) + " turns";
+  return ratio > 1 ? fmt::format("{} = {} cranks", text, std::floor(turns.count() / ratio)) : text;
+}
+
+Mass rubber_of(const records::Record& record, const Advice& advice) {
+  return advice.known.washed.value_or(record.planned.aim);
+}
+
+std::optional<LaunchCurve> launch_curve(const records::Record& record, const Advice& a) {
+  const auto own = calc::own_curve(records::this_life(record.entries));
+  const bool known = a.known.best_turns && a.known.best_torque && *a.known.best_turns > Turns{} &&
+                     *a.known.best_torque > Torque{};
+  if (own) {
+    return LaunchCurve{
+        known ? own->curve.scaled_to(*a.known.best_turns, *a.known.best_torque) : own->curve, own};
+  }
+  if (!known) {
+    return std::nullopt;
+  }
+  return LaunchCurve{calc::TorqueCurve::by_default(*a.known.best_turns, *a.known.best_torque),
+                     std::nullopt};
+}
+
+std::vector<std::string> launch_lines(const records::Record& record, const Advice& a,
+                                      const Today& today, Units units) {
+  std::vector<std::string> lines;
+  const auto launch = launch_curve(record, a);
+  if (a.known.backed_off) {
+    lines.push_back(last_launch_words(*a.known.backed_off, launch, units));
+  }
+  if (!launch) {
+    if (today.launch || today.let_out) {
+      lines.push_back(fmt::format(
+          "launch{}: log a winding with its torque, then how far to back off can be told",
+          today.launch ? " at " + shown(*today.launch, units) : std::string()));
+    }
+    return lines;
+  }
+  if (today.launch) {
+    lines.push_back(back_off_words(record.planned, *launch, today, units));
+  }
+  if (today.let_out) {
+    lines.push_back(let_out_words(*launch, today, units));
+  }
+  if (launch->own) {
+    lines.push_back(curve_words(*launch->own));
+  }
+  lines.push_back(energy_words(record, a, *launch));
+  return lines;
+}
+
+}  // namespace loopledger::cli
