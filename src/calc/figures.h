@@ -49,8 +49,19 @@ struct CurvePoint {
   Share torque;
 };
 
+/// What a group without a size would become on one strip: a motor at its rule's limit.
+struct Choice {
+  std::size_t group = 0;  ///< index into Plan::motors
+  std::size_t strip = 0;  ///< index into Plan::strips
+  records::Planned planned;
+  Estimate<Energy> energy;
+  Energy wind_to_energy;
+  std::optional<int> motors;  ///< that the strip's pieces would give; empty: none are listed
+};
+
 struct Batch {
-  std::vector<MotorFigures> motors;  ///< in the plan's order
+  std::vector<MotorFigures> motors;  ///< in the plan's order; of the groups that have a size
+  std::vector<Choice> choices;       ///< of those that have none, by group, strip and strands
   CuttingPlan cutting;
   std::vector<CurvePoint> curve;  ///< the curve used for energies
 };

@@ -4,16 +4,18 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <optional>
 #include <tuple>
 
 #include "base/quantity_text.h"
+#include "calc/choose.h"
 #include "calc/curve.h"
 #include "calc/cutting_plan.h"
 #include "calc/energy.h"
-#include "calc/linear_density.h"
 #include "calc/plan_motor.h"
+#include "calc/strip_figures.h"
 
 namespace loopledger::calc {
 namespace {
@@ -23,32 +25,12 @@ using records::Planned;
 
 constexpr std::size_t kWantedSamples = 3;
 
-/// One strip with its pieces, worked out once.
-struct StripFigures {
-  Uncertain<LinearDensity> density;
-  std::vector<Uncertain<LinearDensity>> piece_density;
-  std::vector<Length> piece_length;
-};
-
-std::vector<StripFigures> strip_figures(const Plan& plan) {
-  std::vector<StripFigures> all;
-  for (const plan::Strip& strip : plan.strips) {
-    StripFigures figures;
-    figures.density = linear_density(strip, plan.bench);
-    for (const plan::Piece& piece : strip.pieces) {
-      figures.piece_density.push_back(
-          piece_density(piece, figures.density, strip.talc.value, plan.bench));
-      figures.piece_length.push_back(piece_length(piece, figures.density, strip.talc.value));
-    }
-    all.push_back(std::move(figures));
-  }
-  return all;
-}
-
 void note_few_samples(const Plan& plan, Diagnostics& notes) {
   for (std::size_t s = 0; s < plan.strips.size(); ++s) {
     const plan::Strip& strip = plan.strips[s];
-    const bool used = std::ranges::any_of(plan.motors, [s](const auto& g) { return g.strip == s; });
+    const bool used = std::ranges::any_of(plan.motors, [s](const plan::MotorGroup& g) {
+      return g.strip == s || (g.choosing && !g.strip_named);
+    });
     if (!used || strip.samples.size() >= kWantedSamples) {
       continue;
     }
@@ -100,7 +82,7 @@ Length shortest_cut(const Plan& plan, std::size_t strip, const StripFigures& fig
                     GroupFigures& groups, Diagnostics& problems) {
   std::optional<Length> shortest;
   for (std::size_t g = 0; g < plan.motors.size(); ++g) {
-    if (plan.motors[g].strip != strip) {
+    if (plan.motors[g].strip != strip || plan.motors[g].choosing) {
       continue;
     }
     if (const Planned* const planned = groups.get(g, figures.density, problems)) {
@@ -236,6 +218,50 @@ Diagnostics cut_strips(const Plan& plan, const std::vector<StripFigures>& figure
   return problems;
 }
 
+bool is_asked_for(const WorkOptions& options, const MotorId& id) {
+  return !options.only || std::ranges::find(*options.only, id) != options.only->end();
+}
+
+bool is_asked_for(const plan::MotorGroup& group, const WorkOptions& options) {
+  for (int i = 0; i < group.count.value; ++i) {
+    if (is_asked_for(options, {group.stem.value, group.first.value + i})) {
+      return true;
+    }
+  }
+  return false;
+}
+
+/// One MotorFigures for each motor of the group that is asked for.
+void add_group(const Plan& plan, std::size_t g, const std::vector<StripFigures>& figures,
+               const WorkOptions& options, GroupFigures& groups, Batch& batch,
+               Diagnostics& problems) {
+  const plan::MotorGroup& group = plan.motors[g];
+  const Planned* const planned = groups.get(g, figures[group.strip].density, problems);
+  if (planned == nullptr) {
+    return;
+  }
+  for (int i = 0; i < group.count.value; ++i) {
+    MotorFigures motor;
+    motor.id = {group.stem.value, group.first.value + i};
+    if (!is_asked_for(options, motor.id)) {
+      continue;
+    }
+    motor.group = g;
+    motor.planned = *planned;
+    batch.motors.push_back(std::move(motor));
+  }
+}
+
+Diagnostic no_size_yet(const plan::MotorGroup& group) {
+  return error("motor-size",
+               fmt::format("motors \"{}\" have no size yet: expected `mass` or `loop`, found "
+                           "neither",
+                           group.stem.value),
+               "`check` shows what each strip gives; then mass = \"limit\", a mass such as "
+               "\"1.45 g\", or loop = \"300 mm\"",
+               group.place);
+}
+
 }  // namespace
 
 Result<Batch> work_out(const Plan& plan, const WorkOptions& options) {
@@ -245,20 +271,12 @@ Result<Batch> work_out(const Plan& plan, const WorkOptions& options) {
   const std::vector<StripFigures> figures = strip_figures(plan);
   GroupFigures groups(plan);
   for (std::size_t g = 0; g < plan.motors.size(); ++g) {
-    const plan::MotorGroup& group = plan.motors[g];
-    const Planned* const planned = groups.get(g, figures[group.strip].density, problems);
-    if (planned == nullptr) {
-      continue;
-    }
-    for (int i = 0; i < group.count.value; ++i) {
-      MotorFigures motor;
-      motor.id = {group.stem.value, group.first.value + i};
-      if (options.only && std::ranges::find(*options.only, motor.id) == options.only->end()) {
-        continue;
-      }
-      motor.group = g;
-      motor.planned = *planned;
-      batch.motors.push_back(std::move(motor));
+    if (!plan.motors[g].choosing) {
+      add_group(plan, g, figures, options, groups, batch, problems);
+    } else if (options.choices) {
+      std::ranges::move(choices_for(plan, g, figures, problems), std::back_inserter(batch.choices));
+    } else if (is_asked_for(plan.motors[g], options)) {
+      problems.push_back(no_size_yet(plan.motors[g]));
     }
   }
   if (has_errors(problems)) {

@@ -16,12 +16,13 @@ namespace loopledger::calc {
 
 struct WorkOptions {
   bool short_of_strip = false;  ///< `--short`: print what can be cut when the pieces don't reach
-  std::optional<std::vector<MotorId>> only;  ///< these motors of the plan, not all
+  std::optional<std::vector<MotorId>> only = std::nullopt;  ///< these motors of the plan, not all
+  bool choices = false;  ///< groups without a size give choices; else they are errors
 };
 
 /// All that can be found wrong comes back in one go, each with its place in the plan. Errors:
-/// those of plan_motor.h, and `pieces-short`, which names the shortfall and the best that can be
-/// cut.
+/// those of plan_motor.h; `pieces-short`, which names the shortfall and the best that can be cut;
+/// `motor-size`.
 [[nodiscard]] Result<Batch> work_out(const plan::Plan& plan, const WorkOptions& options = {});
 
 }  // namespace loopledger::calc

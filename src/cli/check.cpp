@@ -26,7 +26,8 @@ void run_check(const CheckOptions& options, Context& context) {
   Diagnostics said = input.diagnostics();
   calc::Batch batch;
   if (input) {
-    auto worked = calc::work_out(input->plan, {options.short_of_strip, std::nullopt});
+    auto worked =
+        calc::work_out(input->plan, {.short_of_strip = options.short_of_strip, .choices = true});
     append(said, worked.diagnostics());
     quote_lines(*input, said);
     if (worked) {

@@ -11,21 +11,39 @@ using calc::Batch;
 using calc::MotorFigures;
 using records::Planned;
 
+void add_energy(Json& out, const Planned& p, const Estimate<Energy>& energy, Energy wind_to) {
+  const SpecificEnergy specific = energy.value / p.aim;
+  const calc::GoodShare good = calc::share_of_good(specific);
+  out.set("energy_J", energy.value.in_joule());
+  out.set("energy_low_J", energy.low.in_joule());
+  out.set("energy_high_J", energy.high.in_joule());
+  out.set("energy_J_per_g", specific.in_joule_per_g());
+  out.set("energy_share_of_good_low", good.of_best.as_ratio());
+  out.set("energy_share_of_good_high", good.of_least.as_ratio());
+  out.set("wind_to_energy_J", wind_to.in_joule());
+}
+
 Json motor_json(const MotorFigures& motor) {
   const Planned& p = motor.planned;
   Json out = Json::object();
   out.set("id", printed(motor.id));
   out.set("check_char", std::string(1, tag::check_character(motor.id)));
   add_planned(out, p);
-  const SpecificEnergy specific = motor.energy.value / p.aim;
-  const calc::GoodShare good = calc::share_of_good(specific);
-  out.set("energy_J", motor.energy.value.in_joule());
-  out.set("energy_low_J", motor.energy.low.in_joule());
-  out.set("energy_high_J", motor.energy.high.in_joule());
-  out.set("energy_J_per_g", specific.in_joule_per_g());
-  out.set("energy_share_of_good_low", good.of_best.as_ratio());
-  out.set("energy_share_of_good_high", good.of_least.as_ratio());
-  out.set("wind_to_energy_J", motor.wind_to_energy.in_joule());
+  add_energy(out, p, motor.energy, motor.wind_to_energy);
+  return out;
+}
+
+/// What a group without a size would become, as the figures of a motor.
+Json choices_json(const plan::Plan& plan, const Batch& batch) {
+  Json out = Json::array();
+  for (const calc::Choice& choice : batch.choices) {
+    Json one = Json::object();
+    one.set("id", plan.motors[choice.group].stem.value);
+    add_planned(one, choice.planned);
+    add_energy(one, choice.planned, choice.energy, choice.wind_to_energy);
+    one.set("pieces_give", choice.motors ? Json(*choice.motors) : Json());
+    out.push(std::move(one));
+  }
   return out;
 }
 
@@ -69,6 +87,7 @@ Json check_json(const plan::Plan& plan, const Batch& batch, const Diagnostics& d
   Json out = Json::object();
   out.set("format", 1);
   out.set("motors", std::move(motors));
+  out.set("choices", choices_json(plan, batch));
   out.set("cuts", cuts_json(plan, batch));
   out.set("cut_plan", std::move(cut_plan));
   out.set("curve", std::move(curve));

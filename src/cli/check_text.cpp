@@ -52,26 +52,14 @@ std::string range(const records::Window& w, const Planned& p) {
   return grams(w.low, p) + "–" + grams(w.high, p);
 }
 
-std::string width_text(const Planned& p, Units units) {
-  if (!p.width) {
-    return "-";
-  }
-  std::string text = units == Units::inch ? rounded(p.width->in_in(), 3) + " in"
-                                          : fixed(p.width->in_mm(), 2) + " mm";
-  return p.slit ? "slit " + text : text;
-}
-
-std::string torque_number(Torque torque, Units units) {
-  return rounded(units == Units::inch ? torque.in_ozf_in() : torque.in_gf_cm(), 3);
-}
-
 std::string head(const plan::Plan& plan, const Batch& batch) {
   std::string out = plan.title.empty() ? plan.file : plan.title;
   if (plan.date.given) {
     out += ", " + iso(plan.date.value);
   }
-  return fmt::format("{}: {} motor{}\n", shortened(printable(out), 80), batch.motors.size(),
-                     batch.motors.size() == 1 ? "" : "s");
+  return fmt::format("{}: {} motor{}{}\n", shortened(printable(out), 80), batch.motors.size(),
+                     batch.motors.size() == 1 ? "" : "s",
+                     batch.choices.empty() ? "" : " with a size");
 }
 
 std::string counts_text(const Counts& counts) {
@@ -92,22 +80,28 @@ std::string rule_line(const records::PlannedRule& rule) {
 }
 
 /// What the figures rest on: strips, rules, the plan's confidence and scale.
-std::string inputs(const plan::Plan& plan, const std::vector<Row>& rows) {
+std::string inputs(const plan::Plan& plan, const Batch& batch) {
+  std::vector<const Planned*> all;
+  for (const MotorFigures& motor : batch.motors) {
+    all.push_back(&motor.planned);
+  }
+  for (const calc::Choice& choice : batch.choices) {
+    all.push_back(&choice.planned);
+  }
   std::vector<std::string> lines;
   const auto add = [&lines](std::string line) {
     if (std::ranges::find(lines, line) == lines.end()) {
       lines.push_back(std::move(line));
     }
   };
-  for (const Row& row : rows) {
-    const Planned& p = row.motor->planned;
-    add(fmt::format("strip {}{}: {} ± {} g/m washed", shortened(p.strip, 40),
-                    p.slit ? ", slit" : "", fixed(p.linear_density.value.in_g_per_m(), 4),
-                    fixed(p.linear_density.u.in_g_per_m(), 4)));
+  for (const Planned* const p : all) {
+    add(fmt::format("strip {}{}: {} ± {} g/m washed", shortened(p->strip, 40),
+                    p->slit ? ", slit" : "", fixed(p->linear_density.value.in_g_per_m(), 4),
+                    fixed(p->linear_density.u.in_g_per_m(), 4)));
   }
-  for (const Row& row : rows) {
-    if (row.motor->planned.rule) {
-      add(rule_line(*row.motor->planned.rule));
+  for (const Planned* const p : all) {
+    if (p->rule) {
+      add(rule_line(*p->rule));
     }
   }
   add(fmt::format("confidence {} that a motor is within its limit; scale {} mg",
@@ -147,17 +141,21 @@ std::string lengths(const std::vector<Row>& rows, Units units) {
                    {"cut", Side::right},
                    {"±", Side::right},
                    {"loop", Side::right},
+                   {"slack", Side::right},
                    {"strands", Side::right},
                    {"width", Side::right},
                    {"mm per mg", Side::right}});
   for (const Row& row : rows) {
     const Planned& p = row.motor->planned;
+    const auto slack = records::slack(p);
     table.row({row.ids, p.purpose, fixed(p.aim.in_g(), gram_decimals(p.scale_step) + 1),
                shown(p.cut, units), shown(p.cut_u, units), shown(p.loop, units),
-               fmt::format("{}", p.strands), width_text(p, units),
-               fixed((Mass::mg(1) / p.linear_density.value).in_mm(), 3)});
+               slack ? shown(*slack, units) : std::string(), fmt::format("{}", p.strands),
+               width_text(p, units), fixed((Mass::mg(1) / p.linear_density.value).in_mm(), 3)});
   }
-  return "\nStrip and loop (aim: washed rubber; cut: what the piece gives up; loop: as tied)\n" +
+  return "\nStrip and loop (aim: washed rubber; cut: what the piece gives up; loop as tied, slack "
+         "on the "
+         "hooks)\n" +
          table.text();
 }
 
@@ -228,8 +226,8 @@ std::string energies(const std::vector<Row>& rows) {
          fmt::format("{:.0f}–{:.0f} %", good.of_best.in_percent(), good.of_least.in_percent())});
   }
   return fmt::format("\nEnergy let out, estimates (good rubber returned {} to {} J/g)\n",
-                     rounded(calc::kGoodEnergyLow.in_joule_per_g(), 2),
-                     rounded(calc::kGoodEnergyHigh.in_joule_per_g(), 3)) +
+                     fixed(calc::kGoodEnergyLow.in_joule_per_g(), 1),
+                     fixed(calc::kGoodEnergyHigh.in_joule_per_g(), 1)) +
          table.text();
 }
 
@@ -290,11 +288,27 @@ std::string cutting(const plan::Plan& plan, const Batch& batch, Units units) {
 
 }  // namespace
 
+std::string width_text(const Planned& p, Units units) {
+  if (!p.width) {
+    return "-";
+  }
+  std::string text = units == Units::inch ? rounded(p.width->in_in(), 3) + " in"
+                                          : fixed(p.width->in_mm(), 2) + " mm";
+  return p.slit ? "slit " + text : text;
+}
+
+std::string torque_number(Torque torque, Units units) {
+  return rounded(units == Units::inch ? torque.in_ozf_in() : torque.in_gf_cm(), 3);
+}
+
 std::string check_text(const plan::Plan& plan, const Batch& batch, Units units) {
   const std::vector<Row> rows = rows_of(batch);
-  return head(plan, batch) + inputs(plan, rows) + windows(rows) + lengths(rows, units) +
-         parts(rows, units) + winding(rows, units) + energies(rows) + break_in(rows, units) +
-         cutting(plan, batch, units);
+  std::string out = head(plan, batch) + inputs(plan, batch);
+  if (!rows.empty()) {
+    out += windows(rows) + lengths(rows, units) + parts(rows, units) + winding(rows, units) +
+           energies(rows) + break_in(rows, units) + cutting(plan, batch, units);
+  }
+  return out + choices_text(plan, batch, units);
 }
 
 }  // namespace loopledger::cli

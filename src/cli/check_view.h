@@ -15,6 +15,14 @@ namespace loopledger::cli {
 /// Tables that fit 100 columns. Motors that are alike share a row: "TH-01…06".
 [[nodiscard]] std::string check_text(const plan::Plan& plan, const calc::Batch& batch, Units units);
 
+/// What each strip would give for the plan's groups that have no size; empty when there are none.
+[[nodiscard]] std::string choices_text(const plan::Plan& plan, const calc::Batch& batch,
+                                       Units units);
+
+/// "2.40 mm", "slit 1.80 mm", "-"; and a torque's number without its unit.
+[[nodiscard]] std::string width_text(const records::Planned& planned, Units units);
+[[nodiscard]] std::string torque_number(Torque torque, Units units);
+
 /// The object of `check --json`; keys as the manual says, null where not known.
 [[nodiscard]] Json check_json(const plan::Plan& plan, const calc::Batch& batch,
                               const Diagnostics& diagnostics);

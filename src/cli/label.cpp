@@ -172,7 +172,7 @@ std::vector<page::RemnantFigures> remnants_of(const plan::Plan& plan, const calc
 Diagnostics label_pieces(LabelOptions options, const PlanInput& input, const Press& press,
                          Context& context) {
   const plan::Plan& plan = input.plan;
-  const auto batch = calc::work_out(plan);
+  const auto batch = calc::work_out(plan, {.choices = true});
   Diagnostics said = batch.diagnostics();
   if (!batch) {
     return said;

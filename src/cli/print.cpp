@@ -301,7 +301,7 @@ void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said
   PosixDisk disk;
   records::Ledger ledger(disk, records);
 
-  calc::WorkOptions work_options{options.short_of_strip, std::nullopt};
+  calc::WorkOptions work_options{.short_of_strip = options.short_of_strip};
   if (!options.only.empty() || options.new_only) {
     auto ids = options.new_only ? without_record(plan, ledger) : asked_for(options, plan);
     append(said, ids.diagnostics());

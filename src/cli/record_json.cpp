@@ -106,6 +106,9 @@ void add_planned(Json& out, const Planned& p) {
   out.set("stays_mm", p.stays.in_mm());
   out.set("mm_per_mg", (Mass::mg(1) / p.linear_density.value).in_mm());
   out.set("loop_mm", p.loop.in_mm());
+  const auto slack = records::slack(p);
+  out.set("hooks_mm", p.hooks ? Json(p.hooks->in_mm()) : Json());
+  out.set("slack_mm", slack ? Json(slack->in_mm()) : Json());
   out.set("width_mm", p.width ? Json(p.width->in_mm()) : Json());
   out.set("section_mm2", p.section.in_mm2());
   out.set("turns_max", p.turns_max.value.count());

@@ -82,7 +82,8 @@ void read_parts(TableReader& reader, const Plan& plan, MotorGroup& group) {
   const auto strip = reference(reader, "strip", plan.strips);
   if (strip) {
     group.strip = *strip;
-  } else if (!strip_named && plan.strips.size() > 1) {
+    group.strip_named = true;
+  } else if (!strip_named && !group.choosing && plan.strips.size() > 1) {
     reader.missing("strip", fmt::format("one of {}", either(names_of(plan.strips))));
   }
   group.rings = reference(reader, "rings", plan.rings);
@@ -106,20 +107,26 @@ void read_mass(TableReader& reader, MotorGroup& group) {
 }
 
 void check_size(TableReader& reader, const Plan& plan, MotorGroup& group) {
-  if (group.mass.place.line == 0 && group.loop.place.line == 0) {
+  const bool names_rule = reader.find("rule") != nullptr;
+  if (group.choosing && plan.rules.empty() && !names_rule) {
     reader.missing("mass",
-                   "give mass = \"limit\", a mass such as \"1.45 g\", or loop = \"300 mm\"");
+                   "give mass = \"limit\", a mass such as \"1.45 g\", or loop = \"300 mm\"; or a "
+                   "rule, then `check` shows what each strip gives");
   }
-  if (!group.mass_is_limit || group.rule) {
+  if ((!group.mass_is_limit && !group.choosing) || group.rule || names_rule) {
     return;
   }
-  if (plan.rules.size() == 1 && reader.find("rule") == nullptr) {
+  if (plan.rules.size() == 1) {
     group.rule = 0;
-  } else if (reader.find("rule") == nullptr) {
+  } else if (group.mass_is_limit) {
     reader.problem("plan-missing", "mass = \"limit\": expected a `rule` that says the limit",
                    plan.rules.empty() ? "add a table [rules.NAME] and rule = \"NAME\""
                                       : fmt::format("one of {}", either(names_of(plan.rules))),
                    group.mass.place);
+  } else if (plan.rules.size() > 1) {
+    reader.missing("mass", fmt::format("give a mass or a loop; or a rule, one of {}, then `check` "
+                                       "shows what each strip gives",
+                                       either(names_of(plan.rules))));
   }
 }
 
@@ -140,6 +147,7 @@ MotorGroup read_motors(const Tree& tree, const Node& table, const Plan& plan,
   MotorGroup group;
   group.place = table.place;
   TableReader reader(tree, table, "[[motors]]", problems);
+  group.choosing = reader.find("mass") == nullptr && reader.find("loop") == nullptr;
   read_ids(reader, group);
   read_parts(reader, plan, group);
   reader.read("strands", group.strands, Bounds<int>{2, 200});

@@ -140,6 +140,10 @@ struct MotorGroup {
   Placed<Mass> window;         ///< default: the larger of 3 mg and two scale steps, filled in
   Placed<Length> hooks;        ///< given or not
   Placed<double> part;         ///< given or not; 0 < part < 1
+  /// Neither mass nor loop, but a rule: the builder is still choosing. calc/choose.h shows what
+  /// each strip would give.
+  bool choosing = false;
+  bool strip_named = false;  ///< false: the plan's only strip, or, when choosing, any of them
 };
 
 struct Plan {

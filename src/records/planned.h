@@ -124,4 +124,10 @@ struct Planned {
 /// Do not pass: the lower end of the interval of the largest turns.
 [[nodiscard]] inline Turns do_not_pass(const Planned& p) { return p.turns_max.low; }
 
+/// How much longer the loop, as tied, is than the room it has between the hooks (beside the spacer
+/// of a part motor); negative: it has to be stretched to reach. Empty: no hook distance is known.
+[[nodiscard]] inline std::optional<Length> slack(const Planned& p) {
+  return p.hooks ? std::optional(p.loop + p.spacer.value_or(Length{}) - *p.hooks) : std::nullopt;
+}
+
 }  // namespace loopledger::records

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <doctest/doctest.h>
 
+#include <fstream>
 #include <sstream>
 
 #include "base/text.h"
@@ -27,6 +28,13 @@ count = 2
 rule = "club"
 mass = "limit"
 )";
+
+std::string whole_file(const std::string& path) {
+  std::ifstream in(path);
+  std::ostringstream text;
+  text << in.rdbuf();
+  return text.str();
+}
 
 }  // namespace
 
@@ -55,6 +63,44 @@ TEST_CASE("the tables of every example fit 100 columns, in both units") {
       }
     }
   }
+}
+
+TEST_CASE("a group without a size gets a table over the strips of the shelf to choose from") {
+  const TempFolder folder;
+  (void)folder.write("shelf.toml", whole_file(kExamples + "shelf.toml"));
+  const std::string plan =
+      folder.write("choose.toml",
+                   "format = 1\ntake = [\"shelf.toml\"]\n[[motors]]\nid = \"ch\"\ncount = 4\n"
+                   "rule = \"hall-league\"\nhooks = \"265 mm\"\nlubricant = \"soap\"\n");
+  const auto ran = run({"check", plan});
+  CHECK(ran.code == 0);
+  CHECK(has(ran.out,
+            "CH, 4 motors: no size yet. At the limit of rule hall-league, 1.5 g, with 265 mm "
+            "between the hooks\n"));
+  CHECK(has(ran.out, "amber-24        2  2.40 mm  291 mm    26 mm     1113      1190"));
+  CHECK(has(ran.out, "smoke-17        4  1.90 mm  202 mm   -63 mm"));
+  CHECK(has(ran.out, "Write what you choose into the plan"));
+  for (const char* units : {"metric", "inch"}) {
+    std::istringstream lines(run({"check", plan, "--units", units}).out);
+    for (std::string line; std::getline(lines, line);) {
+      CHECK_MESSAGE(terminal_width(line) <= 100, line);
+    }
+  }
+  const auto json = run({"check", plan, "--json"});
+  CHECK(has(json.out, "\"choices\": ["));
+  CHECK(has(json.out, "\"slack_mm\": 25."));
+  const auto print = run({"print", plan});
+  CHECK(print.code == 1);
+  CHECK(has(print.err, "motors \"CH\" have no size yet"));
+  CHECK_FALSE(folder.holds("out"));
+}
+
+TEST_CASE("check shows energies beside what good rubber returns, and the slack on the hooks") {
+  const auto ran = run({"check", kExamples + "club-night.toml"});
+  CHECK(has(ran.out, "Energy let out, estimates (good rubber returned 9.0 to 14.3 J/g)"));
+  // 9.1 J/g of rubber in the loop; the knot's 16 mm of 598 hold none.
+  CHECK(has(ran.out, "8.8           62–99 %"));
+  CHECK(has(ran.out, "  slack  strands"));
 }
 
 TEST_CASE("check --json has the promised keys, null where nothing is known") {
