@@ -35,7 +35,7 @@ TextTable choices_table(Units units) {
                     {"wind to", Side::right},
                     {"not past", Side::right},
                     {units == Units::inch ? "ozf·in (95 %)" : "gf·cm (95 %)", Side::right},
-                    {"energy J", Side::right},
+                    {"J", Side::right},
                     {"gives", Side::right}});
 }
 
@@ -65,7 +65,7 @@ std::string choices_text(const plan::Plan& plan, const calc::Batch& batch, Units
   }
   if (!out.empty()) {
     out +=
-        "  loop as tied; slack: loop beyond the hooks (below 0: stretched to reach); energy let "
+        "  loop as tied; slack: loop beyond the hooks (below 0: stretched to reach); J: energy let "
         "out "
         "from\n  \"wind to\"; gives: motors from the strip's pieces. Turns, torque and energy are "
         "estimates.\n  Write what you choose into the plan: strip, strands, and mass = \"limit\" "
