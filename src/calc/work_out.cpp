@@ -15,6 +15,7 @@
 #include "calc/cutting_plan.h"
 #include "calc/energy.h"
 #include "calc/plan_motor.h"
+#include "calc/sample_checks.h"
 #include "calc/strip_figures.h"
 
 namespace loopledger::calc {
@@ -23,27 +24,10 @@ namespace {
 using plan::Plan;
 using records::Planned;
 
-constexpr std::size_t kWantedSamples = 3;
-
-void note_few_samples(const Plan& plan, Diagnostics& notes) {
-  for (std::size_t s = 0; s < plan.strips.size(); ++s) {
-    const plan::Strip& strip = plan.strips[s];
-    const bool used = std::ranges::any_of(plan.motors, [s](const plan::MotorGroup& g) {
-      return g.strip == s || (g.choosing && !g.strip_named);
-    });
-    if (!used || strip.samples.size() >= kWantedSamples) {
-      continue;
-    }
-    notes.push_back(note(
-        "few-samples",
-        strip.samples.empty()
-            ? fmt::format("strip \"{}\" has no samples: its linear density is width x thickness x "
-                          "density, sure to 5 %",
-                          strip.name)
-            : fmt::format("strip \"{}\" has {} of the three samples that show how even it is",
-                          strip.name, strip.samples.size()),
-        "measure and weigh three lengths from different places", strip.place));
-  }
+bool is_used(const Plan& plan, std::size_t strip) {
+  return std::ranges::any_of(plan.motors, [strip](const plan::MotorGroup& g) {
+    return g.strip == strip || (g.choosing && !g.strip_named);
+  });
 }
 
 /// Figures of each group on strip of a linear density; each pair is worked out once.
@@ -267,7 +251,11 @@ Diagnostic no_size_yet(const plan::MotorGroup& group) {
 Result<Batch> work_out(const Plan& plan, const WorkOptions& options) {
   Batch batch;
   Diagnostics problems;
-  note_few_samples(plan, problems);
+  for (std::size_t s = 0; s < plan.strips.size(); ++s) {
+    if (is_used(plan, s)) {
+      append(problems, check_samples(plan.strips[s], plan.bench));
+    }
+  }
   const std::vector<StripFigures> figures = strip_figures(plan);
   GroupFigures groups(plan);
   for (std::size_t g = 0; g < plan.motors.size(); ++g) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 //
-// NIST Statistical Reference Datasets, linear regression through the origin: NoInt1 and NoInt2.
+// NIST Statistical Reference Datasets, linear regression: NoInt1 and NoInt2 through the origin,
+// Norris with an intercept.
 // The tables in data/ are copies of the published ones, columns y then x.
 #include <doctest/doctest.h>
 
@@ -10,6 +11,7 @@
 #include <vector>
 
 #include "calc/linear_density.h"
+#include "calc/straight_line.h"
 #include "support/printed.h"
 
 using namespace loopledger;
@@ -69,4 +71,17 @@ TEST_CASE("NIST StRD NoInt1 as strip samples: the linear density has the certifi
   CHECK(lambda.value.in_g_per_m() == printed("2.07438016528926"));
   // The scatter of the points is far larger than what scale and ruler allow, so it decides.
   CHECK(lambda.u.in_g_per_m() == printed("0.0165289256198347"));
+}
+
+TEST_CASE("NIST StRD Norris: intercept, slope and residual deviation as certified") {
+  const Table table = read_table("strd_norris.txt");
+  REQUIRE(table.x.size() == 36);
+  const calc::StraightLine line = calc::straight_line(table.x, table.y);
+  // Fifteen certified digits; twelve of them are what double arithmetic is sure of here.
+  CHECK(line.intercept == doctest::Approx(-0.262323073774029).epsilon(1e-12));
+  CHECK(line.u_intercept == doctest::Approx(0.232818234301152).epsilon(1e-12));
+  CHECK(line.slope == printed("1.00211681802045"));
+  CHECK(line.u_slope == doctest::Approx(0.000429796848199937).epsilon(1e-12));
+  CHECK(line.residual_sd == printed("0.884796396144373"));
+  CHECK(line.degrees == 34);
 }
