@@ -9,7 +9,6 @@
 
 #include <cmath>
 
-#include "calc/energy.h"
 #include "calc/linear_density.h"
 #include "calc/plan_motor.h"
 #include "calc/turns_torque.h"
@@ -128,16 +127,4 @@ TEST_CASE("computed: share of motors that break at a share of the largest turns"
   CHECK(percent(0.85) == printed("2.1"));
   CHECK(percent(0.90) == printed("9"));
   CHECK(percent(0.95) == printed("26"));
-}
-
-TEST_CASE("energy stored by the defaults lies in the published range of strip tests") {
-  // 9.0 to 14.3 kJ/kg (computed from 3,000 to 4,800 ft.lbf/lb, read).
-  const Area section = section_of(Length::mm(300), Mass::g(1.5));
-  const Energy energy =
-      calc::largest_energy({calc::kTurnsFactor, 0.08}, {calc::kTorqueFactor, 0.25}, Length::mm(300),
-                           section, 0)
-          .value;
-  const double kj_per_kg = energy.in_joule() / Mass::g(1.5).in_si() / 1000;
-  CHECK(kj_per_kg > 9.0);
-  CHECK(kj_per_kg < 14.3);
 }

@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: MIT
+//
+// What a motor takes up of its lubricant and what is left later, against
+// indoorarchive.github.io/1212/13268: 3.131 g dry, 3.167 g lubricated, 3.147 g the next day, 3.142
+// g after 16 days.
+#include <doctest/doctest.h>
+
+#include "calc/linear_density.h"
+#include "calc/plan_motor.h"
+#include "calc/weigh.h"
+#include "support/printed.h"
+#include "support/small_plan.h"
+
+using namespace loopledger;
+using test::given;
+using test::printed;
+
+namespace {
+
+records::Planned planned(const plan::Plan& plan) {
+  auto motor =
+      calc::plan_motor(plan, plan.motors[0], calc::linear_density(plan.strips[0], plan.bench));
+  REQUIRE(motor.ok());
+  return *motor;
+}
+
+}  // namespace
+
+TEST_CASE("1212/13268: 3.131 g dry reads 3.167 g just lubricated, and 3.142 g after 16 days") {
+  plan::Plan plan = test::small_plan(test::weighed_strip(Length::m(1), Mass::g(3.131)));
+  plan.lubricants.push_back({});
+  plan.lubricants[0].uptake = given(Uncertain<Share>{Share::percent(1.15), Share{}});
+  plan.lubricants[0].left = given(Uncertain<Share>{Share::ratio(3.142 / 3.131 - 1), Share{}});
+  plan.motors[0].lubricant = 0;
+  plan.motors[0].mass = given(Mass::g(3.131));
+  records::Planned motor = planned(plan);
+  CHECK(calc::reading_of(motor, Stage::finished, Mass::g(3.131)).in_g() == printed("3.167"));
+
+  // Counted fresh it is what the scale says; counted rested it is what is left.
+  motor.rule = records::PlannedRule{};
+  motor.rule->limit = Mass::g(3.2);
+  motor.rule->counts.lubricant = true;
+  CHECK(calc::counted(motor, Stage::finished, Mass::g(3.167)).mass.in_g() == printed("3.167"));
+  motor.rule->weighed = Weighed::rested;
+  CHECK(calc::counted(motor, Stage::finished, Mass::g(3.167)).mass.in_g() == printed("3.142"));
+}
+
+TEST_CASE("1212/13268: the uptake is 1.15 %, half of it is left the next day, a third later") {
+  const auto share = [](double grams) { return Share::ratio(grams / 3.131 - 1).in_percent(); };
+  CHECK(share(3.167) == printed("1.15"));
+  CHECK(share(3.147) == printed("0.51"));  // computed
+  CHECK(share(3.142) == printed("0.35"));  // computed
+  // A rule that weighs rested, on a motor wiped to what is left: within 2 mg of the next day's.
+  plan::Plan plan = test::small_plan(test::weighed_strip(Length::m(1), Mass::g(3.131)));
+  plan.lubricants.push_back({});
+  plan.lubricants[0].uptake = given(Uncertain<Share>{Share::percent(1.15), Share{}});
+  plan.lubricants[0].left = given(Uncertain<Share>{Share::percent(0.51), Share{}});
+  plan.motors[0].lubricant = 0;
+  plan.rules.push_back(
+      test::rule(Mass::g(3.147), {.rubber = true, .lubricant = true}, Weighed::rested));
+  plan.motors[0].rule = 0;
+  plan.motors[0].mass_is_limit = true;
+  const records::Planned motor = planned(plan);
+  const calc::Counted counted = calc::counted(motor, Stage::washed, Mass::g(3.131));
+  CHECK(counted.mass.in_g() == printed("3.147"));
+}
