@@ -164,10 +164,14 @@ std::string parts(const std::vector<Row>& rows, Units units) {
   for (const Row& row : rows) {
     const Planned& p = row.motor->planned;
     if (p.part) {
-      out +=
-          fmt::format("  {}: part motor {} of full length, ballast {}{}; no limit applies\n",
-                      row.ids, rounded(*p.part, 3), shown(p.ballast.value_or(Mass{}), p.scale_step),
-                      p.spacer ? ", spacer " + shown(*p.spacer, units) : "");
+      out += fmt::format(
+          "  {}: part motor, {} of the full length{}; no limit applies\n", row.ids,
+          rounded(*p.part, 3),
+          p.ballast && p.spacer ? fmt::format(", spacer {} of {}", shown(*p.spacer, units),
+                                              shown(*p.ballast, p.scale_step))
+          : p.ballast
+              ? fmt::format(", {} less than the full motor", shown(*p.ballast, p.scale_step))
+              : std::string());
     }
   }
   return out;

@@ -90,6 +90,28 @@ std::string windows(const Planned& p, const records::Known& known, Units units) 
   return table.text();
 }
 
+/// "part motor, 0.5 of the full length: spacer 120 mm of 0.612 g; its full motor takes 2 times the
+/// turns at the same torque"; and the room on the hooks.
+std::string part_and_hooks(const Planned& p, Units units) {
+  std::string out;
+  if (p.part) {
+    out = fmt::format("part motor, {} of the full length", rounded(*p.part, 3));
+    if (p.ballast && p.spacer) {
+      out += fmt::format(": spacer {} of {}", shown(*p.spacer, units),
+                         shown(*p.ballast, p.scale_step));
+    } else if (p.ballast) {
+      out += fmt::format(": {} less than the full motor", shown(*p.ballast, p.scale_step));
+    }
+    out += fmt::format("; a full motor takes {} times the turns at the same torque\n",
+                       rounded(1 / *p.part, 3));
+  }
+  if (const auto slack = records::slack(p)) {
+    out += fmt::format("hooks {} apart: {} of slack as planned\n", shown(*p.hooks, units),
+                       shown(*slack, units));
+  }
+  return out;
+}
+
 std::string lengths_and_turns(const Planned& p, const Advice& a, Units units) {
   std::string out =
       fmt::format("cut {}, loop {} as planned", shown(p.cut, units), shown(p.loop, units));
@@ -153,6 +175,7 @@ std::string record_text(const Record& record, const RecordView& view) {
   out += '\n' + wrapped(printable(made_of(record.planned, units))) + '\n';
   out += windows(record.planned, advice.known, units) + '\n';
   out += lengths_and_turns(record.planned, advice, units);
+  out += part_and_hooks(record.planned, units);
   for (const auto& [name, value] : record.planned_unknown) {
     out += printable(fmt::format("{} = {} (of a newer version)", name, value)) + '\n';
   }
