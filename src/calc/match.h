@@ -42,7 +42,7 @@ inline constexpr double kMatchTie = 1e-9;
 
 /// Steps of the search (a motor looked at in a list) after which it gives up the proof: some
 /// seconds. Counted, not timed, so that the same ledger gives the same set on every machine.
-inline constexpr std::int64_t kMatchEffort = 4'000'000'000;
+inline constexpr std::int64_t kMatchEffort = 1'500'000'000;
 
 struct MatchShares {
   double mass = 0;

@@ -211,11 +211,18 @@ class MatchSearch {
 
   /// All windows over `cells`, which rise by y and hold those needed in `hy` and `hz`.
   void windows(const std::vector<Index>& cells, double spent, const Hull& hy, const Hull& hz) {
+    Index motors = 0;
+    for (const Index c : cells) {
+      motors += weight(c);
+    }
     for (Index a = 0; a < cells.size() && y(cells[a]) <= hy.low && !spent_all(); ++a) {
-      if (a > 0 && y(cells[a]) == y(cells[a - 1])) {
-        continue;
+      if (motors < wanted_) {
+        return;
       }
-      windows_from(std::span(cells).subspan(a), spent, hy.with(y(cells[a])), hz);
+      if (a == 0 || y(cells[a]) != y(cells[a - 1])) {
+        windows_from(std::span(cells).subspan(a), spent, hy.with(y(cells[a])), hz);
+      }
+      motors -= weight(cells[a]);
     }
   }
 
