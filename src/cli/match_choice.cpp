@@ -107,9 +107,9 @@ std::string what_would_help(const MatchChoice& choice, std::size_t wanted, const
                        fewer->second);
   }
   const auto some_more = with_fewer(choice, by, std::max<std::size_t>(choice.rows.size() + 1, 2));
-  const std::string also = some_more ? fmt::format("--by {} would leave {}",
-                                                   by_text(some_more->first), some_more->second)
-                                     : std::string();
+  std::string also = some_more ? fmt::format("--by {} would leave {}", by_text(some_more->first),
+                                             some_more->second)
+                               : std::string();
   if (choice.rows.size() >= 2) {
     return fmt::format("`loopledger match {}` is the most that can be had{}", choice.rows.size(),
                        also.empty() ? "" : "; " + also);

@@ -9,7 +9,6 @@
 #include <random>
 
 using namespace loopledger;
-using calc::Match;
 using calc::MatchBy;
 using calc::MatchFigures;
 using doctest::Approx;
