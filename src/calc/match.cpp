@@ -16,6 +16,8 @@ struct MatchColumn {
   std::vector<double> values;  ///< by motor, SI
   double deviation = 0;        ///< 0: the same in all
 
+  double smallest_step = 0;  ///< less is the same value, typed in two units
+
   [[nodiscard]] double range(const std::vector<std::size_t>& motors) const {
     double low = HUGE_VAL;
     double high = -HUGE_VAL;
@@ -23,7 +25,7 @@ struct MatchColumn {
       low = std::min(low, values[m]);
       high = std::max(high, values[m]);
     }
-    return high - low;
+    return high - low > smallest_step ? high - low : 0;
   }
 };
 
@@ -43,8 +45,9 @@ MatchColumn column_of(std::vector<double> values) {
     largest = std::max(largest, std::fabs(v));
   }
   const auto [low, high] = std::ranges::minmax(values);
-  const bool same = high - low <= kSameValue * largest;
-  return {std::move(values), same ? 0 : std::sqrt(squares / (n - 1))};
+  const double step = kSameValue * largest;
+  const bool same = high - low <= step;
+  return {std::move(values), same ? 0 : std::sqrt(squares / (n - 1)), step};
 }
 
 template <class Q>

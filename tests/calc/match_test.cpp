@@ -178,6 +178,8 @@ TEST_CASE("a value typed in two units is one value: the earlier motors win") {
   const auto match = calc::most_alike(motors, {true, false, false}, 2);
   REQUIRE(match.has_value());
   CHECK(match->motors == Set{1, 2});
+  CHECK(match->within.mass == Mass{});
+  CHECK(match->spread == 0);
 }
 
 TEST_CASE("identical motors: the first ones, and no spread") {
