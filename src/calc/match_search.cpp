@@ -230,7 +230,6 @@ class MatchSearch {
   void windows_from(std::span<const Index> cells, double spent, const Hull& hy, const Hull& hz) {
     list_.clear();
     Index motors = 0;
-    bool any = false;  ///< some window of this y was looked at before
     for (const Index c : cells) {
       const double dy = hy.with(y(c)).length();
       if (spent + dy >= limit_ || spent_all()) {
@@ -247,8 +246,8 @@ class MatchSearch {
       if (motors < wanted_ || y(c) < hy.high) {
         continue;
       }
-      collecting_ ? collect(spent + dy, place, any) : tighten(spent + dy, place, any);
-      any = true;
+      // A set is looked at when its last cell by y comes in: only windows that hold it matter.
+      collecting_ ? collect(spent + dy, place) : tighten(spent + dy, place);
     }
   }
 
@@ -263,13 +262,12 @@ class MatchSearch {
     return left;
   }
 
-  /// The tightest windows of N in z: those that hold `place`, or all.
-  void tighten(double spent, Index place, bool only_place) {
-    Index left = only_place ? leftmost(place, limit_ - spent) : 0;
-    const Index last = only_place ? place : list_.size() - 1;
+  /// The tightest windows of N in z that hold `place`.
+  void tighten(double spent, Index place) {
+    Index left = leftmost(place, limit_ - spent);
     Index right = left;
     Index motors = 0;
-    for (; left <= last; ++left) {
+    for (; left <= place; ++left) {
       while (right < list_.size() && motors < wanted_) {
         motors += weight(list_[right++].cell);
         --effort_;
@@ -292,20 +290,16 @@ class MatchSearch {
     return cells;
   }
 
-  /// The widest windows in z within the limit, those that hold `place` or all: of each, the motors
-  /// that come first.
-  void collect(double spent, Index place, bool only_place) {
-    Index left = 0;
-    if (only_place) {
-      left = place;
-      while (left > 0 && spent + list_[place].z - list_[left - 1].z < limit_) {
-        --left;
-      }
+  /// The widest windows in z within the limit that hold `place`: of each, the motors that come
+  /// first.
+  void collect(double spent, Index place) {
+    Index left = place;
+    while (left > 0 && spent + list_[place].z - list_[left - 1].z < limit_) {
+      --left;
     }
-    const Index last = only_place ? place : list_.size() - 1;
     Index right = left;
     Index motors = 0;
-    for (; left <= last; ++left) {
+    for (; left <= place; ++left) {
       const Index was = right;
       while (right < list_.size() && spent + list_[right].z - list_[left].z < limit_) {
         motors += weight(list_[right++].cell);

@@ -18,7 +18,7 @@
 //
 // Worst case n^2 pairs times n^2 windows in y times n: a polynomial in n whatever N is. What makes it
 // quick is that the best so far leaves few neighbours: 5000 motors and N up to 12 take a quarter of
-// a second, N = 30 up to four. With N = 100 of thousands of motors that are nowhere alike the effort
+// a second, N = 30 up to five. With N = 100 of thousands of motors that are nowhere alike the effort
 // may be used up; the best so far is returned then, not proven.
 //
 // Dropped: all subsets (grows with n^N); windows over sorted values alone, without a pair of cells
