@@ -16,10 +16,10 @@
 //   come first: of equal sets, the first.
 // With one or two figures x is left out, and y too.
 //
-// Worst case n^2 pairs times n^2 windows in y times n: a polynomial in n whatever N is. What makes it
-// quick is that the best so far leaves few neighbours: 5000 motors and N up to 12 take a quarter of
-// a second, N = 30 up to five. With N = 100 of thousands of motors that are nowhere alike the effort
-// may be used up; the best so far is returned then, not proven.
+// Worst case n^2 pairs times n^2 windows in y times n: a polynomial in n whatever N is. What makes
+// it quick is that the best so far leaves few neighbours: 5000 motors and N up to 12 take a quarter
+// of a second, N = 30 up to five. With N = 100 of thousands of motors that are nowhere alike the
+// effort may be used up; the best so far is returned then, not proven.
 //
 // Dropped: all subsets (grows with n^N); windows over sorted values alone, without a pair of cells
 // at their ends (each slab holds cells from all over the other figures: some 10^11 steps for
