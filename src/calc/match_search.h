@@ -23,8 +23,8 @@
 //
 // Dropped: all subsets (grows with n^N); windows over sorted values alone, without a pair of cells
 // at their ends (each slab holds cells from all over the other figures: some 10^11 steps for
-// n = 5000);
-// summing distances to a mean (one odd motor hides in it, and no exact method is as quick).
+// n = 5000); summing distances to a mean (one odd motor hides in it, and no exact method is as
+// quick).
 #pragma once
 
 #include <array>
