@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <span>
@@ -128,22 +129,40 @@ constexpr KindOfQuantity kDurationKind{"a time", "5 min", kDuration};
 constexpr KindOfQuantity kShareKind{"a share", "2 %", kShare, true};
 constexpr KindOfQuantity kFactorKind{"a number", "11.0 ± 0.9", kFactor, true};
 
+/// Scales, with a zero of their own: not factors.
+constexpr std::array<UnitName, 7> kTemperature{{{"temperature", "degc", true},
+                                                {"temperature", "°c", true},
+                                                {"temperature", "c", false},
+                                                {"temperature", "℃", false},
+                                                {"temperature", "degf", true},
+                                                {"temperature", "°f", true},
+                                                {"temperature", "f", false}}};
+
+/// All kinds that have units, for unit_names.
+constexpr std::array<const KindOfQuantity*, 9> kKinds{
+    &kLengthKind,   &kAreaKind,   &kMassKind,     &kDensityKind, &kLinearDensityKind,
+    &kPressureKind, &kTorqueKind, &kDurationKind, &kShareKind};
+
+/// "length" of "a length"
+std::string_view without_article(const KindOfQuantity& kind) {
+  return kind.what.substr(kind.what.find(' ') + 1);
+}
+
 /// Lower case, with one "." for every way to write a product.
 std::string unit_key(std::string_view text) {
   std::string key;
   const std::string lower = lower_ascii(trimmed(text));
   for (std::size_t i = 0; i < lower.size();) {
     const std::string_view rest = std::string_view(lower).substr(i);
-    if (rest.starts_with("·") || rest.starts_with("⋅")) {
-      key += '.';
-      i += rest.starts_with("·") ? 2u : 3u;
-      continue;
-    }
-    const bool product = lower[i] == '*' || lower[i] == '-' || lower[i] == ' ';
-    if (!product || (!key.empty() && key.back() != '.')) {
+    const std::size_t dot = rest.starts_with("·") ? 2 : rest.starts_with("⋅") ? 3 : 0;
+    const bool point = dot > 0 || lower[i] == '.';
+    const bool product = point || lower[i] == '*' || lower[i] == '-' || lower[i] == ' ';
+    // "gf · cm" is one product; "12-in" is none.
+    const bool needless = key.empty() ? !point : key.back() == '.';
+    if (!product || !needless) {
       key += product ? '.' : lower[i];
     }
-    ++i;
+    i += std::max<std::size_t>(dot, 1);
   }
   return key;
 }
@@ -185,8 +204,8 @@ std::string unit_hint(const KindOfQuantity& kind) {
     return fmt::format("write for example \"{}\"", kind.example);
   }
   const std::vector<std::string_view> views(names.begin(), names.end());
-  return fmt::format("units of {} are {}; write for example \"{}\"",
-                     kind.what.substr(kind.what.find(' ') + 1), either(views), kind.example);
+  return fmt::format("units of {} are {}; write for example \"{}\"", without_article(kind),
+                     either(views), kind.example);
 }
 
 Diagnostic not_a(const KindOfQuantity& kind, std::string_view text) {
@@ -330,15 +349,25 @@ Result<Temperature> temperature_from(std::string_view text) {
       "units of temperature are degC, °C, degF and °F; write for example \"21 degC\"";
   const auto number = leading_number(trimmed(text));
   const std::string unit = number ? lower_ascii(trimmed(number->rest)) : std::string{};
-  const bool celsius = unit == "degc" || unit == "°c" || unit == "c" || unit == "℃";
-  const bool fahrenheit = unit == "degf" || unit == "°f" || unit == "f";
-  if (!number || (!celsius && !fahrenheit) || text.size() > kMaxText) {
+  const auto known = std::ranges::find(kTemperature, unit, &UnitName::name);
+  if (!number || known == kTemperature.end() || text.size() > kMaxText) {
     return error("quantity-unit",
                  fmt::format("expected a temperature such as \"21 degC\", found \"{}\"",
                              shortened(text, 60)),
                  std::string(has_decimal_comma(text) ? kPointHint : kHint));
   }
+  const bool celsius = known->name.find('f') == std::string_view::npos;
   return Temperature::deg_c(celsius ? number->value : (number->value - 32) / 1.8);
+}
+
+std::vector<UnitName> unit_names() {
+  std::vector<UnitName> names(kTemperature.begin(), kTemperature.end());
+  for (const KindOfQuantity* const kind : kKinds) {
+    for (const Unit& unit : kind->units) {
+      names.push_back({without_article(*kind), unit.name, unit.in_hint});
+    }
+  }
+  return names;
 }
 
 }  // namespace loopledger

@@ -48,6 +48,15 @@ enum class Units { metric, inch };
 /// A bare factor such as "11.0 ± 0.9".
 [[nodiscard]] Result<Uncertain<double>> uncertain_factor_from(std::string_view text);
 
+/// One way to write a unit that the readers above take.
+struct UnitName {
+  std::string_view kind;  ///< "length", "torque factor", …
+  std::string_view name;  ///< in lower case, with "." between factors
+  bool in_hint = false;
+};
+/// Every row of every table of units, so that tests can hold them all against their sources.
+[[nodiscard]] std::vector<UnitName> unit_names();
+
 /// Fixed decimals, no locale, no "-0".
 [[nodiscard]] std::string fixed(double value, int decimals);
 /// The shortest text that reads back to the same double.

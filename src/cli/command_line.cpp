@@ -23,6 +23,12 @@ Command& Command::needed(const std::string& name, std::vector<std::string>& to,
   return *this;
 }
 
+Command& Command::needed(const std::string& name, int& to, int low, int high,
+                         const std::string& help) {
+  app_.add_option(name, to, help)->required()->check(CLI::Range(low, high));
+  return *this;
+}
+
 Command& Command::words(const std::string& name, std::vector<std::string>& to,
                         const std::string& help) {
   app_.add_option(name, to, help);
@@ -43,6 +49,16 @@ Command& Command::list(const std::string& name, std::vector<std::string>& to,
 Command& Command::choice(const std::string& name, std::string& to,
                          const std::vector<std::string>& of, const std::string& help) {
   app_.add_option(name, to, help)->check(CLI::IsMember(of));
+  return *this;
+}
+
+Command& Command::choices(const std::string& name, std::vector<std::string>& to,
+                          const std::vector<std::string>& of, const std::string& help) {
+  // One word list after the option: what follows it is the command's own.
+  app_.add_option(name, to, help)
+      ->delimiter(',')
+      ->allow_extra_args(false)
+      ->check(CLI::IsMember(of));
   return *this;
 }
 

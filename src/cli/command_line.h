@@ -29,6 +29,8 @@ class Command {
   /// A word that must be there, by its place.
   Command& needed(const std::string& name, std::string& to, const std::string& help);
   Command& needed(const std::string& name, std::vector<std::string>& to, const std::string& help);
+  /// A whole number that must be there, by its place.
+  Command& needed(const std::string& name, int& to, int low, int high, const std::string& help);
   /// Any number of further words.
   Command& words(const std::string& name, std::vector<std::string>& to, const std::string& help);
 
@@ -37,6 +39,9 @@ class Command {
   Command& list(const std::string& name, std::vector<std::string>& to, const std::string& help);
   Command& choice(const std::string& name, std::string& to, const std::vector<std::string>& of,
                   const std::string& help);
+  /// Some of the words, separated by commas.
+  Command& choices(const std::string& name, std::vector<std::string>& to,
+                   const std::vector<std::string>& of, const std::string& help);
   Command& number(const std::string& name, int& to, int low, int high, const std::string& help);
   Command& flag(const std::string& name, bool& to, const std::string& help);
   /// The two options can't be given together. @pre both are described already

@@ -20,9 +20,11 @@
 #include "cli/exit_code.h"
 #include "cli/files.h"
 #include "cli/json.h"
+#include "cli/list_fields.h"
 #include "cli/list_rows.h"
 #include "cli/posix_disk.h"
 #include "cli/record_text.h"
+#include "cli/row_filter.h"
 #include "cli/text_table.h"
 #include "records/fields.h"
 #include "records/ledger.h"
@@ -32,9 +34,7 @@ namespace {
 
 struct ListOptions {
   std::string records;
-  std::string owner;
-  std::string rule;
-  std::string lot;
+  RowFilter only;
   std::string state;
   std::string sort = "id";
   std::optional<Units> units;
@@ -44,24 +44,14 @@ struct ListOptions {
   bool json = false;
 };
 
-bool same_word(const std::string& wanted, const std::string& is) {
-  return wanted.empty() || lower_ascii(wanted) == lower_ascii(is);
-}
-
 bool is_wanted(const ListOptions& options, const ListRow& row) {
   const auto state = records::state_from(options.state);
-  return same_word(options.owner, row.owner) && same_word(options.lot, row.lot) &&
-         same_word(options.rule, row.rule) && (!state || *state == row.state) &&
+  return options.only.takes(row) && (!state || *state == row.state) &&
          (!options.stale || row.stale);
 }
 
 // ---- the table's columns, and how each sorts
 // ------------------------------------------------------
-
-std::string washed_text(const ListRow& row) {
-  const auto& washed = row.known.washed;
-  return washed ? fixed(washed->in_g(), gram_decimals(row.scale_step)) : "-";
-}
 
 /// What a column sorts by; numbers that are not known come last either way.
 using SortKey = std::variant<double, std::string>;
@@ -84,7 +74,7 @@ const std::vector<Column>& columns() {
   static const std::vector<Column> kColumns{
       {"id",
        {"motor"},
-       [](const ListRow& r, Units) { return fmt::format("{}-{}", printed(r.id), r.check); },
+       [](const ListRow& r, Units) { return id_text(r); },
        [](const ListRow& r) { return SortKey(fmt::format("{}{:08}", r.id.stem, r.id.number)); }},
       {"owner",
        {"owner", Side::left, 6},
@@ -118,17 +108,13 @@ const std::vector<Column>& columns() {
        [](const ListRow& r) { return SortKey(r.loop.in_si()); }},
       {"turns",
        {"best", Side::right},
-       [](const ListRow& r, Units) {
-         return r.known.best_turns ? rounded(r.known.best_turns->count(), 6) : "-";
-       },
+       [](const ListRow& r, Units) { return best_turns_text(r); },
        [](const ListRow& r) {
          return r.known.best_turns ? SortKey(-r.known.best_turns->count()) : SortKey(HUGE_VAL);
        }},
       {"torque",
        {"torque", Side::right},
-       [](const ListRow& r, Units units) {
-         return r.known.best_torque ? shown(*r.known.best_torque, units) : "-";
-       },
+       [](const ListRow& r, Units units) { return best_torque_text(r, units); },
        [](const ListRow& r) { return known_or_last(r.known.best_torque, -1); }},
       {"date",
        {"last"},
@@ -181,51 +167,10 @@ std::string table_text(const std::vector<ListRow>& rows, Units units) {
 // ---- JSON and CSV say the same fields
 // --------------------------------------------------------------
 
-using Value = std::variant<std::monostate, std::string, double, bool>;
-using Fields = std::vector<std::pair<const char*, Value>>;
-
-Fields fields_of(const ListRow& row) {
-  const auto text = [](const std::string& t) { return t.empty() ? Value() : Value(t); };
-  const records::Known& known = row.known;
-  return {{"id", printed(row.id)},
-          {"check_char", std::string(1, row.check)},
-          {"state", std::string(word(row.state))},
-          {"owner", text(row.owner)},
-          {"for", text(row.purpose)},
-          {"rule", text(row.rule)},
-          {"strip", row.strip},
-          {"lot", text(row.lot)},
-          {"washed_g", known.washed ? Value(known.washed->in_g()) : Value()},
-          {"loop_mm", row.loop.in_mm()},
-          {"wind_to_turns", row.wind_to.count()},
-          {"best_turns", known.best_turns ? Value(known.best_turns->count()) : Value()},
-          {"best_torque_mNm", known.best_torque ? Value(known.best_torque->in_mnm()) : Value()},
-          {"last_date", text(row.last)},
-          {"torn", row.torn},
-          {"planned_edited", row.planned_edited},
-          {"label_stale", row.stale}};
-}
-
-Json to_value(const Value& value) {
-  return std::visit(
-      [](const auto& v) {
-        if constexpr (std::is_same_v<std::decay_t<decltype(v)>, std::monostate>) {
-          return Json();
-        } else {
-          return Json(v);
-        }
-      },
-      value);
-}
-
 Json rows_json(const std::vector<ListRow>& rows, const Diagnostics& problems) {
   Json motors = Json::array();
   for (const ListRow& row : rows) {
-    Json one = Json::object();
-    for (const auto& [key, value] : fields_of(row)) {
-      one.set(key, to_value(value));
-    }
-    motors.push(std::move(one));
+    motors.push(row_json(row));
   }
   Json out = Json::object();
   out.set("format", 1).set("motors", std::move(motors)).set("diagnostics", to_json(problems));
@@ -233,11 +178,10 @@ Json rows_json(const std::vector<ListRow>& rows, const Diagnostics& problems) {
 }
 
 /// A field of RFC 4180; numbers and flags as in JSON, nothing where JSON says null.
-std::string csv_field(const Value& value) {
+std::string csv_field(const RowValue& value) {
   const auto* const text = std::get_if<std::string>(&value);
   if (text == nullptr) {
-    return std::holds_alternative<std::monostate>(value) ? std::string()
-                                                         : to_value(value).compact();
+    return std::holds_alternative<std::monostate>(value) ? std::string() : to_json(value).compact();
   }
   std::string safe = printable(*text);
   if (safe.find_first_of("\",") == std::string::npos) {
@@ -303,10 +247,8 @@ void run_list(const ListOptions& options, Context& context) {
 
 void add_list(CommandLine& line, Context& context) {
   auto options = std::make_shared<ListOptions>();
-  line.add("list", "List the motors of the ledger")
-      .option("--owner", options->owner, "Only this owner's")
-      .option("--class,--rule", options->rule, "Only those under this rule")
-      .option("--lot", options->lot, "Only those of this lot")
+  Command command = line.add("list", "List the motors of the ledger");
+  add_filter(command, options->only)
       .choice("--state", options->state, {"planned", "tied", "broken_in", "flown", "retired"},
               "Only those that are so")
       .flag("--stale", options->stale, "Only those whose label is out of date")

@@ -43,6 +43,7 @@ ListRow row_of(const Record& record) {
   row.known = advice.known;
   row.loop = advice.loop;
   row.wind_to = advice.wind_to;
+  row.full_winds = advice.full_winds;
   row.last = last_date(record);
   row.torn = record.torn;
   row.planned_edited = record.planned_edited;

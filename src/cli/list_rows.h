@@ -28,6 +28,7 @@ struct ListRow {
   records::Known known;
   Length loop;
   Turns wind_to;
+  int full_winds = 0;
   std::string last;  ///< date of the newest entry by its place in the file
   bool torn = false;
   bool planned_edited = false;

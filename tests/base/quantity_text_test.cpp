@@ -74,7 +74,7 @@ TEST_CASE("masses, densities, factors, times and shares are read in all their un
 
 TEST_CASE("a torque may be written with a point, a star, a middle dot, a hyphen or nothing") {
   for (const char* text : {"41 gf.cm", "41 gf*cm", "41 gf·cm", "41 gf-cm", "41 gfcm", "41 gf cm",
-                           "41 g.cm", "41gf.cm", "41 GF.CM", "0.041 kgf.cm"}) {
+                           "41 g.cm", "41gf.cm", "41 GF.CM", "0.041 kgf.cm", "41 gf · cm"}) {
     CAPTURE(text);
     const auto torque = torque_from(text);
     REQUIRE(torque.ok());
@@ -89,6 +89,8 @@ TEST_CASE("a torque may be written with a point, a star, a middle dot, a hyphen 
   CHECK(torque_from("1.4 N.cm")->in_mnm() == Approx(14));
   CHECK(torque_from("0.014 N.m")->in_mnm() == Approx(14));
   CHECK(torque_from("14 mN.m")->in_mnm() == Approx(14));
+  CHECK_FALSE(torque_from("41..gf.cm").ok());
+  CHECK_FALSE(mass_from("5 ·g").ok());
 }
 
 TEST_CASE("a temperature is read on both scales") {

@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: MIT
+#include "cli/list_fields.h"
+
+#include <fmt/format.h>
+
+#include <type_traits>
+
+namespace loopledger::cli {
+
+RowFields fields_of(const ListRow& row) {
+  const auto text = [](const std::string& t) { return t.empty() ? RowValue() : RowValue(t); };
+  const records::Known& known = row.known;
+  return {
+      {"id", printed(row.id)},
+      {"check_char", std::string(1, row.check)},
+      {"state", std::string(word(row.state))},
+      {"owner", text(row.owner)},
+      {"for", text(row.purpose)},
+      {"rule", text(row.rule)},
+      {"strip", row.strip},
+      {"lot", text(row.lot)},
+      {"washed_g", known.washed ? RowValue(known.washed->in_g()) : RowValue()},
+      {"loop_mm", row.loop.in_mm()},
+      {"wind_to_turns", row.wind_to.count()},
+      {"best_turns", known.best_turns ? RowValue(known.best_turns->count()) : RowValue()},
+      {"best_torque_mNm", known.best_torque ? RowValue(known.best_torque->in_mnm()) : RowValue()},
+      {"last_date", text(row.last)},
+      {"torn", row.torn},
+      {"planned_edited", row.planned_edited},
+      {"label_stale", row.stale}};
+}
+
+Json to_json(const RowValue& value) {
+  return std::visit(
+      [](const auto& v) {
+        if constexpr (std::is_same_v<std::decay_t<decltype(v)>, std::monostate>) {
+          return Json();
+        } else {
+          return Json(v);
+        }
+      },
+      value);
+}
+
+Json row_json(const ListRow& row) {
+  Json one = Json::object();
+  for (const auto& [key, value] : fields_of(row)) {
+    one.set(key, to_json(value));
+  }
+  return one;
+}
+
+std::string id_text(const ListRow& row) { return fmt::format("{}-{}", printed(row.id), row.check); }
+
+std::string washed_text(const ListRow& row) {
+  const auto& washed = row.known.washed;
+  return washed ? fixed(washed->in_g(), gram_decimals(row.scale_step)) : "-";
+}
+
+std::string best_turns_text(const ListRow& row) {
+  return row.known.best_turns ? rounded(row.known.best_turns->count(), 6) : "-";
+}
+
+std::string best_torque_text(const ListRow& row, Units units) {
+  return row.known.best_torque ? shown(*row.known.best_torque, units) : "-";
+}
+
+}  // namespace loopledger::cli

@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: MIT
+//
+// `match N`: the N motors of the ledger that are most alike, for a set that flies the same.
+#include "calc/match.h"
+
+#include <fmt/format.h>
+
+#include <memory>
+#include <optional>
+#include <ostream>
+#include <string>
+#include <vector>
+
+#include "base/text.h"
+#include "cli/command.h"
+#include "cli/command_line.h"
+#include "cli/exit_code.h"
+#include "cli/files.h"
+#include "cli/list_rows.h"
+#include "cli/match_choice.h"
+#include "cli/match_text.h"
+#include "cli/posix_disk.h"
+#include "cli/row_filter.h"
+#include "records/ledger.h"
+
+namespace loopledger::cli {
+namespace {
+
+constexpr int kMostMatched = 100;
+
+struct MatchOptions {
+  int wanted = 2;
+  RowFilter only;
+  std::vector<std::string> by = figure_words();
+  std::string records;
+  std::optional<Units> units;
+  bool json = false;
+};
+
+std::optional<calc::Match> matched(const MatchChoice& choice, calc::MatchBy by, int wanted) {
+  std::vector<calc::MatchFigures> motors;
+  for (const ListRow& row : choice.rows) {
+    motors.push_back({row.known.washed.value_or(Mass{}), row.known.loop.value_or(Length{}),
+                      row.known.best_torque.value_or(Torque{})});
+  }
+  return calc::most_alike(motors, by, static_cast<std::size_t>(wanted));
+}
+
+void run_match(const MatchOptions& options, Context& context) {
+  PosixDisk disk;
+  const std::string folder = records_folder(options.records, {}, context);
+  records::Ledger ledger(disk, folder);
+  const auto held = ledger.holding();
+  if (!held) {
+    context.exit_code = report(context, held.diagnostics());
+    return;
+  }
+  const ListReading reading = read_list(folder, held->ids, [](const ListRow&) { return true; });
+  const calc::MatchBy by = match_by(options.by);
+  const MatchChoice choice = match_choice(reading.rows, options.only, by,
+                                          static_cast<int>(held->ids.size() - reading.rows.size()));
+  Diagnostics problems = held->passed_over;
+  append(problems, reading.problems);
+  const auto match = matched(choice, by, options.wanted);
+  if (!match) {
+    problems.push_back(too_few(choice, options.wanted, options.only, by, printable(folder)));
+  }
+  context.exit_code = report(context, problems);
+  if (options.json) {
+    context.out << match_json(match, choice, by, options.wanted, problems).text();
+  } else if (match) {
+    context.out << match_text(*match, choice, by, options.units.value_or(Units::metric));
+  }
+}
+
+}  // namespace
+
+void add_match(CommandLine& line, Context& context) {
+  auto options = std::make_shared<MatchOptions>();
+  Command command = line.add("match", "Find the motors that are most alike");
+  command.needed("N", options->wanted, 2, kMostMatched, "How many");
+  add_filter(command, options->only)
+      .choices("--by", options->by, figure_words(),
+               "What makes them alike: washed mass, loop, torque at the most turns; all three")
+      .records(options->records)
+      .units(options->units)
+      .json(options->json, "The set")
+      .footer(
+          "Each figure's difference is taken in units of its spread (standard deviation) over all\n"
+          "motors to choose from; the set with the least sum is the one. Retired motors, those "
+          "not\n"
+          "tied yet and those without one of the figures are left out.")
+      .action([options, &context] { run_match(*options, context); });
+}
+
+}  // namespace loopledger::cli

@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: MIT
+//
+// Which motors of the ledger are meant: the filters that `list` and `match` share.
+#pragma once
+
+#include <string>
+
+#include "cli/command_line.h"
+#include "cli/list_rows.h"
+
+namespace loopledger::cli {
+
+/// Words in any case; an empty one lets all through.
+struct RowFilter {
+  std::string owner;
+  std::string rule;
+  std::string lot;
+
+  [[nodiscard]] bool takes(const ListRow& row) const;
+  /// As it was typed, "--owner ANNA --lot May"; empty when nothing was.
+  [[nodiscard]] std::string text() const;
+};
+
+/// --owner, --class or --rule, --lot.
+Command& add_filter(Command& command, RowFilter& to);
+
+}  // namespace loopledger::cli
