@@ -44,6 +44,7 @@ void add_show(CommandLine& line, Context& context);
 void add_scan(CommandLine& line, Context& context);
 void add_list(CommandLine& line, Context& context);
 void add_match(CommandLine& line, Context& context);
+void add_fit(CommandLine& line, Context& context);
 void add_mend(CommandLine& line, Context& context);
 
 /// The whole program: parses the arguments, runs the command, returns the exit code. No exception

@@ -144,18 +144,22 @@ Known known_of(const std::vector<Entry>& entries) {
 }
 
 std::vector<const Entry*> this_life(const std::vector<Entry>& entries) {
-  std::vector<const Entry*> life;
+  return std::move(lives(entries).back());
+}
+
+std::vector<std::vector<const Entry*>> lives(const std::vector<Entry>& entries) {
+  std::vector<std::vector<const Entry*>> all(1);
   State state = State::planned;
   for (const Entry* const e : standing(entries)) {
     if (begins_anew(state, *e)) {
-      life.clear();
+      all.emplace_back();
     }
     state = after(state, *e);
     if (!e->edited) {
-      life.push_back(e);
+      all.back().push_back(e);
     }
   }
-  return life;
+  return all;
 }
 
 std::optional<Stage> stage_weighed(const Entry& entry) {

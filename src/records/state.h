@@ -44,6 +44,10 @@ struct Known {
 /// or was retired: what was wound before says nothing of it.
 [[nodiscard]] std::vector<const Entry*> this_life(const std::vector<Entry>& entries);
 
+/// All its lives in order, this_life() the last of them: a motor that broke or was retired and is
+/// tied again begins a new one. At least one, which may be empty.
+[[nodiscard]] std::vector<std::vector<const Entry*>> lives(const std::vector<Entry>& entries);
+
 /// The stage at which an entry weighs the motor: tying weighs it tied. Empty: it weighs nothing, or
 /// does not say.
 [[nodiscard]] std::optional<Stage> stage_weighed(const Entry& entry);
