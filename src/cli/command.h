@@ -46,6 +46,7 @@ void add_list(CommandLine& line, Context& context);
 void add_match(CommandLine& line, Context& context);
 void add_fit(CommandLine& line, Context& context);
 void add_mend(CommandLine& line, Context& context);
+void add_sources(CommandLine& line, Context& context);
 
 /// The whole program: parses the arguments, runs the command, returns the exit code. No exception
 /// leaves it.
