@@ -83,7 +83,10 @@ struct UnitName {
 // For people. `units` picks the leading system.
 [[nodiscard]] std::string shown(Length value, Units units);  // "303 mm", "11.93 in"
 [[nodiscard]] std::string shown(Torque value, Units units);  // "44 gf·cm", "0.61 ozf·in"
-[[nodiscard]] std::string shown(Duration value);             // "5 min", "1 h 30 min"
+/// The interval's two ends without a unit, "27.3–72.8"; and both: "44.6 gf·cm (27.3–72.8)".
+[[nodiscard]] std::string interval_of(const Estimate<Torque>& value, Units units);
+[[nodiscard]] std::string shown(const Estimate<Torque>& value, Units units);
+[[nodiscard]] std::string shown(Duration value);  // "5 min", "1 h 30 min"
 /// "1113": turns to wind to or not to pass; whole, never rounded up.
 [[nodiscard]] std::string shown_at_most(Turns turns);
 [[nodiscard]] std::string shown(Temperature value, Units units);  ///< "21 °C", "70 °F"

@@ -59,6 +59,17 @@ std::string shown(Torque value, Units units) {
   return rounded(value.in_gf_cm(), 3) + " gf·cm";
 }
 
+std::string interval_of(const Estimate<Torque>& value, Units units) {
+  const auto number = [units](Torque q) {
+    return rounded(units == Units::inch ? q.in_ozf_in() : q.in_gf_cm(), 3);
+  };
+  return fmt::format("{}–{}", number(value.low), number(value.high));
+}
+
+std::string shown(const Estimate<Torque>& value, Units units) {
+  return fmt::format("{} ({})", shown(value.value, units), interval_of(value, units));
+}
+
 std::string shown(Duration value) {
   const auto seconds = static_cast<long>(std::lround(value.in_s()));
   const long h = seconds / 3600;

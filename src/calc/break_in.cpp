@@ -6,8 +6,30 @@
 #include <cmath>
 
 namespace loopledger::calc {
+namespace {
 
-Diagnostics set_break_in(records::Planned& p, const plan::Recipe& recipe) {
+int whole_cranks(Turns turns, double winder_ratio) {
+  return static_cast<int>(std::lround(turns.count() / winder_ratio));
+}
+
+Diagnostic past_limit(const records::Planned& p, const plan::Recipe& recipe,
+                      const plan::RecipeStep& step, Turns turns, const std::string& stem) {
+  const Turns most = records::do_not_pass(p);
+  return error(
+      "recipe-past-limit",
+      fmt::format(
+          "motors \"{}\", recipe \"{}\": {} of the largest turns is {} turns, past \"do not "
+          "pass\" at {} turns",
+          stem, recipe.name, exact(*step.turns), std::lround(turns.count()),
+          std::lround(most.count())),
+      fmt::format("at most {} % for strip \"{}\"", std::floor(most / p.turns_max.value * 100),
+                  p.strip),
+      step.place);
+}
+
+}  // namespace
+
+Diagnostics set_break_in(records::Planned& p, const plan::Recipe& recipe, const std::string& stem) {
   Diagnostics problems;
   p.break_in.clear();
   for (const plan::RecipeStep& step : recipe.steps) {
@@ -17,18 +39,9 @@ Diagnostics set_break_in(records::Planned& p, const plan::Recipe& recipe) {
     }
     if (step.turns) {
       out.turns = p.turns_max.value * step.turns->as_ratio();
-      out.cranks = static_cast<int>(std::lround(out.turns->count() / p.winder_ratio));
+      out.cranks = whole_cranks(*out.turns, p.winder_ratio);
       if (*out.turns > records::do_not_pass(p)) {
-        problems.push_back(
-            error("recipe-past-limit",
-                  fmt::format(
-                      "recipe \"{}\": {} of the largest turns is {} turns, past \"do not pass\" at "
-                      "{} turns",
-                      recipe.name, exact(*step.turns), std::lround(out.turns->count()),
-                      std::lround(records::do_not_pass(p).count())),
-                  fmt::format("at most {} % for this strip",
-                              std::floor(records::do_not_pass(p) / p.turns_max.value * 100)),
-                  step.place));
+        problems.push_back(past_limit(p, recipe, step, *out.turns, stem));
       }
     }
     if (step.torque) {
@@ -37,9 +50,34 @@ Diagnostics set_break_in(records::Planned& p, const plan::Recipe& recipe) {
     out.hold = step.hold;
     out.rest = step.rest;
     out.repeat = step.repeat;
+    out.note = step.note;
     p.break_in.push_back(out);
   }
   return problems;
 }
+
+Estimate<Torque> stop_torque(const records::Planned& p, const records::BreakInStep& step) {
+  const double share = *step.stop_torque / p.torque_max.value;
+  return {*step.stop_torque, p.torque_max.low * share, p.torque_max.high * share};
+}
+
+StepNow step_now(const records::Planned& p, const records::BreakInStep& step, Length loop_as_tied,
+                 const Estimate<Turns>& largest) {
+  StepNow now{step, false};
+  if (step.stretch) {
+    now.step.stretch = *step.stretch * (loop_as_tied / p.loop);
+  }
+  if (step.turns) {
+    now.step.turns = *step.turns * (largest.value / p.turns_max.value);
+    if (*now.step.turns > largest.low) {
+      now.step.turns = largest.low;
+      now.held_back = true;
+    }
+    now.step.cranks = whole_cranks(*now.step.turns, p.winder_ratio);
+  }
+  return now;
+}
+
+Length broken_in_loop(Length as_tied) { return as_tied * (1 + kSetNextDay); }
 
 }  // namespace loopledger::calc

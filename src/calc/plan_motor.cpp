@@ -260,7 +260,7 @@ Result<Planned> plan_motor(const Plan& plan, const MotorGroup& group,
   set_turns_and_torque(p);
   if (group.recipe) {
     p.recipe = plan.recipes[*group.recipe].name;
-    append(problems, set_break_in(p, plan.recipes[*group.recipe]));
+    append(problems, set_break_in(p, plan.recipes[*group.recipe], group.stem.value));
     if (has_errors(problems)) {
       return problems;
     }

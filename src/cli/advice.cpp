@@ -41,11 +41,12 @@ Advice advice_for(const records::Record& record) {
   a.state = records::state_of(record.entries);
   a.known = records::known_of(record.entries);
   a.loop = a.known.loop.value_or(p.loop);
+  a.loop_as_tied = loop_as_tied(record);
   a.largest = p.turns_max;
   a.wind_to = p.wind_to;
   const double lambda = p.linear_density.value.in_si();
   if (a.known.loop_broken_in) {
-    a.growth = Share::ratio(a.loop / loop_as_tied(record) - 1);
+    a.growth = Share::ratio(a.loop / a.loop_as_tied - 1);
   }
   // The loop as it was measured, tied or broken in, moves the turns; until then it is as planned.
   if (a.known.loop && p.section > Area{} && lambda > 0) {

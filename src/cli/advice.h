@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "base/quantity_text.h"
+#include "calc/break_in.h"
 #include "calc/own_curve.h"
 #include "records/entry.h"
 #include "records/state.h"
@@ -25,6 +26,7 @@ struct Advice {
   records::State state = records::State::planned;
   records::Known known;
   Length loop;                  ///< now: logged, else as planned
+  Length loop_as_tied;          ///< logged, else as planned
   std::optional<Share> growth;  ///< of the broken-in loop over the loop as tied: the set
   Estimate<Turns> largest;      ///< for the loop as it is now
   Turns wind_to;
@@ -45,6 +47,10 @@ inline constexpr double kFullWind = 0.9;
 /// since.
 [[nodiscard]] std::optional<NextStep> next_of_recipe(const records::Record& record,
                                                      bool with_turns);
+
+/// A step of the recipe for the loop as it is.
+[[nodiscard]] calc::StepNow step_now_of(const records::Planned& planned, const Advice& advice,
+                                        std::size_t index);
 
 /// What to do next, a sentence without its full stop.
 [[nodiscard]] std::string next_step(const records::Record& record, const Advice& advice,

@@ -5,6 +5,7 @@
 
 #include <cmath>
 
+#include "base/text.h"
 #include "calc/curve.h"
 #include "calc/weigh.h"
 #include "cli/advice.h"
@@ -16,36 +17,41 @@ using records::BreakInStep;
 using records::Planned;
 using records::State;
 
-std::string step_words(const Planned& p, const NextStep& next, Units units) {
-  const BreakInStep& step = p.break_in[next.index];
+/// "wind 700 turns = 70 cranks or stop at 52.5 gf·cm (32–86)"
+std::string winding_words(const Planned& p, const Advice& a, const calc::StepNow& now,
+                          Units units) {
+  const BreakInStep& step = now.step;
+  std::string torque;
+  if (step.stop_torque) {
+    torque = shown(calc::stop_torque(p, step), units);
+  }
+  if (!step.turns) {
+    return torque.empty() ? torque
+                          : fmt::format("wind until {}, never past {}", torque,
+                                        turns_and_cranks(a.do_not_pass, p.winder_ratio));
+  }
+  std::string out = "wind " + shown_at_most(*step.turns) + " turns";
+  out += step.cranks && p.winder_ratio > 1 ? fmt::format(" = {} cranks", *step.cranks) : "";
+  out += now.held_back ? " (held back: more would pass \"do not pass\")" : "";
+  return torque.empty() ? out : out + " or stop at " + torque;
+}
+
+std::string step_words(const Planned& p, const Advice& a, Units units) {
+  const NextStep& next = *a.step;
+  const calc::StepNow now = step_now_of(p, a, next.index);
+  const BreakInStep& step = now.step;
   std::string out = fmt::format("break-in step {} of {}", next.index + 1, p.break_in.size());
   out += step.repeat > 1 ? fmt::format(" (time {} of {})", next.time, step.repeat) : "";
   const char* comma = ": ";
   const auto add = [&](const std::string& part) {
-    out += comma + part;
-    comma = ", ";
+    out += part.empty() ? "" : comma + part;
+    comma = part.empty() ? comma : ", ";
   };
-  if (step.stretch) {
-    add("stretch to " + shown(*step.stretch, units));
-  }
-  if (step.turns) {
-    add("wind " + shown_at_most(*step.turns) + " turns" +
-        (step.cranks && p.winder_ratio > 1 ? fmt::format(" = {} cranks", *step.cranks) : ""));
-  }
-  if (step.stop_torque) {
-    const std::string torque = shown(*step.stop_torque, units);
-    if (step.turns) {
-      out += " or stop at " + torque;
-    } else {
-      add("wind until " + torque);
-    }
-  }
-  if (step.hold) {
-    add("hold " + shown(*step.hold));
-  }
-  if (step.rest) {
-    add("rest " + shown(*step.rest));
-  }
+  add(printable(step.note));
+  add(step.stretch ? "stretch to " + shown(*step.stretch, units) : "");
+  add(winding_words(p, a, now, units));
+  add(step.hold ? "hold " + shown(*step.hold) : "");
+  add(step.rest ? "rest " + shown(*step.rest) : "");
   return out;
 }
 
@@ -86,6 +92,19 @@ std::string temperature_words(const Advice& a, const Today& today, Units units) 
                      change < Share{} ? "less" : "more");
 }
 
+/// "set +3.0 %"; far from what was published, it says so.
+std::string set_words(Share growth) {
+  const std::string percent = fixed(growth.in_percent(), 1);
+  if (growth < Share{}) {
+    return fmt::format("set {} %: shorter than as tied, measure again", percent);
+  }
+  const std::string out = fmt::format("set +{} %", percent);
+  return growth.as_ratio() <= calc::kSetAtOnce
+             ? out
+             : fmt::format("{}: more than published, +{:.0f} % at once and +{:.0f} % the next day",
+                           out, calc::kSetAtOnce * 100, calc::kSetNextDay * 100);
+}
+
 /// What is left of the rest that the step before asks for; nothing under a minute.
 std::optional<Duration> rest_left(const Planned& p, const Advice& a, const Today& today) {
   const auto rest = rested(a, today);
@@ -98,6 +117,10 @@ std::optional<Duration> rest_left(const Planned& p, const Advice& a, const Today
 }
 
 }  // namespace
+
+calc::StepNow step_now_of(const Planned& p, const Advice& a, std::size_t index) {
+  return calc::step_now(p, p.break_in[index], a.loop_as_tied, a.largest);
+}
 
 std::string next_step(const records::Record& record, const Advice& a, Units units) {
   switch (a.state) {
@@ -113,7 +136,7 @@ std::string next_step(const records::Record& record, const Advice& a, Units unit
     case State::broken_in:
     case State::flown:
       if (a.step) {
-        return step_words(record.planned, *a.step, units);
+        return step_words(record.planned, a, units);
       }
       if (a.state == State::tied) {
         return "break it in and log each step: break_in";
@@ -152,8 +175,7 @@ std::vector<std::string> today_lines(const records::Record& record, const Advice
     add(*rest < Duration::min(1) ? "wound just now" : "rested " + days_or_hours(*rest));
   }
   if (a.growth) {
-    add(fmt::format("set {}{} %", *a.growth < Share{} ? "" : "+",
-                    fixed(a.growth->in_percent(), 1)));
+    add(set_words(*a.growth));
   }
   if (!life.empty()) {
     lines.push_back(life);

@@ -70,7 +70,7 @@ std::string BenchDialogue::prompt() {
   if (!want) {
     return record ? who(*record) + "> " : "> ";
   }
-  return fmt::format("{}: {}> ", who(*record), question(*want, record->planned, setup_.units));
+  return fmt::format("{}: {}> ", who(*record), question(*want, *record, setup_.units));
 }
 
 /// The next motor in the plan's order, around its end, that lacks something and was not skipped.

@@ -254,7 +254,8 @@ std::optional<Want> next_want(const Record& record) {
   return std::nullopt;
 }
 
-std::string question(const Want& want, const Planned& p, Units units) {
+std::string question(const Want& want, const Record& record, Units units) {
+  const Planned& p = record.planned;
   const auto window = [&p](Stage stage) {
     const records::Window& w = p.windows.of(stage);
     const int decimals = gram_decimals(p.scale_step);
@@ -273,7 +274,8 @@ std::string question(const Want& want, const Planned& p, Units units) {
     case Asked::loop_after:
       return "loop after break-in";
     case Asked::break_in: {
-      const records::BreakInStep& step = p.break_in[static_cast<std::size_t>(want.step - 1)];
+      const records::BreakInStep step =
+          step_now_of(p, advice_for(record), static_cast<std::size_t>(want.step - 1)).step;
       std::string text = fmt::format("break-in step {}, turns", want.step);
       text += step.turns ? fmt::format(" ({})", shown_at_most(*step.turns)) : "";
       return text;

@@ -27,7 +27,7 @@ struct Want {
 [[nodiscard]] std::optional<Want> next_want(const records::Record& record);
 
 /// "washed, g (1.468–1.470)": what is asked for, with what to expect.
-[[nodiscard]] std::string question(const Want& want, const records::Planned& planned, Units units);
+[[nodiscard]] std::string question(const Want& want, const records::Record& record, Units units);
 
 /// A typed value understood.
 struct Understood {

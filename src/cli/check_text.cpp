@@ -5,9 +5,11 @@
 #include <cmath>
 
 #include "base/text.h"
+#include "calc/break_in.h"
 #include "calc/energy.h"
 #include "cli/check_view.h"
 #include "cli/text_table.h"
+#include "page/figures_text.h"
 
 namespace loopledger::cli {
 namespace {
@@ -17,15 +19,11 @@ using calc::MotorFigures;
 using records::Planned;
 using Side = TextTable::Side;
 
-/// Neighbours in the plan with the same figures, shown as one row.
-struct Row {
-  std::string ids;
-  const MotorFigures* motor = nullptr;
-};
-
 bool alike(const MotorFigures& a, const MotorFigures& b) {
   return a.group == b.group && a.planned.linear_density == b.planned.linear_density;
 }
+
+using Row = CheckRow;
 
 std::vector<Row> rows_of(const Batch& batch) {
   std::vector<Row> rows;
@@ -95,9 +93,10 @@ std::string inputs(const plan::Plan& plan, const Batch& batch) {
     }
   };
   for (const Planned* const p : all) {
-    add(fmt::format("strip {}{}: {} ± {} g/m washed", shortened(p->strip, 40),
+    add(fmt::format("strip {}{}: {} ± {} g/m washed, {} mm per mg", shortened(p->strip, 40),
                     p->slit ? ", slit" : "", fixed(p->linear_density.value.in_g_per_m(), 4),
-                    fixed(p->linear_density.u.in_g_per_m(), 4)));
+                    fixed(p->linear_density.u.in_g_per_m(), 4),
+                    fixed((Mass::mg(1) / p->linear_density.value).in_mm(), 3)));
   }
   for (const Planned* const p : all) {
     if (p->rule) {
@@ -140,22 +139,22 @@ std::string lengths(const std::vector<Row>& rows, Units units) {
                    {"aim g", Side::right},
                    {"cut", Side::right},
                    {"±", Side::right},
-                   {"loop", Side::right},
+                   {"as tied", Side::right},
+                   {"broken in", Side::right},
                    {"slack", Side::right},
                    {"strands", Side::right},
-                   {"width", Side::right},
-                   {"mm per mg", Side::right}});
+                   {"width", Side::right}});
   for (const Row& row : rows) {
     const Planned& p = row.motor->planned;
     const auto slack = records::slack(p);
     table.row({row.ids, p.purpose, fixed(p.aim.in_g(), gram_decimals(p.scale_step) + 1),
                shown(p.cut, units), shown(p.cut_u, units), shown(p.loop, units),
+               shown(calc::broken_in_loop(p.loop), units),
                slack ? shown(*slack, units) : std::string(), fmt::format("{}", p.strands),
-               width_text(p, units), fixed((Mass::mg(1) / p.linear_density.value).in_mm(), 3)});
+               width_text(p, units)});
   }
-  return "\nStrip and loop (aim: washed rubber; cut: what the piece gives up; loop as tied, slack "
-         "on the "
-         "hooks)\n" +
+  return "\nStrip and loop (aim: washed rubber; cut: what the piece gives up; loop as tied, and "
+         "broken in\nas good rubber is the next day, an estimate; slack: as tied on the hooks)\n" +
          table.text();
 }
 
@@ -199,11 +198,8 @@ std::string winding(const std::vector<Row>& rows, Units units) {
   std::vector<std::string> seen;
   for (const Row& row : rows) {
     const Planned& p = row.motor->planned;
-    const std::string line = fmt::format(
-        "  strip {}: k_N {} ± {} ({}), k_Q {} MPa ± {} % ({})\n", shortened(printable(p.strip), 30),
-        rounded(p.turns_factor, 4), rounded(p.turns_factor * p.turns_factor_u, 2),
-        p.turns_factor_fitted ? "this lot's own" : "default", rounded(p.torque_factor.in_mpa(), 3),
-        rounded(p.torque_factor_u * 100, 2), p.torque_factor_given ? "from the shelf" : "default");
+    const std::string line =
+        fmt::format("  strip {}: {}\n", shortened(printable(p.strip), 30), page::factors(p));
     if (std::ranges::find(seen, line) == seen.end()) {
       seen.push_back(line);
       out += line;
@@ -233,34 +229,6 @@ std::string energies(const std::vector<Row>& rows) {
                      fixed(calc::kGoodEnergyLow.in_joule_per_g(), 1),
                      fixed(calc::kGoodEnergyHigh.in_joule_per_g(), 1)) +
          table.text();
-}
-
-std::string break_in(const std::vector<Row>& rows, Units units) {
-  TextTable table({{"motors"},
-                   {"step", Side::right},
-                   {"stretch to", Side::right},
-                   {"turns", Side::right},
-                   {"cranks", Side::right},
-                   {"or torque", Side::right},
-                   {"hold", Side::right},
-                   {"rest", Side::right},
-                   {"times", Side::right}});
-  for (const Row& row : rows) {
-    int number = 0;
-    for (const records::BreakInStep& step : row.motor->planned.break_in) {
-      ++number;
-      table.row({row.ids, fmt::format("{}", number),
-                 step.stretch ? shown(*step.stretch, units) : "-",
-                 step.turns ? fixed(step.turns->count(), 0) : "-",
-                 step.cranks ? fmt::format("{}", *step.cranks) : "-",
-                 step.stop_torque ? shown(*step.stop_torque, units) : "-",
-                 step.hold ? shown(*step.hold) : "-", step.rest ? shown(*step.rest) : "-",
-                 fmt::format("{}", step.repeat)});
-    }
-  }
-  return table.empty()
-             ? std::string{}
-             : "\nBreak-in (stop at turns or torque, whichever comes first)\n" + table.text();
 }
 
 std::string cutting(const plan::Plan& plan, const Batch& batch, Units units) {
@@ -310,7 +278,7 @@ std::string check_text(const plan::Plan& plan, const Batch& batch, Units units) 
   std::string out = head(plan, batch) + inputs(plan, batch);
   if (!rows.empty()) {
     out += windows(rows) + lengths(rows, units) + parts(rows, units) + winding(rows, units) +
-           energies(rows) + break_in(rows, units) + cutting(plan, batch, units);
+           energies(rows) + break_in_text(rows, units) + cutting(plan, batch, units);
   }
   return out + choices_text(plan, batch, units);
 }

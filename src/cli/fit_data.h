@@ -17,7 +17,7 @@
 namespace loopledger::cli {
 
 /// What is not counted, and why.
-struct LeftOut {
+struct NotCounted {
   MotorId id;
   std::string when;  ///< the date of its entry; empty: the whole record
   std::string why;
@@ -30,7 +30,7 @@ struct LotData {
   int broke = 0;                       ///< lives that ended at their limit so
   int solid = 0;                       ///< or so
   int stopped = 0;                     ///< lives that never came to it
-  std::vector<LeftOut> left_out;
+  std::vector<NotCounted> left_out;
 };
 
 /// Values further from the prior than this are a slip of a digit.

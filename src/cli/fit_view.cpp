@@ -55,7 +55,7 @@ std::string counted(const LotData& data) {
                      data.stopped);
 }
 
-std::string left_out_text(const std::vector<LeftOut>& all) {
+std::string left_out_text(const std::vector<NotCounted>& all) {
   std::string out;
   for (std::size_t i = 0; i < std::min(all.size(), kShownLeftOut); ++i) {
     out += fmt::format("  {}{}: {}\n", tag::with_check(all[i].id),
@@ -144,7 +144,7 @@ std::string fit_text(const LotFactors& lot) {
 
 Json fit_json(const LotFactors& lot, const Diagnostics& diagnostics) {
   Json left_out = Json::array();
-  for (const LeftOut& one : lot.data.left_out) {
+  for (const NotCounted& one : lot.data.left_out) {
     left_out.push(Json::object()
                       .set("id", printed(one.id))
                       .set("date", one.when.empty() ? Json() : Json(one.when))

@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "calc/break_in.h"
 #include "calc/curve.h"
 #include "records/fields.h"
 
@@ -42,9 +43,13 @@ Json break_in_json(const Planned& p) {
     out.set("turns", step.turns ? Json(step.turns->count()) : Json());
     out.set("cranks", step.cranks ? Json(*step.cranks) : Json());
     out.set("stop_torque_mNm", step.stop_torque ? Json(step.stop_torque->in_mnm()) : Json());
+    const auto stop = step.stop_torque ? std::optional(calc::stop_torque(p, step)) : std::nullopt;
+    out.set("stop_torque_low_mNm", stop ? Json(stop->low.in_mnm()) : Json());
+    out.set("stop_torque_high_mNm", stop ? Json(stop->high.in_mnm()) : Json());
     out.set("hold_s", step.hold ? Json(step.hold->in_s()) : Json());
     out.set("rest_s", step.rest ? Json(step.rest->in_s()) : Json());
     out.set("repeat", step.repeat);
+    out.set("note", step.note.empty() ? Json() : Json(step.note));
     steps.push(std::move(out));
   }
   return steps;
@@ -106,6 +111,7 @@ void add_planned(Json& out, const Planned& p) {
   out.set("stays_mm", p.stays.in_mm());
   out.set("mm_per_mg", (Mass::mg(1) / p.linear_density.value).in_mm());
   out.set("loop_mm", p.loop.in_mm());
+  out.set("loop_broken_in_mm", calc::broken_in_loop(p.loop).in_mm());
   const auto slack = records::slack(p);
   out.set("hooks_mm", p.hooks ? Json(p.hooks->in_mm()) : Json());
   out.set("slack_mm", slack ? Json(slack->in_mm()) : Json());

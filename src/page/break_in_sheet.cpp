@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "calc/break_in.h"
 #include "page/break_in_steps.h"
 #include "page/figures_text.h"
 #include "page/owners.h"
@@ -18,7 +19,6 @@ constexpr double kIdWidth = 32;
 constexpr double kLineHeight = 8;
 constexpr std::size_t kPassesInLine = 2;
 constexpr std::size_t kFreePasses = 3;  // blanks for a motor without a recipe
-constexpr double kSetNextDay = 0.03;    // growth that is good [set]
 
 constexpr Style kWord{.size_pt = 8};
 
@@ -26,7 +26,7 @@ bool breaks_in_alike(const records::Planned& a, const records::Planned& b) {
   const auto same = [](const records::BreakInStep& x, const records::BreakInStep& y) {
     return x.stretch == y.stretch && x.turns == y.turns && x.cranks == y.cranks &&
            x.stop_torque == y.stop_torque && x.hold == y.hold && x.rest == y.rest &&
-           x.repeat == y.repeat;
+           x.repeat == y.repeat && x.note == y.note;
   };
   return a.recipe == b.recipe && a.loop == b.loop && a.lubricant == b.lubricant &&
          a.turns_max.value == b.turns_max.value && a.torque_max.value == b.torque_max.value &&
@@ -78,17 +78,18 @@ class OwnerBreakIn {
   void draw_alike(const records::Planned& p, const std::vector<std::size_t>& motors, bool first) {
     const std::vector<Pass> passes = passes_of(p);
     const double whole =
-        36 + steps_height(p) + row_height(passes) * static_cast<double>(motors.size());
+        40 + steps_height(p) + row_height(passes) * static_cast<double>(motors.size());
     const std::string ids = id_list(batch_, motors);
     const std::string title = first ? fmt::format("{}: {}", owner_.shown(), ids) : ids;
-    sheet_.heading(title, whole > sheet_.full_height() ? 60 + steps_height(p) : whole);
+    sheet_.heading(title, whole > sheet_.full_height() ? 64 + steps_height(p) : whole);
     sheet_.item("recipe", p.recipe.empty() ? "none in the plan: write down what you do" : p.recipe);
     sheet_.item("estimate", estimate(p));
+    sheet_.item("factors", factors(p));
     sheet_.item("loop", fmt::format("{} as tied; about {} the next day when it has grown by the {} "
                                     "that is good (estimate)",
                                     both(p.loop, plan_.units),
-                                    shown(p.loop * (1 + kSetNextDay), plan_.units),
-                                    exact(Share::ratio(kSetNextDay))));
+                                    shown(calc::broken_in_loop(p.loop), plan_.units),
+                                    exact(Share::ratio(calc::kSetNextDay))));
     if (!p.lubricant.empty()) {
       sheet_.item("lubricant", p.lubricant + ", rubbed in before the first step");
     }

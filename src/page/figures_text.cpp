@@ -11,10 +11,6 @@ std::string both(Length value, Units units) {
   return fmt::format("{} ({})", shown(value, units), shown(value, other(units)));
 }
 
-std::string both(Torque value, Units units) {
-  return fmt::format("{} ({})", shown(value, units), shown(value, other(units)));
-}
-
 std::string number(Length value, Units units) {
   return units == Units::inch ? fixed(value.in_in(), 2) : fixed(value.in_mm(), 0);
 }
@@ -69,6 +65,14 @@ std::string id_list(const calc::Batch& batch, std::span<const std::size_t> motor
     i = end;
   }
   return text;
+}
+
+std::string factors(const records::Planned& p) {
+  return fmt::format("k_N {} ± {} ({}), k_Q {} MPa ± {} % ({})", rounded(p.turns_factor, 4),
+                     rounded(p.turns_factor * p.turns_factor_u, 2),
+                     p.turns_factor_fitted ? "this lot's own" : "default",
+                     rounded(p.torque_factor.in_mpa(), 3), rounded(p.torque_factor_u * 100, 2),
+                     p.torque_factor_given ? "from the shelf" : "default");
 }
 
 std::string how_many(std::size_t count, const std::string& noun) {

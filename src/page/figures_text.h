@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //
 // How the sheets write figures: lengths in the plan's leading units with the others in brackets,
-// masses as the scale shows them. Private to page/.
+// masses as the scale shows them.
 #pragma once
 
 #include <span>
@@ -19,7 +19,6 @@ inline constexpr double kCoverage95 = 1.96;
 
 /// "303 mm (11.93 in)"
 [[nodiscard]] std::string both(Length value, Units units);
-[[nodiscard]] std::string both(Torque value, Units units);
 /// "303" or "11.93", and the unit's name, for columns.
 [[nodiscard]] std::string number(Length value, Units units);
 [[nodiscard]] std::string unit_name(Units units);
@@ -36,6 +35,9 @@ inline constexpr double kCoverage95 = 1.96;
 [[nodiscard]] std::string counted(const Counts& counts);
 /// Motors in a row, shortly: "TH-01 to TH-06, JR-02".
 [[nodiscard]] std::string id_list(const calc::Batch& batch, std::span<const std::size_t> motors);
+/// Which factors turns and torque rest on, the default's or the lot's own: "k_N 11 ± 0.88 (default),
+/// k_Q 0.6 MPa ± 25 % (default)".
+[[nodiscard]] std::string factors(const records::Planned& planned);
 /// "3 motors", "1 motor"
 [[nodiscard]] std::string how_many(std::size_t count, const std::string& noun);
 

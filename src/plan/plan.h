@@ -103,6 +103,7 @@ struct RecipeStep {
   std::optional<double> stretch;  ///< times the loop length as tied, 1 to 8
   std::optional<Share> turns;     ///< of the largest turns
   std::optional<Share> torque;    ///< of the largest torque: a place to stop
+  std::string note;               ///< what numbers can't say: "until it feels solid"
   std::optional<Duration> hold;
   std::optional<Duration> rest;
   int repeat = 1;

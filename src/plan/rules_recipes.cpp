@@ -13,6 +13,7 @@ namespace loopledger::plan {
 namespace {
 
 constexpr std::size_t kMaxSteps = 50;
+constexpr std::size_t kMaxStepNote = 80;  ///< it has to fit a line of the sheet
 constexpr std::array<std::string_view, 4> kCountWords{"rubber", "lubricant", "rings", "adhesive"};
 constexpr std::size_t kMaxNoteLength = 1000;  ///< source and check of a template
 
@@ -96,6 +97,7 @@ RecipeStep read_step(TableReader& outer, const Node& node) {
   reader.read("stretch", stretch, Bounds<double>{1, 8});
   reader.read("turns", step.turns, share);
   reader.read("torque", step.torque, share);
+  reader.read("note", step.note, kMaxStepNote);
   reader.read("hold", step.hold, Bounds<Duration>{Duration{}, Duration::h(24 * 7)});
   reader.read("rest", step.rest, Bounds<Duration>{Duration{}, Duration::h(24 * 60)});
   reader.read("repeat", repeat, Bounds<int>{1, 100});
@@ -107,7 +109,7 @@ RecipeStep read_step(TableReader& outer, const Node& node) {
   const bool says = node.members.size() > (repeat.place.line > 0 ? 1u : 0u);
   if (!says) {
     reader.problem("plan-missing", "recipe step: says nothing to do",
-                   "give a stretch, turns, a torque, a hold or a rest", node.place);
+                   "give a stretch, turns, a torque, a hold, a rest or a note", node.place);
   }
   return step;
 }

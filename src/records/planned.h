@@ -42,6 +42,7 @@ struct BreakInStep {
   std::optional<Duration> hold;
   std::optional<Duration> rest;
   int repeat = 1;
+  std::string note{};  ///< what numbers can't say
 };
 
 /// The rule a motor was planned under.

@@ -122,6 +122,7 @@ void walk_step(Io& io, S& step) {
   io("hold", step.hold);
   io("rest", step.rest);
   io("repeat", step.repeat);
+  io("note", step.note);
 }
 
 }  // namespace loopledger::records

@@ -103,6 +103,45 @@ TEST_CASE("check shows energies beside what good rubber returns, and the slack o
   CHECK(has(ran.out, "  slack  strands"));
 }
 
+TEST_CASE("check shows break-in steps with the interval of the torque, and what bounds a winding") {
+  const auto ran = run({"check", kExamples + "club-night.toml"});
+  CHECK(has(ran.out, "    627      42  44.6 gf·cm (27.3–72.8)  1 min  30 min      1\n"));
+  // Only a torque stops this one: the turns never to pass are said.
+  CHECK(has(ran.out, "BR-01…06     2           -  to 1630       -    34.3 gf·cm (21–56.1)"));
+  CHECK(has(ran.out, "  six-times, step 1: lubricated\n"));
+  CHECK(has(ran.out, "291 mm     300 mm  26 mm"));
+  const auto json = run({"check", kExamples + "club-night.toml", "--json"});
+  CHECK(has(json.out, "\"stop_torque_low_mNm\": 2."));
+  CHECK(has(json.out, "\"note\": \"lubricated\""));
+  CHECK(has(json.out, "\"loop_broken_in_mm\": 299."));
+}
+
+TEST_CASE(
+    "a recipe past do not pass is refused once for each group, and not where nobody uses it") {
+  const TempFolder folder;
+  std::string plan =
+      "format = 1\nbench = { scale_step = \"1 mg\" }\n[strips.tan]\nwidth = \"2 mm\"\n"
+      "samples = [[\"1 m\", \"2 g\"], [\"1 m\", \"2 g\"], [\"1 m\", \"2 g\"]]\n"
+      "pieces = [{ length = \"3 m\", mass = \"6.1 g\" }, { length = \"3 m\", mass = \"5.9 g\" }]\n"
+      "[recipes.hasty]\nsteps = [{ turns = \"95 %\" }, { turns = \"50 %\" }]\n"
+      "[[motors]]\nid = \"TH\"\ncount = 3\nloop = \"300 mm\"\n";
+  CHECK(run({"check", folder.write("unused.toml", plan)}).code == 0);
+  plan += "recipe = \"hasty\"\n";
+  const auto ran = run({"check", folder.write("hasty.toml", plan)});
+  CHECK(ran.code == 1);
+  CHECK(
+      has(ran.err,
+          "motors \"TH\", recipe \"hasty\": 95 % of the largest turns is 1512 turns, past \"do not "
+          "pass\" at 1360 turns [recipe-past-limit]"));
+  CHECK(has(ran.err, "hint: at most 85 % for strip \"tan\""));
+  std::size_t times = 0;
+  for (std::size_t at = ran.err.find("[recipe-past-limit]"); at != std::string::npos;
+       at = ran.err.find("[recipe-past-limit]", at + 1)) {
+    ++times;
+  }
+  CHECK(times == 1);
+}
+
 TEST_CASE("check --json has the promised keys, null where nothing is known") {
   const TempFolder folder;
   const auto ran = run({"check", folder.write("night.toml", kCheckPlan), "--json"});

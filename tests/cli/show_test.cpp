@@ -119,8 +119,9 @@ TEST_CASE("show says first what to do: the next step of the recipe, then the win
     const std::size_t at = out.find('\n') + 1;
     return out.substr(at, out.find('\n', at) - at);
   };
+  // Planned at 200 mm, tied at 300 mm: five times the loop as it is.
   (void)ledger({"log", "qx1", "tied", "loop=300 mm", "--at", "2026-04-30 08:00"});
-  CHECK(second_line().starts_with("Next: break-in step 1 of 2: stretch to 1000 mm, hold 5 min"));
+  CHECK(second_line().starts_with("Next: break-in step 1 of 2: stretch to 1500 mm, hold 5 min"));
   (void)ledger({"log", "qx1", "break_in", "step=1", "--at", "2026-05-01 09:40"});
   CHECK(second_line().starts_with("Next: break-in step 2 of 2 (time 1 of 2): wind "));
   CHECK(has(ledger({"show", "qx1"}).out, "rest 1 h\n"));
@@ -132,6 +133,38 @@ TEST_CASE("show says first what to do: the next step of the recipe, then the win
   CHECK(second_line().starts_with("Next: wind to "));
   CHECK(has(second_line(), " cranks, do not pass "));
   CHECK(has(ledger({"show", "qx1"}).out, "set +3.0 %\n"));
+}
+
+TEST_CASE("a step that only a torque stops says the turns never to pass; its note comes first") {
+  const test::TempFolder folder;
+  const std::string plan = folder.write(
+      "night.toml",
+      "format = 1\nbench = { scale_step = \"1 mg\", winder_ratio = 10 }\n[strips.tan]\n"
+      "samples = [[\"1 m\", \"2 g\"], [\"1 m\", \"2 g\"], [\"1 m\", \"2 g\"]]\n"
+      "[recipes.own]\nsteps = [{ note = \"by hand, slowly\", torque = \"75 %\", hold = \"1 min\" "
+      "}]\n"
+      "[[motors]]\nid = \"AB\"\nloop = \"300 mm\"\nrecipe = \"own\"\n");
+  REQUIRE(test::run({"print", plan}).code == 0);
+  const std::string records = folder.path("records");
+  (void)test::run({"log", "ab1", "tied", "loop=300 mm", "--records", records});
+  const Ran ran = test::run({"show", "ab1", "--records", records});
+  CHECK(has(ran.out,
+            "Next: break-in step 1 of 1: by hand, slowly, wind until 40.9 gf·cm (25.1–66.8), never "
+            "past"));
+  CHECK(has(folder.read("records/AB-01.toml"), "note = \"by hand, slowly\""));
+  CHECK(has(test::run({"show", "ab1", "--json", "--records", records}).out,
+            "\"note\": \"by hand, slowly\""));
+}
+
+TEST_CASE("a set far from what was published is told") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "loop=300 mm"});
+  (void)ledger({"log", "th1", "break_in", "loop_after=330 mm"});
+  CHECK(has(ledger({"show", "th1"}).out,
+            "set +10.0 %: more than published, +8 % at once and +3 % the next day"));
+  (void)ledger({"log", "th2", "tied", "loop=300 mm"});
+  (void)ledger({"log", "th2", "break_in", "loop_after=294 mm"});
+  CHECK(has(ledger({"show", "th2"}).out, "set -2.0 %: shorter than as tied, measure again"));
 }
 
 TEST_CASE("a motor that was wound has left its recipe behind") {

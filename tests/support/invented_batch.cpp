@@ -164,7 +164,8 @@ records::Planned planned_for(const plan::Plan& plan, const plan::MotorGroup& gro
                  .stop_torque = Torque::gf_cm(54),
                  .hold = Duration::min(2),
                  .rest = Duration::h(1),
-                 .repeat = 2}};
+                 .repeat = 2,
+                 .note = "slowly, and stop where it stiffens; 1 of the group counts aloud"}};
   return p;
 }
 
