@@ -22,6 +22,11 @@ constexpr Words<WindEnd, 3> kWindEndWords{
 constexpr Words<BreakPlace, 3> kBreakPlaceWords{
     {{BreakPlace::knot, "knot"}, {BreakPlace::hook, "hook"}, {BreakPlace::middle, "middle"}}};
 
+constexpr Words<LoopIs, 3> kLoopIsWords{
+    {{LoopIs::planned, "planned"}, {LoopIs::tied, "tied"}, {LoopIs::broken_in, "broken_in"}}};
+constexpr Words<LoopIs, 3> kLoopIsSpoken{
+    {{LoopIs::planned, "as planned"}, {LoopIs::tied, "as tied"}, {LoopIs::broken_in, "broken in"}}};
+
 template <class E, std::size_t N>
 std::string_view word_of(E value, const Words<E, N>& words) {
   for (const auto& [e, w] : words) {
@@ -54,6 +59,9 @@ std::string_view word(Stage stage) { return word_of(stage, kStageWords); }
 std::string_view word(Weighed weighed) { return word_of(weighed, kWeighedWords); }
 std::string_view word(WindEnd end) { return word_of(end, kWindEndWords); }
 std::string_view word(BreakPlace place) { return word_of(place, kBreakPlaceWords); }
+
+std::string_view word(LoopIs loop) { return word_of(loop, kLoopIsWords); }
+std::string_view spoken(LoopIs loop) { return word_of(loop, kLoopIsSpoken); }
 
 std::optional<Stage> stage_from(std::string_view text) { return value_of(text, kStageWords); }
 std::optional<Weighed> weighed_from(std::string_view text) { return value_of(text, kWeighedWords); }

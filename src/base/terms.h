@@ -33,11 +33,17 @@ enum class WindEnd { broke, solid, stopped };
 /// Where a motor broke.
 enum class BreakPlace { knot, hook, middle };
 
+/// What a loop length is the length of. As tied unless it says broken in.
+enum class LoopIs { planned, tied, broken_in };
+
 /// "as_cut", "washed", "tied", "finished": the words used in files and in JSON.
 [[nodiscard]] std::string_view word(Stage stage);
 [[nodiscard]] std::string_view word(Weighed weighed);
 [[nodiscard]] std::string_view word(WindEnd end);
 [[nodiscard]] std::string_view word(BreakPlace place);
+[[nodiscard]] std::string_view word(LoopIs loop);
+/// "as planned", "as tied", "broken in"
+[[nodiscard]] std::string_view spoken(LoopIs loop);
 
 /// The word read back, in any case; `as cut` and `as-cut` are `as_cut`. Empty when it is none.
 [[nodiscard]] std::optional<Stage> stage_from(std::string_view text);

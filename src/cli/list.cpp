@@ -104,7 +104,7 @@ const std::vector<Column>& columns() {
        [](const ListRow& r) { return known_or_last(r.known.washed, 1); }},
       {"loop",
        {"loop", Side::right},
-       [](const ListRow& r, Units units) { return shown(r.loop, units); },
+       [](const ListRow& r, Units units) { return loop_text(r, units); },
        [](const ListRow& r) { return SortKey(r.loop.in_si()); }},
       {"turns",
        {"best", Side::right},
@@ -237,7 +237,7 @@ void run_list(const ListOptions& options, Context& context) {
     context.out << fmt::format("{} in {}\n", held->ids.empty() ? "No records" : "No such motors",
                                printable(folder));
   } else {
-    context.out << table_text(reading.rows, options.units.value_or(Units::metric))
+    context.out << table_text(reading.rows, options.units.value_or(Units::metric)) << kLoopLegend
                 << fmt::format("{} motor{}\n", reading.rows.size(),
                                reading.rows.size() == 1 ? "" : "s");
   }

@@ -27,7 +27,8 @@ RowFields fields_of(const ListRow& row) {
       {"last_date", text(row.last)},
       {"torn", row.torn},
       {"planned_edited", row.planned_edited},
-      {"label_stale", row.stale}};
+      {"label_stale", row.stale},
+      {"loop_is", std::string(word(records::loop_is(row.known)))}};
 }
 
 Json to_json(const RowValue& value) {
@@ -55,6 +56,14 @@ std::string id_text(const ListRow& row) { return fmt::format("{}-{}", printed(ro
 std::string washed_text(const ListRow& row) {
   const auto& washed = row.known.washed;
   return washed ? fixed(washed->in_g(), gram_decimals(row.scale_step)) : "-";
+}
+
+std::string loop_text(const ListRow& row, Units units) {
+  const LoopIs is = records::loop_is(row.known);
+  return fmt::format("{} {}", shown(row.loop, units),
+                     is == LoopIs::planned ? 'p'
+                     : is == LoopIs::tied  ? 't'
+                                           : 'b');
 }
 
 std::string best_turns_text(const ListRow& row) {

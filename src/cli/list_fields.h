@@ -28,6 +28,9 @@ using RowFields = std::vector<std::pair<const char*, RowValue>>;
 [[nodiscard]] std::string id_text(const ListRow& row);
 /// The washed mass in grams as the scale shows it, "-" when it was not logged.
 [[nodiscard]] std::string washed_text(const ListRow& row);
+/// "303 mm t": as planned (p), as tied (t) or broken in (b); kLoopLegend says so below the table.
+[[nodiscard]] std::string loop_text(const ListRow& row, Units units);
+inline constexpr const char* kLoopLegend = "loop: p as planned, t as tied, b broken in\n";
 /// The most turns; "-" when it was never wound.
 [[nodiscard]] std::string best_turns_text(const ListRow& row);
 /// The torque read at the most turns, or "-".

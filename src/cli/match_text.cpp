@@ -64,10 +64,10 @@ std::string match_text(const calc::Match& match, const MatchChoice& choice, calc
   for (const std::size_t m : match.motors) {
     const ListRow& row = choice.rows[m];
     table.row({id_text(row), row.owner, row.purpose, washed_text(row),
-               row.known.loop ? shown(*row.known.loop, units) : "-", best_turns_text(row),
+               row.known.loop ? loop_text(row, units) : "-", best_turns_text(row),
                best_torque_text(row, units), fmt::format("{}", row.full_winds)});
   }
-  std::string out = how_alike(match, by, choice.rows.size(), units) + table.text();
+  std::string out = how_alike(match, by, choice.rows.size(), units) + table.text() + kLoopLegend;
   if (match.motors.size() < choice.rows.size()) {
     out += match.proven ? fmt::format("proven: no other {} are more alike\n", match.motors.size())
                         : "a good set, not proven the best\n";

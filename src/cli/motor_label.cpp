@@ -51,6 +51,7 @@ page::LabelFigures motor_label(const Record& record) {
   label.state = tag::TagState::made;
   label.mass = now.known.washed.value_or(record.planned.aim);
   label.loop = now.loop;
+  label.loop_is = records::loop_is(now.known);
   label.turns = now.known.best_turns.value_or(whole_down(now.wind_to));
   label.turns_are_best = now.known.best_turns.has_value();
   label.torque = now.known.best_torque;

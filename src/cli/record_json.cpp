@@ -204,7 +204,7 @@ void add_launch(Json& out, const records::Record& record, const Advice& a, const
 Json advice_json(const records::Record& record, const Advice& a, const Today& today) {
   Json out = Json::object();
   out.set("next", next_step(record, a, Units::metric));
-  out.set("loop_mm", a.loop.in_mm());
+  out.set("loop_mm", a.loop.in_mm()).set("loop_is", word(records::loop_is(a.known)));
   out.set("loop_growth_percent", a.growth ? Json(a.growth->in_percent()) : Json());
   out.set("wind_to_turns", a.wind_to.count());
   out.set("do_not_pass_turns", a.do_not_pass.count());

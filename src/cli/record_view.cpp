@@ -116,8 +116,7 @@ std::string lengths_and_turns(const Planned& p, const Advice& a, Units units) {
   std::string out =
       fmt::format("cut {}, loop {} as planned", shown(p.cut, units), shown(p.loop, units));
   if (a.known.loop) {
-    out += fmt::format(", {} {}", shown(a.loop, units),
-                       a.known.loop_broken_in ? "broken in" : "as tied");
+    out += fmt::format(", {} {}", shown(a.loop, units), spoken(records::loop_is(a.known)));
   }
   out += a.growth ? fmt::format(" ({}{} %)", *a.growth < Share{} ? "" : "+",
                                 fixed(a.growth->in_percent(), 1))

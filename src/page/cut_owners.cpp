@@ -150,7 +150,7 @@ class OwnerTable {
           {.size_pt = 8.5, .face = Face::sheet_bold, .align = Align::centre, .smallest_pt = 6});
       const std::string under = i == kCut                       ? "tick"
                                 : i >= kAsCut && i <= kFinished ? "tick, write reading"
-                                : i == kLoop                    ? "measured"
+                                : i == kLoop                    ? "as tied"
                                                                 : "";
       sheet_.canvas().fit(column_x(i) + 0.8, y + 5.4, column_w(i) - 1.6, under, kSmall);
     }

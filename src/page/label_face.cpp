@@ -172,6 +172,13 @@ class LabelFace {
     }
   }
 
+  /// "loop 303 mm tied": before it is tied it is what the loop is to be tied to.
+  [[nodiscard]] std::string loop_text() const {
+    return label_.loop ? fmt::format("loop {} {}", shown(*label_.loop, units_),
+                                     label_.loop_is == LoopIs::broken_in ? "broken in" : "tied")
+                       : std::string();
+  }
+
   /// Mass and loop on one line where there is room, else on two.
   void add_masses() {
     std::string mass;
@@ -182,7 +189,7 @@ class LabelFace {
           fmt::format("{}–{} washed", fixed(label_.low->in_g(), gram_decimals(label_.scale_step)),
                       shown(*label_.high, label_.scale_step));
     }
-    const std::string loop = label_.loop ? "loop " + shown(*label_.loop, units_) : "";
+    const std::string loop = loop_text();
     const std::string together = mass + (mass.empty() || loop.empty() ? "" : " · ") + loop;
     if (canvas_.width_of(together, {.size_pt = body_ * 0.8, .face = Face::label}) <= room_.w) {
       add_text("mass and loop", together, 2, Face::label, body_);

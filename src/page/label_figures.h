@@ -28,6 +28,7 @@ struct LabelFigures {
   std::optional<Mass> high;
   Mass scale_step = Mass::mg(1);
   std::optional<Length> loop;
+  LoopIs loop_is = LoopIs::planned;
   /// Figures to wind by, from break-in. Empty: a blank for a pen.
   std::optional<Turns> turns;
   bool turns_are_best = false;  ///< wound already; else the turns to wind to

@@ -143,6 +143,10 @@ Known known_of(const std::vector<Entry>& entries) {
   return known;
 }
 
+LoopIs loop_is(const Known& known) {
+  return !known.loop ? LoopIs::planned : known.loop_broken_in ? LoopIs::broken_in : LoopIs::tied;
+}
+
 std::vector<const Entry*> this_life(const std::vector<Entry>& entries) {
   return std::move(lives(entries).back());
 }

@@ -38,6 +38,9 @@ struct Known {
   int flights = 0;                  ///< since it was tied
 };
 
+/// What the loop that is known now is: logged broken in, logged tied, or only planned.
+[[nodiscard]] LoopIs loop_is(const Known& known);
+
 [[nodiscard]] Known known_of(const std::vector<Entry>& entries);
 
 /// The entries that stand and are relied on since the motor was tied, or tied again after it broke

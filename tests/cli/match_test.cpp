@@ -91,11 +91,12 @@ TEST_CASE("match says how alike the motors are, shows them, and who was left out
   CHECK(ran.out ==
         "3 motors most alike of 6: mass within 2 mg, loop within 1 mm, torque within 1 gf·cm "
         "(0.58, 0.15, 0.15 of the spread of all 6)\n"
-        "motor    owner  for    washed g    loop  best      torque  full winds\n"
-        "-------  -----  -----  --------  ------  ----  ----------  ----------\n"
-        "TH-02-H  ANNA   Heron     1.496  301 mm  1200    41 gf·cm           1\n"
-        "TH-04-D  ANNA   Heron     1.497  302 mm  1210  41.5 gf·cm           1\n"
-        "TH-05-B  ANNA   Heron     1.495  302 mm  1190    42 gf·cm           1\n"
+        "motor    owner  for    washed g      loop  best      torque  full winds\n"
+        "-------  -----  -----  --------  --------  ----  ----------  ----------\n"
+        "TH-02-H  ANNA   Heron     1.496  301 mm t  1200    41 gf·cm           1\n"
+        "TH-04-D  ANNA   Heron     1.497  302 mm t  1210  41.5 gf·cm           1\n"
+        "TH-05-B  ANNA   Heron     1.495  302 mm t  1190    42 gf·cm           1\n"
+        "loop: p as planned, t as tied, b broken in\n"
         "proven: no other 3 are more alike\n"
         "left out: 2 without a torque, 2 not tied yet\n");
 }
@@ -198,7 +199,7 @@ TEST_CASE("match --units inch leads with inches and ounce-inches") {
   const MatchBench ledger;
   const std::string out = ledger({"match", "3", "--units", "inch"}).out;
   CHECK(has(out, "mass within 2 mg, loop within 0.039 in, torque within 0.014 ozf·in ("));
-  CHECK(has(out, "1.496  11.85 in  1200  0.569 ozf·in"));
+  CHECK(has(out, "1.496  11.85 in t  1200  0.569 ozf·in"));
 }
 
 TEST_CASE("match --json has the set, its spread in named units, and the reasons") {
@@ -229,5 +230,5 @@ TEST_CASE("match takes the broken-in loop, and the torque read at the most turns
   CHECK(ledger({"log", "th2", "wound", "1250", "70 gf.cm"}).code == 0);
   const std::string out = ledger({"match", "6"}).out;
   CHECK(has(out, "loop within 40 mm, torque within 40 gf·cm"));
-  CHECK(has(out, "330 mm  1250    70 gf·cm"));
+  CHECK(has(out, "330 mm b  1250    70 gf·cm"));
 }

@@ -175,7 +175,7 @@ TEST_CASE("before break-in a label has blanks for a pen and the estimate with it
   CHECK(text.find("wind to\n") != std::string::npos);
   CHECK(text.find("gf·cm\n") != std::string::npos);
   CHECK(text.find("estimate 1140 T; breaks at 1218–1668 (95 %)\n") != std::string::npos);
-  CHECK(text.find("1.468–1.471 g washed · loop 296 mm\n") != std::string::npos);
+  CHECK(text.find("1.468–1.471 g washed · loop 296 mm tied\n") != std::string::npos);
   CHECK(text.find("2 × 2.38 mm · lot amber 3/25 · 2026-01-31\n") != std::string::npos);
 }
 
@@ -191,8 +191,10 @@ TEST_CASE("after break-in a label says what to wind to, MADE, in the units asked
   const std::string text = testing::all_text(made(all, run));
   CHECK(text.find("MADE\n") != std::string::npos);
   CHECK(text.find("wind to 1180 T  0.611 ozf·in\n") != std::string::npos);
-  CHECK(text.find("1.470 g · loop 11.64 in\n") != std::string::npos);
+  CHECK(text.find("1.470 g · loop 11.64 in tied\n") != std::string::npos);
   CHECK(text.find("estimate") == std::string::npos);
+  all[0].loop_is = LoopIs::broken_in;
+  CHECK(testing::all_text(made(all, run)).find("loop 11.64 in broken in\n") != std::string::npos);
   all[0].turns_are_best = true;
   CHECK(testing::all_text(made(all, run)).find("best 1180 T  0.611") != std::string::npos);
 }
