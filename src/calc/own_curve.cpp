@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <iterator>
-#include <ranges>
 #include <vector>
 
 namespace loopledger::calc {
@@ -47,11 +46,11 @@ std::optional<OwnCurve> own_curve_of(const records::Entry& wound) {
 }
 
 std::optional<OwnCurve> own_curve(std::span<const records::Entry* const> life) {
-  for (const records::Entry* const e : std::views::reverse(life)) {
-    if (e->kind != records::Kind::wound) {
+  for (auto e = life.rbegin(); e != life.rend(); ++e) {
+    if ((*e)->kind != records::Kind::wound) {
       continue;
     }
-    if (auto own = own_curve_of(*e)) {
+    if (auto own = own_curve_of(**e)) {
       return own;
     }
   }

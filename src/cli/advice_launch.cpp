@@ -28,6 +28,12 @@ std::string last_launch_words(Turns left, const std::optional<LaunchCurve>& laun
   return out;
 }
 
+/// "102 turns = 7 cranks": nearest whole ones, for here neither side is the safe one.
+std::string let_out_turns(Turns out, double ratio) {
+  const std::string text = fmt::format("{:.0f} turns", out.count());
+  return ratio > 1 ? fmt::format("{} = {:.0f} cranks", text, out.count() / ratio) : text;
+}
+
 std::string back_off_words(const records::Planned& p, const LaunchCurve& launch, const Today& today,
                            Units units) {
   const calc::TorqueCurve& curve = launch.curve;
@@ -38,7 +44,7 @@ std::string back_off_words(const records::Planned& p, const LaunchCurve& launch,
     return fmt::format("launch at {}: no less than its best winding gave, {}", wanted, from);
   }
   return fmt::format("launch at {}: from {} back off {}, {} of the energy (estimate)", wanted, from,
-                     turns_and_cranks(Turns::of(std::round(out.count())), p.winder_ratio),
+                     let_out_turns(out, p.winder_ratio),
                      percent_words(calc::let_out(curve, out).lost));
 }
 

@@ -46,7 +46,7 @@ Diagnostic no_such_lot(const ListReading& all, const std::string& asked) {
     lots.push_back(row.lot.empty() ? row.strip : row.lot);
   }
   std::ranges::sort(lots);
-  lots.erase(std::ranges::unique(lots).begin(), lots.end());
+  lots.erase(std::unique(lots.begin(), lots.end()), lots.end());
   const std::vector<std::string_view> views(lots.begin(), lots.end());
   std::string_view near = nearest(asked, views);
   const auto begins = [&](const std::string& lot) { return plain(lot).starts_with(plain(asked)); };

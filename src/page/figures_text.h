@@ -35,8 +35,8 @@ inline constexpr double kCoverage95 = 1.96;
 [[nodiscard]] std::string counted(const Counts& counts);
 /// Motors in a row, shortly: "TH-01 to TH-06, JR-02".
 [[nodiscard]] std::string id_list(const calc::Batch& batch, std::span<const std::size_t> motors);
-/// Which factors turns and torque rest on, the default's or the lot's own: "k_N 11 ± 0.88 (default),
-/// k_Q 0.6 MPa ± 25 % (default)".
+/// Which factors turns and torque rest on, the default's or the lot's own: "k_N 11 ± 0.88
+/// (default), k_Q 0.6 MPa ± 25 % (default)".
 [[nodiscard]] std::string factors(const records::Planned& planned);
 /// "3 motors", "1 motor"
 [[nodiscard]] std::string how_many(std::size_t count, const std::string& noun);
