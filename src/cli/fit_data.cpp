@@ -145,7 +145,11 @@ class LotReader {
     std::vector<std::pair<const Event*, double>> turns;
     std::vector<std::pair<const Event*, double>> torques;
     for (const Event& event : events) {
-      if (event.turns_factor > 0 && is_likely(event, event.turns_factor, turns_, "k_N")) {
+      // Turns that are a slip leave nothing of the entry to rely on.
+      if (event.turns_factor > 0 && !is_likely(event, event.turns_factor, turns_, "k_N")) {
+        continue;
+      }
+      if (event.turns_factor > 0) {
         turns.emplace_back(&event, event.turns_factor);
       }
       if (event.torque_factor && is_likely(event, *event.torque_factor, torque_, "k_Q")) {

@@ -33,7 +33,7 @@ count = 3
 )" + group;
 }
 
-plan::Plan plan_of(const std::string& text) {
+plan::Plan shelf_plan(const std::string& text) {
   const auto plan = test::read(text);
   CAPTURE(test::said(plan.diagnostics()));
   REQUIRE(plan.ok());
@@ -41,7 +41,7 @@ plan::Plan plan_of(const std::string& text) {
 }
 
 calc::Batch worked(const std::string& text) {
-  const auto batch = calc::work_out(plan_of(text), {.choices = true});
+  const auto batch = calc::work_out(shelf_plan(text), {.choices = true});
   CAPTURE(test::said(batch.diagnostics()));
   REQUIRE(batch.ok());
   return *batch;
@@ -108,22 +108,22 @@ TEST_CASE("a named strip and given strands narrow the choice; pieces say how man
 }
 
 TEST_CASE("a limit that leaves nothing for rubber is said once, not for every strip") {
-  const auto batch = calc::work_out(plan_of(shelf_and("rule = \"club\"\nrings = \"steel\"\n",
-                                                      "[\"rubber\", \"rings\"]", "0.1 g")),
+  const auto batch = calc::work_out(shelf_plan(shelf_and("rule = \"club\"\nrings = \"steel\"\n",
+                                                         "[\"rubber\", \"rings\"]", "0.1 g")),
                                     {.choices = true});
   REQUIRE_FALSE(batch.ok());
   CHECK(std::ranges::count(batch.diagnostics(), "rule-limit", &Diagnostic::code) == 1);
 }
 
 TEST_CASE("without choices asked for, a group without a size is an error that says where to look") {
-  const auto batch = calc::work_out(plan_of(shelf_and("rule = \"club\"\n")));
+  const auto batch = calc::work_out(shelf_plan(shelf_and("rule = \"club\"\n")));
   REQUIRE_FALSE(batch.ok());
   CHECK(test::said(batch.diagnostics()).find("motors \"CH\" have no size yet") !=
         std::string::npos);
   // Asking for other motors only passes it over.
   const plan::Plan both =
-      plan_of(shelf_and("rule = \"club\"\n") +
-              "[[motors]]\nid = \"OK\"\nstrip = \"narrow\"\nloop = \"300 mm\"\n");
+      shelf_plan(shelf_and("rule = \"club\"\n") +
+                 "[[motors]]\nid = \"OK\"\nstrip = \"narrow\"\nloop = \"300 mm\"\n");
   CHECK(calc::work_out(both, {.only = std::vector<MotorId>{{"OK", 1}}}).ok());
 }
 

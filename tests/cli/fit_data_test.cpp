@@ -149,3 +149,22 @@ TEST_CASE("of two events the one at the limit counts; of several at it, the one 
   CHECK(lot.torque.empty());
   CHECK(lot.solid == 1);
 }
+
+TEST_CASE("an entry whose turns are a slip gives no torque either") {
+  Record record;
+  record.planned.loop = Length::mm(300);
+  record.planned.section = Area::mm2(kSectionMm2);
+  Entry e;
+  e.kind = Kind::wound;
+  e.key = "20260501T100010Z-aaaa";
+  e.turns = Turns::of(14000);
+  e.torque = Torque::gf_cm(60);
+  e.end = WindEnd::broke;
+  record.entries.push_back(e);
+  cli::LotData lot;
+  cli::add_to_lot(record, 11, 0.6, lot);
+  CHECK(lot.turns.empty());
+  CHECK(lot.torque.empty());
+  REQUIRE(lot.left_out.size() == 1);
+  CHECK(lot.left_out[0].when == "2026-05-01");
+}

@@ -21,10 +21,10 @@ using loopledger::test::TempFolder;
 namespace {
 
 /// A ledger with the four motors of the plan that `new` writes.
-struct Bench {
+struct ScanBench {
   TempFolder folder;
   std::string records = folder.path("records");
-  Bench() {
+  ScanBench() {
     REQUIRE(run({"new", folder.path("night.toml")}).code == 0);
     const auto printed = run(
         {"print", folder.path("night.toml"), "--records", records, "--out", folder.path("out")});
@@ -40,7 +40,7 @@ std::string id(int number) { return with_check({"AB", number}); }
 }  // namespace
 
 TEST_CASE("a photo of a label shows the motor's record") {
-  const Bench bench;
+  const ScanBench bench;
   const auto ran = run({"scan", bench.picture("bag.png", id(1)), "--records", bench.records});
   CHECK(ran.code == 0);
   CHECK(has(ran.out, id(1)));
@@ -49,7 +49,7 @@ TEST_CASE("a photo of a label shows the motor's record") {
 }
 
 TEST_CASE("several pictures and folders of pictures are read in one go") {
-  const Bench bench;
+  const ScanBench bench;
   const std::string one = bench.picture("a.png", id(1));
   (void)bench.picture("b.png", id(2));
   const auto ran = run({"scan", bench.folder.path(), one, "--records", bench.records, "--json"});
@@ -61,7 +61,7 @@ TEST_CASE("several pictures and folders of pictures are read in one go") {
 }
 
 TEST_CASE("standard input may be a picture or typed tags, one a line") {
-  const Bench bench;
+  const ScanBench bench;
   const auto image = run({"scan", "-", "--records", bench.records}, png(drawn(id(3), 6)));
   CHECK(image.code == 0);
   CHECK(has(image.out, id(3)));
@@ -73,7 +73,7 @@ TEST_CASE("standard input may be a picture or typed tags, one a line") {
 }
 
 TEST_CASE("a label that the ledger does not know still shows what it says") {
-  const Bench bench;
+  const ScanBench bench;
   const std::string text = with_check({"ZZ", 7}) + " MADE 1180T 44GFCM 1.496G 303MM L1 260131";
   const auto ran = run({"scan", bench.picture("bag.png", text), "--records", bench.records});
   CHECK(ran.code == 0);
@@ -84,7 +84,7 @@ TEST_CASE("a label that the ledger does not know still shows what it says") {
 }
 
 TEST_CASE("a label whose figures are not the motor's is said to come from another ledger") {
-  const Bench bench;
+  const ScanBench bench;
   const std::string text = id(1) + " MADE 1180T 9.876G 303MM L1";
   const auto ran = run({"scan", bench.picture("bag.png", text), "--records", bench.records});
   CHECK(ran.code == 0);
@@ -93,7 +93,7 @@ TEST_CASE("a label whose figures are not the motor's is said to come from anothe
 }
 
 TEST_CASE("a wrong check character is an error that names the ids one slip away") {
-  const Bench bench;
+  const ScanBench bench;
   std::string wrong = id(1);
   wrong.back() = wrong.back() == 'A' ? 'B' : 'A';
   const auto ran = run({"scan", "-", "--records", bench.records}, wrong + "\n");
@@ -104,7 +104,7 @@ TEST_CASE("a wrong check character is an error that names the ids one slip away"
 }
 
 TEST_CASE("a picture without a label exits with 4 and says what to try") {
-  const Bench bench;
+  const ScanBench bench;
   const auto file = bench.folder.write("empty.png", png(loopledger::tag::Grey(300, 300, 190)));
   const auto ran = run({"scan", file, "--records", bench.records});
   CHECK(ran.code == 4);
@@ -118,7 +118,7 @@ TEST_CASE("a picture without a label exits with 4 and says what to try") {
 }
 
 TEST_CASE("what can't be read exits with 3, unless something else was read") {
-  const Bench bench;
+  const ScanBench bench;
   const std::string absent = bench.folder.path("absent.jpg");
   CHECK(run({"scan", absent}).code == 3);
   CHECK(run({"scan", bench.folder.path("records")}).code == 3);
@@ -130,7 +130,7 @@ TEST_CASE("what can't be read exits with 3, unless something else was read") {
 }
 
 TEST_CASE("an image of another kind is an error that says what to do") {
-  const Bench bench;
+  const ScanBench bench;
   const auto ran = run({"scan", bench.folder.write("p.heic", std::string("\0\0\0\x18"
                                                                          "ftypheic\0\0\0\0mif1",
                                                                          20))});
@@ -139,7 +139,7 @@ TEST_CASE("an image of another kind is an error that says what to do") {
 }
 
 TEST_CASE("what a foreign code says never drives the terminal") {
-  const Bench bench;
+  const ScanBench bench;
   const auto ran = run({"scan", "-"}, std::string("\x1b]0;x\x07 hello \xe2\x80\xae\n"));
   CHECK(ran.code == 1);
   CHECK(ran.err.find('\x1b') == std::string::npos);

@@ -6,9 +6,8 @@
 
 #include <cmath>
 
-#include "calc/linear_density.h"
-#include "calc/plan_motor.h"
 #include "calc/weigh.h"
+#include "support/first_motor.h"
 #include "support/printed.h"
 #include "support/small_plan.h"
 
@@ -33,13 +32,6 @@ plan::Plan practice_plan() {
   return plan;
 }
 
-records::Planned planned(const plan::Plan& plan) {
-  auto motor =
-      calc::plan_motor(plan, plan.motors[0], calc::linear_density(plan.strips[0], plan.bench));
-  REQUIRE(motor.ok());
-  return *motor;
-}
-
 }  // namespace
 
 TEST_CASE("common practice, no source: 1.5 g of 3/32 in strip ties a loop of about 300 mm") {
@@ -47,11 +39,11 @@ TEST_CASE("common practice, no source: 1.5 g of 3/32 in strip ties a loop of abo
   plan.motors[0].mass_is_limit = false;
   plan.motors[0].mass = given(Mass::g(1.5));
   plan.motors[0].rule.reset();
-  CHECK(planned(plan).loop.in_mm() == doctest::Approx(300).epsilon(0.05));
+  CHECK(test::first_motor(plan).loop.in_mm() == doctest::Approx(300).epsilon(0.05));
 }
 
 TEST_CASE("common practice, no source: ten rings weighed together, divided by ten, times two") {
-  const records::Planned motor = planned(practice_plan());
+  const records::Planned motor = test::first_motor(practice_plan());
   CHECK(motor.ring_count == 2);
   CHECK(motor.rings.value.in_mg() == printed("12.000"));
   CHECK((motor.rings.value / motor.ring_count).in_mg() == printed("6.000"));
@@ -63,7 +55,7 @@ TEST_CASE("common practice, no source: ten rings weighed together, divided by te
 }
 
 TEST_CASE("common practice, no source: 1.537 g cut, 1.498 g washed, 1.509 g tied is 3 mg under") {
-  const records::Planned motor = planned(practice_plan());
+  const records::Planned motor = test::first_motor(practice_plan());
   const calc::Judgement tied = calc::judge(motor, Stage::tied, Mass::g(1.509));
   CHECK(tied.counted.mass.in_g() == printed("1.497"));
   REQUIRE(tied.margin.has_value());
@@ -85,7 +77,7 @@ TEST_CASE("common practice, no source: 1.537 g cut, 1.498 g washed, 1.509 g tied
 TEST_CASE("common practice, no source: the same under a rule that counts the rings is over") {
   plan::Plan plan = practice_plan();
   plan.rules[0].counts.value.rings = true;
-  const calc::Judgement tied = calc::judge(planned(plan), Stage::tied, Mass::g(1.509));
+  const calc::Judgement tied = calc::judge(test::first_motor(plan), Stage::tied, Mass::g(1.509));
   REQUIRE(tied.margin.has_value());
   CHECK(tied.margin->in_mg() == printed("-9.000"));
   CHECK(tied.verdict == calc::Verdict::over);
@@ -97,7 +89,7 @@ TEST_CASE("common practice, no source: strip from 0.020 in to 1/8 in is worked t
     CAPTURE(width);
     plan::Plan plan = practice_plan();
     plan.strips[0].width = given(Length::in(width));
-    const records::Planned motor = planned(plan);
+    const records::Planned motor = test::first_motor(plan);
     // The same rubber in a narrower strip: a longer loop, the strip that stays in proportion.
     CHECK(motor.loop > before);
     before = motor.loop;
@@ -109,7 +101,7 @@ TEST_CASE("common practice, no source: strip from 0.020 in to 1/8 in is worked t
 }
 
 TEST_CASE("common practice, no source: windows are whole steps of a scale that reads to 1 mg") {
-  const records::Planned motor = planned(practice_plan());
+  const records::Planned motor = test::first_motor(practice_plan());
   for (const Stage stage : {Stage::washed, Stage::tied, Stage::finished}) {
     const records::Window& window = motor.windows.of(stage);
     REQUIRE(window.low.has_value());

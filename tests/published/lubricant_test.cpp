@@ -5,26 +5,14 @@
 // g after 16 days.
 #include <doctest/doctest.h>
 
-#include "calc/linear_density.h"
-#include "calc/plan_motor.h"
 #include "calc/weigh.h"
+#include "support/first_motor.h"
 #include "support/printed.h"
 #include "support/small_plan.h"
 
 using namespace loopledger;
 using test::given;
 using test::printed;
-
-namespace {
-
-records::Planned planned(const plan::Plan& plan) {
-  auto motor =
-      calc::plan_motor(plan, plan.motors[0], calc::linear_density(plan.strips[0], plan.bench));
-  REQUIRE(motor.ok());
-  return *motor;
-}
-
-}  // namespace
 
 TEST_CASE("1212/13268: 3.131 g dry reads 3.167 g just lubricated, and 3.142 g after 16 days") {
   plan::Plan plan = test::small_plan(test::weighed_strip(Length::m(1), Mass::g(3.131)));
@@ -33,7 +21,7 @@ TEST_CASE("1212/13268: 3.131 g dry reads 3.167 g just lubricated, and 3.142 g af
   plan.lubricants[0].left = given(Uncertain<Share>{Share::ratio(3.142 / 3.131 - 1), Share{}});
   plan.motors[0].lubricant = 0;
   plan.motors[0].mass = given(Mass::g(3.131));
-  records::Planned motor = planned(plan);
+  records::Planned motor = test::first_motor(plan);
   CHECK(calc::reading_of(motor, Stage::finished, Mass::g(3.131)).in_g() == printed("3.167"));
 
   // Counted fresh it is what the scale says; counted rested it is what is left.
@@ -60,7 +48,7 @@ TEST_CASE("1212/13268: the uptake is 1.15 %, half of it is left the next day, a 
       test::rule(Mass::g(3.147), {.rubber = true, .lubricant = true}, Weighed::rested));
   plan.motors[0].rule = 0;
   plan.motors[0].mass_is_limit = true;
-  const records::Planned motor = planned(plan);
+  const records::Planned motor = test::first_motor(plan);
   const calc::Counted counted = calc::counted(motor, Stage::washed, Mass::g(3.131));
   CHECK(counted.mass.in_g() == printed("3.147"));
 }

@@ -5,8 +5,7 @@
 // the other 0.5 g; wound to the same torque.
 #include <doctest/doctest.h>
 
-#include "calc/linear_density.h"
-#include "calc/plan_motor.h"
+#include "support/first_motor.h"
 #include "support/printed.h"
 #include "support/small_plan.h"
 
@@ -14,26 +13,15 @@ using namespace loopledger;
 using test::given;
 using test::printed;
 
-namespace {
-
-records::Planned planned(const plan::Plan& plan) {
-  auto motor =
-      calc::plan_motor(plan, plan.motors[0], calc::linear_density(plan.strips[0], plan.bench));
-  REQUIRE(motor.ok());
-  return *motor;
-}
-
-}  // namespace
-
 TEST_CASE("0906/5733: the half motor of 18 in and 1.0 g, with its spacer") {
   plan::Plan plan = test::small_plan(test::weighed_strip(Length::in(36), Mass::g(1.0)));
   plan.motors[0].mass = given(Mass::g(1.0));
-  CHECK(planned(plan).loop.in_in() == printed("18.000"));
-  const records::Planned full = planned(plan);
+  CHECK(test::first_motor(plan).loop.in_in() == printed("18.000"));
+  const records::Planned full = test::first_motor(plan);
 
   plan.motors[0].part = given(0.5);
   plan.motors[0].hooks = given(Length::in(5.5));
-  const records::Planned half = planned(plan);
+  const records::Planned half = test::first_motor(plan);
   CHECK(half.loop.in_in() == printed("9.000"));
   CHECK(half.aim.in_g() == printed("0.5"));
   REQUIRE(half.spacer.has_value());

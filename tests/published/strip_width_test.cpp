@@ -4,25 +4,13 @@
 // indoorarchive.github.io/1309/15206.
 #include <doctest/doctest.h>
 
-#include "calc/linear_density.h"
-#include "calc/plan_motor.h"
+#include "support/first_motor.h"
 #include "support/printed.h"
 #include "support/small_plan.h"
 
 using namespace loopledger;
 using test::given;
 using test::printed;
-
-namespace {
-
-records::Planned planned(const plan::Plan& plan) {
-  auto motor =
-      calc::plan_motor(plan, plan.motors[0], calc::linear_density(plan.strips[0], plan.bench));
-  REQUIRE(motor.ok());
-  return *motor;
-}
-
-}  // namespace
 
 TEST_CASE("1309/15206: a 14 in loop of 1.000 g from a strip that weighs 2.54 g per 30 in") {
   // 1 in for the knot on each leg is cut off after tying: tails of 2 in, nothing stays in the knot.
@@ -33,7 +21,7 @@ TEST_CASE("1309/15206: a 14 in loop of 1.000 g from a strip that weighs 2.54 g p
   plan.motors[0].loop = given(Length::in(14));
   plan.motors[0].tails = given(Length::in(2));
 
-  const records::Planned motor = planned(plan);
+  const records::Planned motor = test::first_motor(plan);
   REQUIRE(motor.width.has_value());
   CHECK(motor.slit);
   CHECK(motor.width->in_in() == printed("0.05399"));
