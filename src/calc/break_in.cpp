@@ -4,12 +4,22 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <optional>
 
 namespace loopledger::calc {
 namespace {
 
-int whole_cranks(Turns turns, double winder_ratio) {
-  return static_cast<int>(std::lround(turns.count() / winder_ratio));
+/// The nearest whole number, but none that would pass `most`.
+std::optional<int> whole_cranks(Turns turns, double winder_ratio, Turns most) {
+  constexpr double kAnyone = 1e6;  // cranks: more is a damaged record
+  const double cranks = turns.count() / winder_ratio;
+  if (!(winder_ratio > 0) || !(cranks >= 0 && cranks < kAnyone)) {
+    return std::nullopt;
+  }
+  const auto nearest = static_cast<int>(std::lround(cranks));
+  return nearest * winder_ratio > most.count()
+             ? static_cast<int>(std::floor(most.count() / winder_ratio))
+             : nearest;
 }
 
 Diagnostic past_limit(const records::Planned& p, const plan::Recipe& recipe,
@@ -39,7 +49,7 @@ Diagnostics set_break_in(records::Planned& p, const plan::Recipe& recipe, const 
     }
     if (step.turns) {
       out.turns = p.turns_max.value * step.turns->as_ratio();
-      out.cranks = whole_cranks(*out.turns, p.winder_ratio);
+      out.cranks = whole_cranks(*out.turns, p.winder_ratio, records::do_not_pass(p));
       if (*out.turns > records::do_not_pass(p)) {
         problems.push_back(past_limit(p, recipe, step, *out.turns, stem));
       }
@@ -56,24 +66,27 @@ Diagnostics set_break_in(records::Planned& p, const plan::Recipe& recipe, const 
   return problems;
 }
 
+bool winds(const records::BreakInStep& step) { return step.turns || step.stop_torque; }
+
 Estimate<Torque> stop_torque(const records::Planned& p, const records::BreakInStep& step) {
-  const double share = *step.stop_torque / p.torque_max.value;
+  const bool known = p.torque_max.value > Torque{};
+  const double share = known ? *step.stop_torque / p.torque_max.value : 0;
   return {*step.stop_torque, p.torque_max.low * share, p.torque_max.high * share};
 }
 
 StepNow step_now(const records::Planned& p, const records::BreakInStep& step, Length loop_as_tied,
                  const Estimate<Turns>& largest) {
   StepNow now{step, false};
-  if (step.stretch) {
+  if (step.stretch && p.loop > Length{}) {
     now.step.stretch = *step.stretch * (loop_as_tied / p.loop);
   }
-  if (step.turns) {
+  if (step.turns && p.turns_max.value > Turns{}) {
     now.step.turns = *step.turns * (largest.value / p.turns_max.value);
     if (*now.step.turns > largest.low) {
       now.step.turns = largest.low;
       now.held_back = true;
     }
-    now.step.cranks = whole_cranks(*now.step.turns, p.winder_ratio);
+    now.step.cranks = whole_cranks(*now.step.turns, p.winder_ratio, largest.low);
   }
   return now;
 }

@@ -19,6 +19,9 @@ namespace loopledger::calc {
 [[nodiscard]] Diagnostics set_break_in(records::Planned& planned, const plan::Recipe& recipe,
                                        const std::string& stem);
 
+/// Whether a step winds the motor, to turns or to a torque.
+[[nodiscard]] bool winds(const records::BreakInStep& step);
+
 /// Where a step's winding stops, with the 95 % interval of the largest torque that it is a share
 /// of.
 /// @pre step.stop_torque
@@ -31,7 +34,7 @@ struct StepNow {
   bool held_back = false;  ///< its turns were cut down to "do not pass"
 };
 /// The planned step's stretch goes with the loop as tied, its turns with the largest turns; never
-/// past the lower end of `largest`. @pre planned.loop > 0, planned.turns_max > 0
+/// past the lower end of `largest`.
 [[nodiscard]] StepNow step_now(const records::Planned& planned, const records::BreakInStep& step,
                                Length loop_as_tied, const Estimate<Turns>& largest);
 

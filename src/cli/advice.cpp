@@ -13,13 +13,12 @@ namespace loopledger::cli {
 namespace {
 
 using records::Kind;
-using records::State;
 
-/// The loop as it was tied: logged, else as planned.
-Length loop_as_tied(const records::Record& record) {
-  Length loop = record.planned.loop;
-  for (const records::Entry* const e : records::standing(record.entries)) {
-    if (e->kind == Kind::tied && e->loop && !e->edited) {
+/// The loop as it was tied, if that was logged.
+std::optional<Length> loop_as_tied(const records::Record& record) {
+  std::optional<Length> loop;
+  for (const records::Entry* const e : records::this_life(record.entries)) {
+    if (e->kind == Kind::tied && e->loop) {
       loop = *e->loop;
     }
   }
@@ -41,7 +40,9 @@ Advice advice_for(const records::Record& record) {
   a.state = records::state_of(record.entries);
   a.known = records::known_of(record.entries);
   a.loop = a.known.loop.value_or(p.loop);
-  a.loop_as_tied = loop_as_tied(record);
+  const auto tied = loop_as_tied(record);
+  a.tied_logged = tied.has_value();
+  a.loop_as_tied = tied.value_or(p.loop);
   a.largest = p.turns_max;
   a.wind_to = p.wind_to;
   const double lambda = p.linear_density.value.in_si();
@@ -91,7 +92,7 @@ std::optional<NextStep> next_of_recipe(const records::Record& record, bool with_
     ++done[at];
   }
   std::size_t i = next();
-  while (with_turns && i < steps.size() && (!steps[i].turns || done[i] >= steps[i].repeat)) {
+  while (with_turns && i < steps.size() && (!calc::winds(steps[i]) || done[i] >= steps[i].repeat)) {
     ++i;
   }
   return i < steps.size() ? std::optional(NextStep{i, done[i] + 1}) : std::nullopt;

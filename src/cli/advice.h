@@ -27,6 +27,7 @@ struct Advice {
   records::Known known;
   Length loop;                  ///< now: logged, else as planned
   Length loop_as_tied;          ///< logged, else as planned
+  bool tied_logged = false;     ///< that was logged
   std::optional<Share> growth;  ///< of the broken-in loop over the loop as tied: the set
   Estimate<Turns> largest;      ///< for the loop as it is now
   Turns wind_to;
@@ -41,7 +42,7 @@ inline constexpr double kFullWind = 0.9;
 /// Largest turns go with the loop length (figure 4): a broken-in length moves them.
 [[nodiscard]] Advice advice_for(const records::Record& record);
 
-/// The step of the recipe that comes next, or, with `with_turns`, the next one that gives turns. A
+/// The step of the recipe that comes next, or, with `winding`, the next one that winds. A
 /// break-in entry that names its step counts for that step, another for the one that is next; who
 /// is at a step has done with those before it. Empty: no recipe, it is done, or the motor was wound
 /// since.
@@ -51,6 +52,9 @@ inline constexpr double kFullWind = 0.9;
 /// A step of the recipe for the loop as it is.
 [[nodiscard]] calc::StepNow step_now_of(const records::Planned& planned, const Advice& advice,
                                         std::size_t index);
+
+/// "set +3.0 %"; far from what was published, or shrunk, it says so. @pre advice.growth
+[[nodiscard]] std::string set_words(const Advice& advice);
 
 /// What to do next, a sentence without its full stop.
 [[nodiscard]] std::string next_step(const records::Record& record, const Advice& advice,

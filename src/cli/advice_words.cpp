@@ -3,6 +3,7 @@
 // The advice in words.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "base/text.h"
@@ -92,19 +93,6 @@ std::string temperature_words(const Advice& a, const Today& today, Units units) 
                      change < Share{} ? "less" : "more");
 }
 
-/// "set +3.0 %"; far from what was published, it says so.
-std::string set_words(Share growth) {
-  const std::string percent = fixed(growth.in_percent(), 1);
-  if (growth < Share{}) {
-    return fmt::format("set {} %: shorter than as tied, measure again", percent);
-  }
-  const std::string out = fmt::format("set +{} %", percent);
-  return growth.as_ratio() <= calc::kSetAtOnce
-             ? out
-             : fmt::format("{}: more than published, +{:.0f} % at once and +{:.0f} % the next day",
-                           out, calc::kSetAtOnce * 100, calc::kSetNextDay * 100);
-}
-
 /// What is left of the rest that the step before asks for; nothing under a minute.
 std::optional<Duration> rest_left(const Planned& p, const Advice& a, const Today& today) {
   const auto rest = rested(a, today);
@@ -117,6 +105,21 @@ std::optional<Duration> rest_left(const Planned& p, const Advice& a, const Today
 }
 
 }  // namespace
+
+std::string set_words(const Advice& a) {
+  constexpr double kReadsZero = 0.0005;  // of the loop: shown as 0.0 %
+  const double growth = a.growth->as_ratio();
+  const std::string percent = fixed(a.growth->in_percent(), 1);
+  if (growth <= -kReadsZero) {
+    return fmt::format("set {} %: shorter than as {}, measure again", percent,
+                       a.tied_logged ? "tied" : "planned");
+  }
+  const std::string out = fmt::format("set +{} %", fixed(std::max(0.0, growth) * 100, 1));
+  return growth <= calc::kSetAtOnce
+             ? out
+             : fmt::format("{}: more than published, +{:.0f} % at once and +{:.0f} % the next day",
+                           out, calc::kSetAtOnce * 100, calc::kSetNextDay * 100);
+}
 
 calc::StepNow step_now_of(const Planned& p, const Advice& a, std::size_t index) {
   return calc::step_now(p, p.break_in[index], a.loop_as_tied, a.largest);
@@ -175,7 +178,7 @@ std::vector<std::string> today_lines(const records::Record& record, const Advice
     add(*rest < Duration::min(1) ? "wound just now" : "rested " + days_or_hours(*rest));
   }
   if (a.growth) {
-    add(set_words(*a.growth));
+    add(set_words(a));
   }
   if (!life.empty()) {
     lines.push_back(life);

@@ -223,8 +223,7 @@ std::string BenchDialogue::told(const Record& record, const Entry& entry) const 
   after.entries.push_back(entry);
   const Advice now = advice_for(after);
   if (entry.loop_after && now.growth) {
-    out += fmt::format("; grown {} %, wind to {}", fixed(now.growth->in_percent(), 1),
-                       shown_at_most(now.wind_to));
+    out += fmt::format("; {}, wind to {}", set_words(now), shown_at_most(now.wind_to));
   }
   if (entry.turns && *entry.turns > now.do_not_pass) {
     out += fmt::format("; past \"do not pass\" {}", shown_at_most(now.do_not_pass));

@@ -145,9 +145,12 @@ std::string doubt_about(const Record& record, const Entry& e) {
     return fmt::format("a loop of {} is far from the planned {}", shown(*loop, Units::metric),
                        shown(p.loop, Units::metric));
   }
-  if (e.turns && *e.turns > p.turns_max.high) {
-    return fmt::format("{} turns is past the {} at which nearly all would have broken",
-                       shown_at_most(*e.turns), shown_at_most(p.turns_max.high));
+  if (e.turns) {
+    const Turns nearly_all = advice_for(record).largest.high;
+    if (*e.turns > nearly_all) {
+      return fmt::format("{} turns is past the {} at which nearly all would have broken",
+                         shown_at_most(*e.turns), shown_at_most(nearly_all));
+    }
   }
   return {};
 }
@@ -274,11 +277,15 @@ std::string question(const Want& want, const Record& record, Units units) {
     case Asked::loop_after:
       return "loop after break-in";
     case Asked::break_in: {
+      const Advice now = advice_for(record);
       const records::BreakInStep step =
-          step_now_of(p, advice_for(record), static_cast<std::size_t>(want.step - 1)).step;
-      std::string text = fmt::format("break-in step {}, turns", want.step);
-      text += step.turns ? fmt::format(" ({})", shown_at_most(*step.turns)) : "";
-      return text;
+          step_now_of(p, now, static_cast<std::size_t>(want.step - 1)).step;
+      if (step.turns) {
+        return fmt::format("break-in step {}, turns ({})", want.step, shown_at_most(*step.turns));
+      }
+      return fmt::format("break-in step {}, turns and torque (to {}, never past {})", want.step,
+                         shown(step.stop_torque.value_or(Torque{}), units),
+                         shown_at_most(now.do_not_pass));
     }
     case Asked::wound:
       break;

@@ -60,6 +60,7 @@ class LotReader {
   std::vector<Event> events_of(const std::vector<const Entry*>& life) {
     std::vector<Event> events;
     bool broken_in = false;
+    loop_ = record_.planned.loop;
     for (const Entry* const e : life) {
       if (e->kind == Kind::tied && e->loop && !broken_in) {
         loop_ = *e->loop;

@@ -106,9 +106,8 @@ std::vector<std::string> consequences(const Record& before, const Record& after,
     }
   }
   if (e.kind == Kind::break_in && e.loop_after && now.growth) {
-    lines.push_back(fmt::format("the loop has grown by {} %; wind to {} turns, do not pass {}",
-                                fixed(now.growth->in_percent(), 1), shown_at_most(now.wind_to),
-                                shown_at_most(now.do_not_pass)));
+    lines.push_back(fmt::format("{}; wind to {} turns, do not pass {}", set_words(now),
+                                shown_at_most(now.wind_to), shown_at_most(now.do_not_pass)));
   }
   if (e.kind == Kind::wound && e.turns) {
     const auto best = records::known_of(before.entries).best_turns;

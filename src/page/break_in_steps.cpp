@@ -99,7 +99,7 @@ std::vector<Pass> passes_of(const records::Planned& planned) {
         name += turn < 26 ? fmt::format("{}", static_cast<char>('a' + turn))
                           : fmt::format("/{}", turn + 1);
       }
-      passes.push_back({.name = std::move(name), .winds = step.turns || step.stop_torque});
+      passes.push_back({.name = std::move(name), .winds = calc::winds(step)});
     }
   }
   return passes;

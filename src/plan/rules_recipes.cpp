@@ -118,6 +118,7 @@ void read_recipe_keys(TableReader& reader, Recipe& recipe) {
   const std::vector<const Node*> steps = reader.list("steps", kMaxSteps);
   if (!steps.empty()) {
     recipe.steps.clear();
+    recipe.source.clear();  // steps of one's own are not the template's
   }
   for (const Node* node : steps) {
     recipe.steps.push_back(read_step(reader, *node));

@@ -74,6 +74,7 @@ void take_winding(Known& known, const Entry& e) {
 
 /// What was wound and flown before says nothing of it.
 void tie_again(Known& known) {
+  known.loop.reset();
   known.loop_broken_in = false;
   known.best_turns.reset();
   known.best_torque.reset();

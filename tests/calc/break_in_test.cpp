@@ -86,6 +86,22 @@ TEST_CASE("a part motor's steps are held against its own turns") {
   CHECK(p.break_in[0].turns->count() == Approx(560));
 }
 
+TEST_CASE("whole cranks never pass do not pass, and a damaged record gives none") {
+  records::Planned p = motor();
+  plan::Recipe recipe;
+  plan::RecipeStep wind;
+  wind.turns = Share::ratio(1199.0 / 1400);
+  recipe.steps = {wind};
+  p.winder_ratio = 1200.0 / 79.6;  // 79.53 cranks: the nearest 80 are 1206 turns
+  CHECK(calc::set_break_in(p, recipe, "TH").empty());
+  CHECK(p.break_in[0].cranks == 79);
+  p.winder_ratio = 0;
+  CHECK_FALSE(calc::step_now(p, p.break_in[0], p.loop, p.turns_max).step.cranks.has_value());
+  p.torque_max = {};
+  p.break_in[0].stop_torque = Torque::gf_cm(30);
+  CHECK(calc::stop_torque(p, p.break_in[0]).low == Torque{});
+}
+
 TEST_CASE("a step follows the loop as it was tied, and is held back at do not pass") {
   records::Planned p = motor();
   plan::Recipe recipe;

@@ -118,7 +118,7 @@ TEST_CASE("turns, torque and the loop after break-in find their place") {
       "th1 washed 1.497\nth1 loop 366\nth1 1.509\nth1 1.524\nth1 970 30 gf.cm\nth1 378\n"
       "th1 1200 41 gf.cm stopped\n");
   CHECK(has(out, "TH-01 ANNA: broken in, step 2, to 970 turns at 30 gf.cm\n"));
-  CHECK(has(out, "TH-01 ANNA: broken in, loop after 378 mm; grown 3.3 %, wind to "));
+  CHECK(has(out, "TH-01 ANNA: broken in, loop after 378 mm; set +3.3 %, wind to "));
   CHECK(has(out, "TH-01 ANNA: wound to 1200 turns at 41 gf.cm, stopped\n"));
 }
 
@@ -191,4 +191,18 @@ TEST_CASE("bench before print says what to do") {
   CHECK(ran.code == 4);
   CHECK(has(ran.err, "no motor of this plan has a record yet"));
   CHECK(has(ran.err, "`loopledger print` opens them"));
+}
+
+TEST_CASE("a step that only a torque stops is asked for with the turns never to pass") {
+  const TempFolder folder;
+  const std::string plan = folder.write(
+      "night.toml",
+      "format = 1\nbench = { scale_step = \"1 mg\" }\n[strips.tan]\nsamples = [[\"1 m\", \"2 g\"], "
+      "[\"1 m\", \"2 g\"], [\"1 m\", \"2 g\"]]\n[recipes.six]\ntake = \"stretch-6-wind-75\"\n"
+      "[[motors]]\nid = \"AB\"\nloop = \"300 mm\"\nrecipe = \"six\"\n");
+  REQUIRE(run({"print", plan}).code == 0);
+  const std::string said =
+      run({"bench", plan}, "ab1 washed 1.232\nab1 loop 300\nab1 900 38 gf.cm\n").out;
+  CHECK_MESSAGE(has(said, "AB-01"), said);
+  CHECK(has(folder.read("records/AB-01.toml"), "kind = \"break_in\", step = 2, turns = 900"));
 }

@@ -84,7 +84,7 @@ TEST_CASE("break-in tells the growth of the loop and where to wind to") {
   (void)ledger({"log", "th1", "tied", "loop=360 mm"});
   const Ran ran = ledger({"log", "th1", "break_in", "step=1", "loop_after=374.4 mm"});
   CHECK(ran.code == 0);
-  CHECK(has(ran.out, "the loop has grown by 4.0 %; wind to "));
+  CHECK(has(ran.out, "set +4.0 %; wind to "));
   CHECK(has(ran.out, "it is now broken in\n"));
 }
 
