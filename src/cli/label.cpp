@@ -40,6 +40,7 @@ struct LabelOptions {
   std::optional<Units> units;
   int start = 1;
   bool stale = false;
+  bool overwrite = false;
 };
 
 /// The records of the ids typed, or of all motors whose label is out of date.
@@ -88,11 +89,12 @@ Result<PendingFile> made(Result<page::Document> document, const Press& press,
   }
   auto bytes = pdf::write_pdf(*document, press.fonts);
   append(problems, bytes.diagnostics());
-  append(problems, make_folder(options.out));
+  path = (std::filesystem::path(options.out) / name).string();
+  append(problems, foreign_files({path}, options.overwrite));
+  append(problems, has_errors(problems) ? Diagnostics{} : make_folder(options.out));
   if (has_errors(problems)) {
     return problems;
   }
-  path = (std::filesystem::path(options.out) / name).string();
   auto file = PendingFile::write(path, *bytes);
   append(problems, file.diagnostics());
   if (!file) {
@@ -246,6 +248,7 @@ void add_label(CommandLine& line, Context& context) {
       .records(options->records)
       .number("--start", options->start, 1, kMaxStart,
               "First free label of a part-used sheet, from 1")
+      .flag("--overwrite", options->overwrite, "Replace a file that this program did not write")
       .units(options->units)
       .action([options, &context] { run_label(*options, context); });
 }

@@ -43,6 +43,7 @@ struct PrintOptions {
   int start = 1;
   bool new_only = false;
   bool short_of_strip = false;
+  bool overwrite = false;
   bool json = false;
 };
 
@@ -238,8 +239,13 @@ class Printer {
   std::vector<Printed> printed_;
 };
 
-Diagnostics write_out(const std::vector<Printed>& files, const std::string& folder,
+Diagnostics write_out(const std::vector<Printed>& files, const std::string& folder, bool overwrite,
                       const std::vector<records::NewRecord>& to_open, records::Ledger& ledger) {
+  std::vector<std::string> paths;
+  std::ranges::transform(files, std::back_inserter(paths), &Printed::path);
+  if (Diagnostics problems = foreign_files(paths, overwrite); has_errors(problems)) {
+    return problems;
+  }
   if (Diagnostics problems = make_folder(folder); has_errors(problems)) {
     return problems;
   }
@@ -333,7 +339,7 @@ void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said
   if (!work || !files) {
     return;
   }
-  append(said, write_out(*files, folder, work->to_open, ledger));
+  append(said, write_out(*files, folder, options.overwrite, work->to_open, ledger));
   if (!has_errors(said)) {
     say(*files, *work, records, options, said, context);
   }
@@ -363,6 +369,7 @@ void add_print(CommandLine& line, Context& context) {
       .number("--start", options->start, 1, kMaxStart,
               "First free label of a part-used sheet, from 1")
       .flag("--short", options->short_of_strip, "Print what can be cut when the pieces don't reach")
+      .flag("--overwrite", options->overwrite, "Replace files that this program did not write")
       .units(options->units)
       .json(options->json, "What was written")
       .action([options, &context] { run_print(*options, context); });

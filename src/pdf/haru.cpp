@@ -6,6 +6,7 @@
 
 #include <vector>
 
+#include "pdf/own_mark.h"
 #include "pdf/tounicode.h"
 
 namespace loopledger::pdf {
@@ -79,6 +80,9 @@ Result<std::string> Haru::bytes() {
     if (status != HPDF_OK) {
       return problem("read the finished PDF");
     }
+  }
+  if (!put_mark(all)) {
+    return error("pdf-write", "could not mark the finished PDF as the program's own");
   }
   return all;
 }

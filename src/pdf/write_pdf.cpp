@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "pdf/haru.h"
+#include "pdf/own_mark.h"
 
 namespace loopledger::pdf {
 namespace {
@@ -169,6 +170,7 @@ void set_up(Haru& haru, const page::Document& document) {
   if (document.pages.size() > kPagesInFlatTree) {
     HPDF_SetPagesConfiguration(doc, 40);
   }
+  HPDF_Dict_Add(doc->info, kMarkKey, HPDF_String_New(doc->mmgr, kMarkBlank, nullptr));
   HPDF_SetCurrentEncoder(doc, "UTF-8");  // before the title, or it is garbled
   HPDF_SetInfoAttr(doc, HPDF_INFO_TITLE, document.title.c_str());
   HPDF_SetInfoAttr(doc, HPDF_INFO_CREATOR, "Loopledger");
