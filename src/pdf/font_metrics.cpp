@@ -6,6 +6,7 @@
 #include <array>
 #include <utility>
 
+#include "base/letters.h"
 #include "base/text.h"
 #include "pdf/fonts.h"
 
@@ -13,14 +14,6 @@ namespace loopledger::pdf {
 namespace {
 
 constexpr double kMmPerPoint = 25.4 / 72;
-
-/// Scripts whose letters join, stack or run from right to left: glyph by glyph from the left would
-/// be wrong even though the face may hold them.
-bool needs_shaping(char32_t c) {
-  return (c >= 0x0590 && c <= 0x08FF) || (c >= 0x0900 && c <= 0x109F) ||
-         (c >= 0x1780 && c <= 0x18AF) || (c >= 0xFB1D && c <= 0xFDFF) ||
-         (c >= 0xFE70 && c <= 0xFEFF);
-}
 
 class FreeTypeMetrics final : public page::FontMetrics {
  public:
@@ -63,7 +56,7 @@ class FreeTypeMetrics final : public page::FontMetrics {
   }
 
   [[nodiscard]] bool has(char32_t code_point, page::Face face) const override {
-    return code_point <= 0xFFFF && !needs_shaping(code_point) &&
+    return code_point <= 0xFFFF && !runs_from_right(code_point) && !joins_neighbours(code_point) &&
            FT_Get_Char_Index(at(face), code_point) != 0;
   }
 
