@@ -94,7 +94,6 @@ bool Sheet::room(double height) {
 std::string Sheet::name() const { return "the " + lower_ascii(head_.kind); }
 
 void Sheet::heading(const std::string& text, double with) {
-  canvas_.set_place(fmt::format("{}, “{}”", name(), text));
   if (!page_empty_ && y_ > kBodyTop + 1) {
     y_ += 3;
   }
