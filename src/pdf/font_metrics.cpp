@@ -8,6 +8,7 @@
 
 #include "base/letters.h"
 #include "base/text.h"
+#include "pdf/font_file.h"
 #include "pdf/fonts.h"
 
 namespace loopledger::pdf {
@@ -39,7 +40,8 @@ class FreeTypeMetrics final : public page::FontMetrics {
     for (std::size_t i = 0; i < faces_.size(); ++i) {
       const std::string& path = fonts.of(static_cast<page::Face>(i));
       if (FT_New_Face(library_, path.c_str(), 0, &faces_[i]) != 0 || faces_[i]->units_per_EM == 0 ||
-          FT_Select_Charmap(faces_[i], FT_ENCODING_UNICODE) != 0) {
+          FT_Select_Charmap(faces_[i], FT_ENCODING_UNICODE) != 0 ||
+          FT_Get_Char_Index(faces_[i], U'?') == 0) {
         return path;
       }
     }
@@ -79,6 +81,12 @@ class FreeTypeMetrics final : public page::FontMetrics {
 }  // namespace
 
 Result<std::unique_ptr<page::FontMetrics>> load_metrics(const Fonts& fonts) {
+  for (const std::string* path :
+       {&fonts.sheet, &fonts.sheet_bold, &fonts.label, &fonts.label_bold}) {
+    if (Diagnostics problems = font_problems(*path); !problems.empty()) {
+      return problems;
+    }
+  }
   auto metrics = std::make_unique<FreeTypeMetrics>();
   const std::string failed = metrics->load(fonts);
   if (!failed.empty()) {
