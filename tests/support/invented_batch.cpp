@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <string>
@@ -228,10 +229,14 @@ plan::Stock stock(const std::string& name) {
 }
 
 std::vector<plan::Stock> label_stocks() {
+  std::vector<std::string> names;
+  for (const auto& file :
+       std::filesystem::directory_iterator(LOOPLEDGER_SOURCE_DIR "/templates/stock")) {
+    names.push_back(file.path().stem().string());
+  }
+  std::sort(names.begin(), names.end());
   std::vector<plan::Stock> stocks;
-  for (const char* name :
-       {"a4", "a4-3x7-63.5x38.1", "a4-3x8-70x37", "a4-2x7-99.1x38.1", "a4-5x13-38.1x21.2", "letter",
-        "letter-3x10-2.625x1", "letter-2x5-4x2"}) {
+  for (const std::string& name : names) {
     stocks.push_back(stock(name));
   }
   return stocks;
