@@ -3,6 +3,7 @@
 
 #include <fcntl.h>
 #include <fmt/format.h>
+#include <sys/file.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -14,6 +15,7 @@
 #include <utility>
 
 #include "cli/posix.h"
+#include "pdf/own_mark.h"
 
 namespace loopledger::cli {
 namespace {
@@ -36,6 +38,84 @@ Result<std::string> read_stream(std::istream& in, std::uint64_t max_bytes) {
     }
   }
   return bytes;
+}
+
+Diagnostic not_ours(const std::string& path, const std::string& what) {
+  return error("disk-foreign",
+               fmt::format("expected no file here, or one that this program wrote; found {}", what),
+               "--overwrite replaces it; --out FOLDER writes elsewhere", {path, 0, 0});
+}
+
+/// Whether the open file is a PDF of ours. False: it is not, or it can't be read.
+bool is_own_pdf(int fd, std::uint64_t size) {
+  std::string head(pdf::kMarkWithin, '\0');
+  std::size_t have = 0;
+  while (have < head.size()) {
+    const ssize_t n = ::read(fd, head.data() + have, head.size() - have);
+    if (n < 0 && errno == EINTR) {
+      continue;
+    }
+    if (n <= 0) {
+      break;
+    }
+    have += static_cast<std::size_t>(n);
+  }
+  head.resize(have);
+  return pdf::has_mark(head, size);
+}
+
+/// What at `path` must not be replaced.
+Diagnostics foreign(const std::string& path, bool overwrite) {
+  struct stat info {};
+  if (::lstat(path.c_str(), &info) != 0) {
+    return {};  // nothing there; what else is wrong, the writing tells
+  }
+  if (S_ISDIR(info.st_mode)) {
+    return {error("disk-folder", "expected a file or nothing here, found a folder",
+                  "--out FOLDER writes elsewhere", {path, 0, 0})};
+  }
+  if (overwrite) {
+    return {};
+  }
+  if (S_ISLNK(info.st_mode)) {
+    return {not_ours(path, "a link")};
+  }
+  if (!S_ISREG(info.st_mode)) {
+    return {not_ours(path, "something that is no file")};
+  }
+  const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK));
+  if (file.get() < 0) {
+    return {not_ours(path, "one that can't be read")};
+  }
+  if (!is_own_pdf(file.get(), static_cast<std::uint64_t>(info.st_size))) {
+    return {not_ours(path, "another's, or one that was changed since")};
+  }
+  return {};
+}
+
+constexpr std::string_view kTemporary = ".tmp-loopledger-";
+constexpr std::size_t kTemporaryEnd = 6;  // what mkostemp fills in
+
+bool is_removed(int fd) {
+  struct stat info {};
+  return ::fstat(fd, &info) == 0 && info.st_nlink == 0;
+}
+
+/// Temporary files of `path` that no running program holds.
+void remove_left_overs(const std::string& path) {
+  const std::string begin = fs::path(path).filename().string() + std::string(kTemporary);
+  std::error_code problem;
+  for (fs::directory_iterator at(folder_of(path), problem), end; !problem && at != end;
+       at.increment(problem)) {
+    const std::string name = at->path().filename().string();
+    if (!name.starts_with(begin) || name.size() != begin.size() + kTemporaryEnd) {
+      continue;
+    }
+    const Descriptor file(::open(at->path().c_str(), O_RDWR | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK));
+    if (file.get() >= 0 && ::flock(file.get(), LOCK_EX | LOCK_NB) == 0) {
+      ::unlink(at->path().c_str());
+    }
+  }
 }
 
 }  // namespace
@@ -79,15 +159,26 @@ Result<std::string> read_file(const std::string& path, std::uint64_t max_bytes, 
   return path == "-" ? read_stream(in, max_bytes) : read_file(path, max_bytes);
 }
 
-PendingFile::PendingFile(std::string path, std::string temporary)
-    : path_(std::move(path)), temporary_(std::move(temporary)) {}
+Diagnostics foreign_files(const std::vector<std::string>& paths, bool overwrite) {
+  Diagnostics problems;
+  for (const std::string& path : paths) {
+    append(problems, foreign(path, overwrite));
+  }
+  return problems;
+}
+
+PendingFile::PendingFile(std::string path, std::string temporary, Descriptor lock)
+    : path_(std::move(path)), temporary_(std::move(temporary)), lock_(std::move(lock)) {}
 
 PendingFile::PendingFile(PendingFile&& other) noexcept
-    : path_(std::move(other.path_)), temporary_(std::exchange(other.temporary_, {})) {}
+    : path_(std::move(other.path_)),
+      temporary_(std::exchange(other.temporary_, {})),
+      lock_(std::move(other.lock_)) {}
 
 PendingFile& PendingFile::operator=(PendingFile&& other) noexcept {
   std::swap(path_, other.path_);
   std::swap(temporary_, other.temporary_);
+  std::swap(lock_, other.lock_);
   return *this;
 }
 
@@ -98,12 +189,18 @@ PendingFile::~PendingFile() {
 }
 
 Result<PendingFile> PendingFile::write(const std::string& path, const std::string& bytes) {
-  std::string temporary = path + ".tmp-XXXXXX";
-  Descriptor file(::mkostemp(temporary.data(), O_CLOEXEC));
-  if (file.get() < 0) {
-    return cannot("write here", path, errno);
-  }
-  PendingFile pending(path, temporary);
+  remove_left_overs(path);
+  std::string temporary;
+  Descriptor file(-1);
+  do {  // another run may have taken it for a left-over before it was locked
+    temporary = path + std::string(kTemporary) + "XXXXXX";
+    file = Descriptor(::mkostemp(temporary.data(), O_CLOEXEC));
+    if (file.get() < 0) {
+      return cannot("write here", path, errno);
+    }
+    (void)::flock(file.get(), LOCK_EX);  // where the disk grants none, nothing is removed either
+  } while (is_removed(file.get()));
+  PendingFile pending(path, temporary, Descriptor(::fcntl(file.get(), F_DUPFD_CLOEXEC, 0)));
   const bool ok = make_readable(file.get()) && write_all(file.get(), bytes) &&
                   ::fsync(file.get()) == 0 && file.close();
   if (!ok) {
@@ -117,6 +214,7 @@ Diagnostics PendingFile::commit() {
     return {cannot("put the file in place", path_, errno)};
   }
   temporary_.clear();
+  lock_ = Descriptor(-1);
   flush_names(folder_of(path_));
   return {};
 }

@@ -6,9 +6,11 @@
 
 #include <cstdint>
 #include <string>
+#include <vector>
 
 #include "base/result.h"
 #include "cli/command.h"
+#include "cli/posix.h"
 
 namespace loopledger::cli {
 
@@ -20,8 +22,14 @@ inline constexpr std::uint64_t kMaxTextFile = 16u << 20;  ///< plans, shelves, t
                                             std::istream& in);
 [[nodiscard]] Result<std::string> read_file(const std::string& path, std::uint64_t max_bytes);
 
+/// What stands where PDFs are to go and must not be replaced: a folder always; a link, or a file
+/// that this program did not write, unless `overwrite`. Empty: all may be written. To be asked
+/// before anything is. Errors: disk-folder, disk-foreign, and those of read_file.
+[[nodiscard]] Diagnostics foreign_files(const std::vector<std::string>& paths, bool overwrite);
+
 /// Writes and flushes `path` + ".tmp-…" beside it, to be put in place by `commit`. Dropped without
-/// `commit` it removes the temporary file.
+/// `commit` it removes the temporary file. What a run that was killed left of `path` goes too: its
+/// lock tells whether anyone is still at it.
 class PendingFile {
  public:
   [[nodiscard]] static Result<PendingFile> write(const std::string& path, const std::string& bytes);
@@ -34,9 +42,10 @@ class PendingFile {
   [[nodiscard]] Diagnostics commit();
 
  private:
-  PendingFile(std::string path, std::string temporary);
+  PendingFile(std::string path, std::string temporary, Descriptor lock);
   std::string path_;
   std::string temporary_;
+  Descriptor lock_;  ///< held while the temporary file is ours
 };
 
 /// Creates the folder and its parents; no error when it is there.

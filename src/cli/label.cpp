@@ -38,6 +38,7 @@ struct LabelOptions {
   std::optional<Units> units;
   LabelSheetOptions labels;
   bool stale = false;
+  bool overwrite = false;
 };
 
 /// The records of the ids typed, or of all motors whose label is out of date.
@@ -85,11 +86,12 @@ Result<PendingFile> made(Result<page::Document> document, const Press& press,
   append(problems, fit_to_printer(*document, press.labels, press, name));
   auto bytes = pdf::write_pdf(*document, press.fonts);
   append(problems, bytes.diagnostics());
-  append(problems, make_folder(options.out));
+  path = (std::filesystem::path(options.out) / name).string();
+  append(problems, foreign_files({path}, options.overwrite));
+  append(problems, has_errors(problems) ? Diagnostics{} : make_folder(options.out));
   if (has_errors(problems)) {
     return problems;
   }
-  path = (std::filesystem::path(options.out) / name).string();
   auto file = PendingFile::write(path, *bytes);
   append(problems, file.diagnostics());
   if (!file) {
@@ -243,6 +245,7 @@ void add_label(CommandLine& line, Context& context) {
       .label_sheet(options->labels)
       .option("--out", options->out, "Folder for the PDF (default: out)")
       .records(options->records)
+      .flag("--overwrite", options->overwrite, "Replace a file that this program did not write")
       .units(options->units)
       .action([options, &context] { run_label(*options, context); });
 }

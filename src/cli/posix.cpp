@@ -15,6 +15,11 @@ namespace loopledger::cli {
 
 Descriptor::Descriptor(Descriptor&& other) noexcept : fd_(std::exchange(other.fd_, -1)) {}
 
+Descriptor& Descriptor::operator=(Descriptor&& other) noexcept {
+  std::swap(fd_, other.fd_);
+  return *this;
+}
+
 Descriptor::~Descriptor() {
   if (fd_ >= 0) {
     ::close(fd_);

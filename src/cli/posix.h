@@ -16,7 +16,7 @@ class Descriptor {
  public:
   explicit Descriptor(int fd) : fd_(fd) {}
   Descriptor(Descriptor&& other) noexcept;
-  Descriptor& operator=(Descriptor&& other) = delete;
+  Descriptor& operator=(Descriptor&& other) noexcept;
   Descriptor(const Descriptor&) = delete;
   Descriptor& operator=(const Descriptor&) = delete;
   ~Descriptor();

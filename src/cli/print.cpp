@@ -45,6 +45,7 @@ struct PrintOptions {
   bool test_page = false;
   bool new_only = false;
   bool short_of_strip = false;
+  bool overwrite = false;
   bool json = false;
 };
 
@@ -240,8 +241,13 @@ class Printer {
   std::vector<Printed> printed_;
 };
 
-Diagnostics write_out(const std::vector<Printed>& files, const std::string& folder,
+Diagnostics write_out(const std::vector<Printed>& files, const std::string& folder, bool overwrite,
                       const std::vector<records::NewRecord>& to_open, records::Ledger& ledger) {
+  std::vector<std::string> paths;
+  std::ranges::transform(files, std::back_inserter(paths), &Printed::path);
+  if (Diagnostics problems = foreign_files(paths, overwrite); has_errors(problems)) {
+    return problems;
+  }
   if (Diagnostics problems = make_folder(folder); has_errors(problems)) {
     return problems;
   }
@@ -347,7 +353,7 @@ void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said
   if (!work || !files) {
     return;
   }
-  append(said, write_out(*files, folder, work->to_open, ledger));
+  append(said, write_out(*files, folder, options.overwrite, work->to_open, ledger));
   if (!has_errors(said)) {
     say(*files, *work, records, options, said, context);
   }
@@ -360,19 +366,23 @@ void run_print(const PrintOptions& options, Context& context) {
       context.exit_code = kUsage;
       return;
     }
-    context.exit_code = report(
-        context, print_test_page(order_of(options.paper, options.labels.stock, {}),
-                                 options.out.empty() ? "out" : options.out, std::nullopt, context));
+    const TestPageOrder order{.press = order_of(options.paper, options.labels.stock, {}),
+                              .folder = options.out.empty() ? "out" : options.out,
+                              .date = std::nullopt,
+                              .overwrite = options.overwrite};
+    context.exit_code = report(context, print_test_page(order, context));
     return;
   }
   auto input = load_plan(options.plan, context);
   Diagnostics said = input.diagnostics();
   if (input && options.test_page) {
     const plan::Plan& plan = input->plan;
-    append(said, print_test_page(press_order(plan, options),
-                                 options.out.empty() ? beside(options.plan, "out") : options.out,
-                                 plan.date.given ? std::optional(plan.date.value) : std::nullopt,
-                                 context));
+    const TestPageOrder order{
+        .press = press_order(plan, options),
+        .folder = options.out.empty() ? beside(options.plan, "out") : options.out,
+        .date = plan.date.given ? std::optional(plan.date.value) : std::nullopt,
+        .overwrite = options.overwrite};
+    append(said, print_test_page(order, context));
     quote_lines(*input, said);
   } else if (input) {
     print_plan(options, *input, said, context);
@@ -397,6 +407,7 @@ void add_print(CommandLine& line, Context& context) {
       .flag("--test-page", options->test_page,
             "Print the labels' outlines and bars to measure the printer by, nothing else")
       .flag("--short", options->short_of_strip, "Print what can be cut when the pieces don't reach")
+      .flag("--overwrite", options->overwrite, "Replace files that this program did not write")
       .units(options->units)
       .json(options->json, "What was written")
       .action([options, &context] { run_print(*options, context); });

@@ -34,9 +34,8 @@ void say_what_to_do(const Press& press, const std::string& path, std::ostream& o
 
 }  // namespace
 
-Diagnostics print_test_page(const PressOrder& order, const std::string& folder,
-                            const std::optional<Date>& date, Context& context) {
-  auto press = set_up_press(order, context);
+Diagnostics print_test_page(const TestPageOrder& order, Context& context) {
+  auto press = set_up_press(order.press, context);
   Diagnostics said = press.diagnostics();
   if (!press) {
     return said;
@@ -45,7 +44,7 @@ Diagnostics print_test_page(const PressOrder& order, const std::string& folder,
   page::TestPage wanted{.stock = stock,
                         .printer_file = printer_file_text(*press),
                         .corrected = {},
-                        .created = creation_date(date, context)};
+                        .created = creation_date(order.date, context)};
   wanted.corrected =
       page::described(page::printer_fit(press->printer.miss_on(stock.name), stock.dpi));
   auto document = page::test_page(wanted, *press->metrics);
@@ -56,11 +55,12 @@ Diagnostics print_test_page(const PressOrder& order, const std::string& folder,
   append(said, fit_to_printer(*document, stock, *press, kName));
   const auto bytes = pdf::write_pdf(*document, press->fonts);
   append(said, bytes.diagnostics());
-  append(said, make_folder(folder));
+  const std::string path = (std::filesystem::path(order.folder) / kName).string();
+  append(said, foreign_files({path}, order.overwrite));
+  append(said, has_errors(said) ? Diagnostics{} : make_folder(order.folder));
   if (has_errors(said)) {
     return said;
   }
-  const std::string path = (std::filesystem::path(folder) / kName).string();
   auto file = PendingFile::write(path, *bytes);
   append(said, file ? file->commit() : file.diagnostics());
   if (!has_errors(said)) {

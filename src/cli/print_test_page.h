@@ -12,9 +12,15 @@
 
 namespace loopledger::cli {
 
+struct TestPageOrder {
+  PressOrder press;
+  std::string folder;
+  std::optional<Date> date;
+  bool overwrite = false;
+};
+
 /// Writes test-page.pdf into the folder and says what to do with it. Errors: those of
 /// set_up_press, page::test_page, write_pdf and files.h.
-[[nodiscard]] Diagnostics print_test_page(const PressOrder& order, const std::string& folder,
-                                          const std::optional<Date>& date, Context& context);
+[[nodiscard]] Diagnostics print_test_page(const TestPageOrder& order, Context& context);
 
 }  // namespace loopledger::cli

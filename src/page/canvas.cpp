@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cassert>
 
-#include "base/text.h"
+#include "page/print_text.h"
 
 namespace loopledger::page {
 namespace {
@@ -14,11 +14,7 @@ namespace {
 constexpr double kLineSpacing = 1.22;  // of the size
 constexpr double kCapHeight = 0.73;    // of the size; DejaVu 0.729, Roboto 0.711
 constexpr double kPenLine = 0.25;
-
-bool is_control(char32_t c) {
-  return c < 0x20 || (c >= 0x7F && c < 0xA0) || (c >= 0x200B && c <= 0x200F) ||
-         (c >= 0x2028 && c <= 0x202E) || (c >= 0x2060 && c <= 0x206F) || c == 0xFEFF;
-}
+constexpr std::size_t kPlacesNamed = 5;  // in a warning; of more their number is told
 
 FitRules rules_of(const Style& style) {
   return {.face = style.face,
@@ -32,31 +28,31 @@ FitRules rules_of(const Style& style) {
 double line_height(double size_pt) { return size_pt * kMmPerPoint * kLineSpacing; }
 double cap_height(double size_pt) { return size_pt * kMmPerPoint * kCapHeight; }
 
-void Canvas::warn_once(const std::string& about, Diagnostic warning) {
-  if (said_.insert(warning.code + about).second) {
-    warnings_.push_back(std::move(warning));
+void Canvas::warn(const std::string& code, const std::string& message, const std::string& hint) {
+  const auto [at, is_new] = said_.try_emplace(code + message);
+  Said& said = at->second;
+  if (is_new) {
+    said.index = warnings_.size();
+    warnings_.push_back(warning(code, message, hint));
   }
+  if (!said.places.insert(place_).second) {
+    return;
+  }
+  if (said.named.size() < kPlacesNamed) {
+    said.named.push_back(place_);
+  }
+  const std::size_t more = said.places.size() - said.named.size();
+  warnings_[said.index].message =
+      fmt::format("{}{}: {}", fmt::join(said.named, ", "),
+                  more > 0 ? fmt::format(" and {} more", more) : "", message);
 }
 
 std::string Canvas::for_print(std::string_view utf8, Face face) {
-  if (std::all_of(utf8.begin(), utf8.end(), [](char c) { return c >= ' ' && c < 0x7F; })) {
-    return std::string(utf8);
+  PrintText made = print_text(utf8, face, metrics_);
+  for (const Replaced& replaced : made.replaced) {
+    warn(replaced.code, replaced.message, "write it in Latin, Greek or Cyrillic letters");
   }
-  std::vector<char32_t> points = code_points(utf8);
-  for (char32_t& c : points) {
-    if (is_control(c)) {
-      c = U' ';
-    } else if (!metrics_.has(c, face)) {
-      warn_once(
-          to_utf8(std::span(&c, 1)) + std::string(utf8),
-          warning("page-glyph",
-                  fmt::format("{}: the fonts can't show “{}” (U+{:04X}), “?” is printed instead",
-                              place_, to_utf8(std::span(&c, 1)), static_cast<unsigned>(c)),
-                  "write it in Latin, Greek or Cyrillic letters"));
-      c = U'?';
-    }
-  }
-  return to_utf8(points);
+  return std::move(made.utf8);
 }
 
 void Canvas::line(double x1, double y1, double x2, double y2, double width, double grey) {
@@ -98,10 +94,9 @@ double Canvas::text(double x, double y, std::string_view utf8, const Style& styl
 FittedText Canvas::fitted(const std::string& printed, double width, const Style& style) {
   FittedText text = fit_text(printed, width, rules_of(style), metrics_);
   if (text.cut) {
-    warn_once(printed, warning("page-cut",
-                               fmt::format("{}: “{}” is too long and was cut to “{}”", place_,
-                                           printed, fmt::join(text.lines, " ")),
-                               "shorten it in the plan"));
+    warn("page-cut",
+         fmt::format("“{}” is too long and was cut to “{}”", printed, fmt::join(text.lines, " ")),
+         "shorten it in the plan");
   }
   return text;
 }
@@ -134,13 +129,18 @@ void Canvas::fit_in(const Box& box, std::string_view utf8, const Style& style) {
   set_lines(box.x, box.y + (box.h - height) / 2, box.w, text, style);
 }
 
+std::vector<std::string> Canvas::lines_of(double width, std::string_view utf8, const Style& style) {
+  return wrap(for_print(utf8, style.face), width, style.face, style.size_pt, metrics_);
+}
+
 double Canvas::height_of(double width, std::string_view utf8, const Style& style) {
-  const FittedText text = fit_text(for_print(utf8, style.face), width, rules_of(style), metrics_);
+  const FittedText text =
+      fit_text(print_text(utf8, style.face, metrics_).utf8, width, rules_of(style), metrics_);
   return static_cast<double>(text.lines.size()) * line_height(text.size_pt);
 }
 
 double Canvas::width_of(std::string_view utf8, const Style& style) {
-  return metrics_.width_mm(for_print(utf8, style.face), style.face, style.size_pt);
+  return metrics_.width_mm(print_text(utf8, style.face, metrics_).utf8, style.face, style.size_pt);
 }
 
 }  // namespace loopledger::page

@@ -5,6 +5,7 @@
 // becomes a warning that names the place.
 #pragma once
 
+#include <map>
 #include <set>
 #include <string>
 #include <string_view>
@@ -38,6 +39,7 @@ class Canvas {
   void turn_to(Page& page) { page_ = &page; }
   /// What is being drawn, for warnings: "the label of TH-01-J".
   void set_place(std::string place) { place_ = std::move(place); }
+  [[nodiscard]] const std::string& place() const { return place_; }
   [[nodiscard]] const FontMetrics& metrics() const { return metrics_; }
 
   void line(double x1, double y1, double x2, double y2, double width = 0.2, double grey = 0);
@@ -58,23 +60,34 @@ class Canvas {
   /// As `fit`, but centred in the box's height by the capitals' height.
   void fit_in(const Box& box, std::string_view utf8, const Style& style);
 
-  /// The height that `fit` would take; does not warn of what it would cut.
+  /// The lines that the text takes at the style's size, fit to be set with `text`. Never cuts.
+  [[nodiscard]] std::vector<std::string> lines_of(double width, std::string_view utf8,
+                                                  const Style& style);
+
+  /// The height that `fit` would take. Measuring warns of nothing.
   [[nodiscard]] double height_of(double width, std::string_view utf8, const Style& style);
 
   [[nodiscard]] double width_of(std::string_view utf8, const Style& style);
 
  private:
+  /// What is said of one thing in one text, and wherever that text is set.
+  struct Said {
+    std::size_t index = 0;  ///< in warnings_
+    std::vector<std::string> named;
+    std::set<std::string> places;  ///< all
+  };
+
   [[nodiscard]] std::string for_print(std::string_view utf8, Face face);
   [[nodiscard]] FittedText fitted(const std::string& printed, double width, const Style& style);
   double set_lines(double x, double y, double width, const FittedText& text, const Style& style);
-  /// One warning of a code about one text, however often it is set.
-  void warn_once(const std::string& about, Diagnostic warning);
+  /// One warning of a code about one text, however often it is set: its places are added to it.
+  void warn(const std::string& code, const std::string& message, const std::string& hint);
 
   const FontMetrics& metrics_;
   Diagnostics& warnings_;
   Page* page_ = nullptr;
   std::string place_;
-  std::set<std::string> said_;
+  std::map<std::string, Said> said_;
 };
 
 }  // namespace loopledger::page

@@ -25,7 +25,7 @@ constexpr double kBadgeSize = 0.42;       // of the line that it ends
 constexpr double kSmallestBadge = 5.5;    // points
 constexpr double kTwoLinesFrom = 24;      // mm of height; lower labels have no line to spare
 constexpr double kBesideEachOther = 0.8;  // parts are shrunk to this before they are broken
-constexpr double kBelowCapitals = 1.2;    // mm; a line of capitals and digits has no descenders
+constexpr double kBelowCapitals = 0.75;   // mm; a line of capitals and digits has no descenders
 
 double capitals_row(double size_pt) { return cap_height(size_pt) + kBelowCapitals; }
 
@@ -93,7 +93,11 @@ std::string name_of(const LabelPart& part, const std::string& otherwise) {
 class LabelFace {
  public:
   LabelFace(Canvas& canvas, const LabelContent& content, const LabelRoom& room)
-      : canvas_(canvas), content_(content), room_(room.column), first_width_(room.first_width) {}
+      : canvas_(canvas),
+        content_(content),
+        room_(room.column),
+        first_width_(room.first_width),
+        first_scale_(room.first_scale) {}
 
   std::vector<std::string> draw(const plan::LabelLayout& layout) {
     for (const LabelLine& line : layout.lines) {
@@ -139,7 +143,8 @@ class LabelFace {
 
   /// A line with EST or MADE at its end; where both don't fit, the badge goes below.
   void add_badged(const LabelLine& line, const std::vector<LabelPart>& parts) {
-    const Style style = style_of(line, size_of(line, room_.h));
+    const double scale = rows_.empty() ? first_scale_ : 1;
+    const Style style = style_of(line, scale * size_of(line, room_.h));
     const std::string text = joined(parts);
     const Style badge = badge_style(style.size_pt);
     const double badge_w = badge_width(badge);
@@ -272,6 +277,7 @@ class LabelFace {
   const LabelContent& content_;
   Rect room_;
   double first_width_;
+  double first_scale_;
   std::vector<Row> rows_;
   std::vector<std::string> left_out_;
 
@@ -287,8 +293,9 @@ class LabelFace {
 
 }  // namespace
 
-double first_line_height(const plan::LabelLayout& layout, double room_height) {
-  return layout.lines.empty() ? 0 : capitals_row(size_of(layout.lines.front(), room_height));
+double first_line_height(const plan::LabelLayout& layout, double room_height, double scale) {
+  return layout.lines.empty() ? 0
+                              : capitals_row(scale * size_of(layout.lines.front(), room_height));
 }
 
 double first_line_width(Canvas& canvas, const plan::LabelLayout& layout,

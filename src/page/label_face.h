@@ -20,10 +20,12 @@ namespace loopledger::page {
 struct LabelRoom {
   Rect column;
   double first_width = 0;
+  double first_scale = 1;  ///< the first line's size, of what the layout gives it
 };
 
 /// Millimetres that the layout's first line takes in a room of this height.
-[[nodiscard]] double first_line_height(const plan::LabelLayout& layout, double room_height);
+[[nodiscard]] double first_line_height(const plan::LabelLayout& layout, double room_height,
+                                       double scale);
 
 /// Millimetres across that the first line needs to stand in its full size, badge included; 0 when
 /// it may be fitted as any other.

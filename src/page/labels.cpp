@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <optional>
 #include <set>
 
 #include "page/label_face.h"
@@ -21,28 +22,48 @@ std::vector<std::string> tags_of(const LabelFigures& label, const std::string& l
                       : std::vector<std::string>{tag::tag_address(link, label.id)};
 }
 
+constexpr double kScaleStep = 0.05;
+constexpr double kLeastScale = 0.5;
+constexpr Length kModuleBelow = Length::mm(0.5);  // three pixels of a picture of 150 dpi
+
 struct PlacedCode {
   Qr qr;
   LabelRoom room;
 };
 
-/// The code beside all of the text, or, where the first line would have to shrink for it, below a
-/// first line over the whole width; that only if the code stays one that cameras read well.
-Result<PlacedCode> placed_code(const std::vector<std::string>& texts, const LabelGrid& grid,
-                               int index, const plan::LabelLayout& layout, double first_width) {
+/// The code below a first line over the whole width. The line keeps as much of its size as leaves
+/// the code one that any reader reads in a picture of 150 dpi, but more than `least`.
+std::optional<PlacedCode> code_below(const std::vector<std::string>& texts, const LabelGrid& grid,
+                                     int index, const plan::LabelLayout& layout, double least,
+                                     Length module) {
   const Rect cell = grid.cell(index);
   const Rect room = grid.room(index);
-  const double share = layout.code_share.as_ratio();
-  auto beside = place_qr(texts, cell, room, share, grid.dpi);
-  if (!beside || first_width > beside->text_width) {
-    const double first = first_line_height(layout, room.h);
+  for (double scale = 1; scale > least; scale -= kScaleStep) {
+    const double first = first_line_height(layout, room.h, scale);
     const Rect low_cell{cell.x, room.y + first, cell.w, cell.y + cell.h - room.y - first};
     const Rect low_room{room.x, room.y + first, room.w, room.h - first};
-    auto below = place_qr(texts, low_cell, low_room, share, grid.dpi);
-    const double wanted = beside ? std::min(beside->qr.module, tag::kModuleGood.in_mm()) : 0;
-    if (below && below->qr.module >= wanted - 1e-9) {
-      const Rect column{room.x, room.y, below->text_width, room.h};
-      return PlacedCode{std::move(below->qr), {.column = column, .first_width = room.w}};
+    auto placed = place_qr(texts, low_cell, low_room, layout.code_share.as_ratio(), grid.dpi);
+    if (placed && placed->qr.module >= module.in_mm() - 1e-9) {
+      const Rect column{room.x, room.y, placed->text_width, room.h};
+      return PlacedCode{std::move(placed->qr),
+                        {.column = column, .first_width = room.w, .first_scale = scale}};
+    }
+  }
+  return std::nullopt;
+}
+
+/// The code beside all of the text, or, where the first line would have to shrink more for that,
+/// below it.
+Result<PlacedCode> placed_code(const std::vector<std::string>& texts, const LabelGrid& grid,
+                               int index, const plan::LabelLayout& layout, double first_width) {
+  const Rect room = grid.room(index);
+  auto beside = place_qr(texts, grid.cell(index), room, layout.code_share.as_ratio(), grid.dpi);
+  if (first_width > 0 && (!beside || first_width > beside->text_width)) {
+    const double least = beside ? beside->text_width / first_width : kLeastScale;
+    const Length module =
+        beside ? std::min(Length::mm(beside->qr.module), kModuleBelow) : tag::kModuleMin;
+    if (auto below = code_below(texts, grid, index, layout, least, module)) {
+      return std::move(*below);
     }
   }
   if (!beside) {

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "base/quantity_text.h"
+#include "base/text.h"
 #include "page/ruler.h"
 
 namespace loopledger::page {
@@ -45,6 +46,7 @@ Sheet::Sheet(const plan::Stock& paper, SheetHead head, const FontMetrics& metric
       head_(std::move(head)),
       paper_width_(paper.paper_width.in_mm()),
       paper_height_(paper.paper_height.in_mm()) {
+  canvas_.set_place(name());
   document_.title = head_.title.empty() ? head_.kind : head_.kind + ": " + head_.title;
   begin_page();
 }
@@ -57,13 +59,15 @@ double Sheet::full_height() const { return bottom() - kBodyTop; }
 void Sheet::begin_page() {
   document_.pages.push_back({.width = paper_width_, .height = paper_height_, .items = {}});
   canvas_.turn_to(document_.pages.back());
-  canvas_.set_place("the head of the " + head_.kind);
+  const std::string place = canvas_.place();
+  canvas_.set_place(name() + "'s title");
   const Style bold{.size_pt = 11, .face = Face::sheet_bold};
   const double kind = canvas_.text(x(), kHeadTop + 4, head_.kind, bold);
   const Style right{.size_pt = 9, .align = Align::right};
   const double date = canvas_.text(x() + width(), kHeadTop + 4, head_.right, right);
   canvas_.fit(x() + kind + 6, kHeadTop + 4 - cap_height(10), width() - kind - date - 12,
               head_.title, {.size_pt = 10, .smallest_pt = 7});
+  canvas_.set_place(place);
   canvas_.line(x(), kHeadTop + 6, x() + width(), kHeadTop + 6, 0.4);
   y_ = kBodyTop;
   page_empty_ = true;
@@ -87,6 +91,8 @@ bool Sheet::room(double height) {
   return true;
 }
 
+std::string Sheet::name() const { return "the " + lower_ascii(head_.kind); }
+
 void Sheet::heading(const std::string& text, double with) {
   if (!page_empty_ && y_ > kBodyTop + 1) {
     y_ += 3;
@@ -102,8 +108,7 @@ void Sheet::heading(const std::string& text, double with) {
 }
 
 void Sheet::paragraph(const std::string& text, const Style& style) {
-  for (const std::string& line :
-       wrap(text, width(), style.face, style.size_pt, canvas_.metrics())) {
+  for (const std::string& line : canvas_.lines_of(width(), text, style)) {
     room(line_height(style.size_pt));
     canvas_.text(x(), y_ + cap_height(style.size_pt), line, style);
     y_ += line_height(style.size_pt);
@@ -113,8 +118,7 @@ void Sheet::paragraph(const std::string& text, const Style& style) {
 
 void Sheet::item(const std::string& label, const std::string& text, double label_width) {
   const Style style{.size_pt = 8.5};
-  const auto lines =
-      wrap(text, width() - label_width, style.face, style.size_pt, canvas_.metrics());
+  const auto lines = canvas_.lines_of(width() - label_width, text, style);
   bool first = true;
   for (const std::string& line : lines) {
     // A label is never left alone at the foot of a page.
@@ -135,7 +139,7 @@ void Sheet::tick_item(const std::string& text) {
   constexpr double kSide = 4;
   constexpr double kIndent = 7;
   const Style style{.size_pt = 10};
-  const auto lines = wrap(text, width() - kIndent, style.face, style.size_pt, canvas_.metrics());
+  const auto lines = canvas_.lines_of(width() - kIndent, text, style);
   room(line_height(style.size_pt) * static_cast<double>(std::min(lines.size(), 4UL)));
   canvas_.tick_box(x(), y_ + kSide - 0.6, kSide);
   for (const std::string& line : lines) {
@@ -148,6 +152,7 @@ void Sheet::tick_item(const std::string& text) {
 
 void Sheet::foot(Page& page, std::size_t number) {
   canvas_.turn_to(page);
+  canvas_.set_place(name() + "'s foot");
   const double y = paper_height_ - kFootLine;
   draw_check_bar(canvas_, x(), y);
   canvas_.text(x() + width(), y, fmt::format("page {} of {}", number, document_.pages.size()),

@@ -64,6 +64,8 @@ class Sheet {
   [[nodiscard]] Document finish(std::optional<Moment> created);
 
  private:
+  /// "the cut sheet", for warnings.
+  [[nodiscard]] std::string name() const;
   void begin_page();
   void foot(Page& page, std::size_t number);
 

@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 
+#include "base/letters.h"
 #include "base/text.h"
 
 namespace loopledger::page {
@@ -12,23 +13,41 @@ namespace {
 
 constexpr double kSizeStep = 0.25;  // points; finer steps can't be told apart
 constexpr double kRoom = 1e-6;      // mm; a text that fills the width exactly fits
+constexpr char32_t kJoiner = 0x200D;
 
-/// The bytes of the longest start of `text` that is at most `width` wide; at least one code point.
+/// Where a text may be parted: the ends of its letters in bytes, each with its marks.
+std::vector<std::size_t> letter_ends(std::string_view text) {
+  std::vector<std::size_t> ends;
+  std::size_t at = 0;
+  char32_t before = 0;
+  for (const char32_t c : code_points(text)) {
+    if (at > 0 && !is_mark(c) && before != kJoiner) {
+      ends.push_back(at);
+    }
+    at += to_utf8(std::span(&c, 1)).size();
+    before = c;
+  }
+  if (at > 0) {
+    ends.push_back(at);
+  }
+  return ends;
+}
+
+/// The bytes of the longest start of `text` that is at most `width` wide; at least one letter.
 std::size_t start_that_fits(const std::string& text, double width, Face face, double size,
                             const FontMetrics& metrics) {
-  const std::vector<char32_t> points = code_points(text);
-  std::size_t low = 1;
-  std::size_t high = points.size();
-  const auto start = [&](std::size_t n) { return to_utf8(std::span(points).first(n)); };
+  const std::vector<std::size_t> ends = letter_ends(text);
+  std::size_t low = 0;
+  std::size_t high = ends.empty() ? 0 : ends.size() - 1;
   while (low < high) {
     const std::size_t middle = (low + high + 1) / 2;
-    if (metrics.width_mm(start(middle), face, size) <= width + kRoom) {
+    if (metrics.width_mm(text.substr(0, ends[middle]), face, size) <= width + kRoom) {
       low = middle;
     } else {
       high = middle - 1;
     }
   }
-  return points.empty() ? 0 : start(low).size();
+  return ends.empty() ? 0 : ends[low];
 }
 
 std::string with_ellipsis(std::string text, double width, Face face, double size,

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 //
 // Making text fit a width: shrink, then wrap, then an ellipsis, in that order. Pure; what was cut
-// is said in the result, so that the caller can warn.
+// is said in the result, so that the caller can warn. A letter and the marks on it are never
+// parted. Texts are well-formed UTF-8.
 #pragma once
 
 #include <string>

@@ -6,21 +6,15 @@
 #include <array>
 #include <utility>
 
+#include "base/letters.h"
 #include "base/text.h"
+#include "pdf/font_file.h"
 #include "pdf/fonts.h"
 
 namespace loopledger::pdf {
 namespace {
 
 constexpr double kMmPerPoint = 25.4 / 72;
-
-/// Scripts whose letters join, stack or run from right to left: glyph by glyph from the left would
-/// be wrong even though the face may hold them.
-bool needs_shaping(char32_t c) {
-  return (c >= 0x0590 && c <= 0x08FF) || (c >= 0x0900 && c <= 0x109F) ||
-         (c >= 0x1780 && c <= 0x18AF) || (c >= 0xFB1D && c <= 0xFDFF) ||
-         (c >= 0xFE70 && c <= 0xFEFF);
-}
 
 class FreeTypeMetrics final : public page::FontMetrics {
  public:
@@ -46,7 +40,8 @@ class FreeTypeMetrics final : public page::FontMetrics {
     for (std::size_t i = 0; i < faces_.size(); ++i) {
       const std::string& path = fonts.of(static_cast<page::Face>(i));
       if (FT_New_Face(library_, path.c_str(), 0, &faces_[i]) != 0 || faces_[i]->units_per_EM == 0 ||
-          FT_Select_Charmap(faces_[i], FT_ENCODING_UNICODE) != 0) {
+          FT_Select_Charmap(faces_[i], FT_ENCODING_UNICODE) != 0 ||
+          FT_Get_Char_Index(faces_[i], U'?') == 0) {
         return path;
       }
     }
@@ -63,7 +58,7 @@ class FreeTypeMetrics final : public page::FontMetrics {
   }
 
   [[nodiscard]] bool has(char32_t code_point, page::Face face) const override {
-    return code_point <= 0xFFFF && !needs_shaping(code_point) &&
+    return code_point <= 0xFFFF && !runs_from_right(code_point) && !joins_neighbours(code_point) &&
            FT_Get_Char_Index(at(face), code_point) != 0;
   }
 
@@ -86,6 +81,12 @@ class FreeTypeMetrics final : public page::FontMetrics {
 }  // namespace
 
 Result<std::unique_ptr<page::FontMetrics>> load_metrics(const Fonts& fonts) {
+  for (const std::string* path :
+       {&fonts.sheet, &fonts.sheet_bold, &fonts.label, &fonts.label_bold}) {
+    if (Diagnostics problems = font_problems(*path); !problems.empty()) {
+      return problems;
+    }
+  }
   auto metrics = std::make_unique<FreeTypeMetrics>();
   const std::string failed = metrics->load(fonts);
   if (!failed.empty()) {

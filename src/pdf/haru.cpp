@@ -6,6 +6,7 @@
 
 #include <vector>
 
+#include "pdf/own_mark.h"
 #include "pdf/tounicode.h"
 
 namespace loopledger::pdf {
@@ -27,7 +28,12 @@ void replace_to_unicode(HPDF_Doc doc, HPDF_Font font) {
 
 }  // namespace
 
-Haru::Haru() : doc_(HPDF_New(&Haru::record, this)) {}
+Haru::Haru(const Memory& memory)
+    : doc_(HPDF_NewEx(&Haru::record, memory.take, memory.give_back, 0, this)) {}
+
+bool Haru::failed() const {
+  return doc_ == nullptr || first_error_ != 0 || HPDF_GetError(doc_) != HPDF_OK;
+}
 
 Haru::~Haru() {
   if (doc_ != nullptr) {
@@ -44,8 +50,11 @@ void Haru::record(HPDF_STATUS error_no, HPDF_STATUS detail_no, void* self) {
 }
 
 Diagnostic Haru::problem(const std::string& what) const {
+  const bool noted = first_error_ == 0 && doc_ != nullptr;
+  const unsigned long number = noted ? HPDF_GetError(doc_) : first_error_;
+  const unsigned long detail = noted ? HPDF_GetErrorDetail(doc_) : first_detail_;
   return error("pdf-write", fmt::format("could not {} (libharu error 0x{:04X}, detail {})", what,
-                                        first_error_, first_detail_));
+                                        number, detail));
 }
 
 HPDF_Font Haru::font(page::Face face, const Fonts& fonts) {
@@ -65,20 +74,22 @@ Result<std::string> Haru::bytes() {
   if (HPDF_SaveToStream(doc_) != HPDF_OK || failed()) {
     return problem("finish the PDF");
   }
+  const std::size_t whole = HPDF_GetStreamSize(doc_);
   std::string all;
-  all.reserve(HPDF_GetStreamSize(doc_));
+  all.reserve(whole);
   HPDF_ResetStream(doc_);
   std::vector<HPDF_BYTE> chunk(kChunk);
-  for (;;) {
+  while (all.size() < whole) {
     auto size = static_cast<HPDF_UINT32>(chunk.size());
     const HPDF_STATUS status = HPDF_ReadFromStream(doc_, chunk.data(), &size);
-    all.append(chunk.begin(), chunk.begin() + size);
-    if (status == HPDF_STREAM_EOF || size == 0) {  // EOF comes together with the last bytes
-      break;
-    }
-    if (status != HPDF_OK) {
+    // The last bytes come together with the news that they are.
+    if ((status != HPDF_OK && status != HPDF_STREAM_EOF) || size == 0) {
       return problem("read the finished PDF");
     }
+    all.append(chunk.begin(), chunk.begin() + size);
+  }
+  if (!put_mark(all)) {
+    return error("pdf-write", "could not mark the finished PDF as the program's own");
   }
   return all;
 }

@@ -9,6 +9,7 @@
 
 #include "base/result.h"
 #include "pdf/fonts.h"
+#include "pdf/write_pdf.h"
 
 struct _HPDF_Doc_Rec;   // NOLINT(bugprone-reserved-identifier): what HPDF_Doc points to
 struct _HPDF_Dict_Rec;  // NOLINT(bugprone-reserved-identifier): what HPDF_Font points to
@@ -16,16 +17,17 @@ struct _HPDF_Dict_Rec;  // NOLINT(bugprone-reserved-identifier): what HPDF_Font 
 namespace loopledger::pdf {
 
 /// The library's error state is sticky: after a first failure every call fails, so it is enough to
-/// ask once a page and after saving. The callback only records, it never throws through C frames.
+/// ask once a page and after saving. The callback only records, it never throws through C frames;
+/// what the library notes without calling it is asked for too.
 class Haru {
  public:
-  Haru();
+  explicit Haru(const Memory& memory);
   ~Haru();
   Haru(const Haru&) = delete;
   Haru& operator=(const Haru&) = delete;
 
   [[nodiscard]] _HPDF_Doc_Rec* doc() const { return doc_; }
-  [[nodiscard]] bool failed() const { return doc_ == nullptr || first_error_ != 0; }
+  [[nodiscard]] bool failed() const;
   /// What went wrong first, as a diagnostic about `what`.
   [[nodiscard]] Diagnostic problem(const std::string& what) const;
 

@@ -4,17 +4,17 @@
 #include <fmt/format.h>
 #include <hpdf.h>
 
-#include <set>
 #include <variant>
 #include <vector>
 
+#include "pdf/check_document.h"
 #include "pdf/haru.h"
+#include "pdf/own_mark.h"
+#include "pdf/text_string.h"
 
 namespace loopledger::pdf {
 namespace {
 
-constexpr std::size_t kMostFaces = 2;
-constexpr std::size_t kLongestText = 8000;  // bytes; the library's own limit is 65535
 constexpr std::size_t kPagesInFlatTree = 1000;
 
 HPDF_REAL pt(double mm) { return static_cast<HPDF_REAL>(mm * 72 / 25.4); }
@@ -139,32 +139,11 @@ class Pen {
   double width_ = -1;
 };
 
-/// Empty when the document can be written.
-Diagnostics check(const page::Document& document) {
-  Diagnostics problems;
-  std::set<page::Face> faces;
-  for (std::size_t p = 0; p < document.pages.size(); ++p) {
-    for (const page::Item& item : document.pages[p].items) {
-      const auto* text = std::get_if<page::Text>(&item);
-      if (text == nullptr) {
-        continue;
-      }
-      faces.insert(text->face);
-      if (text->utf8.size() > kLongestText) {
-        problems.push_back(error("pdf-text", fmt::format("a text on page {} is {} bytes long",
-                                                         p + 1, text->utf8.size())));
-      }
-    }
-  }
-  if (faces.size() > kMostFaces) {
-    problems.push_back(error(
-        "pdf-faces",
-        fmt::format("a document uses at most {} font faces, found {}", kMostFaces, faces.size())));
-  }
-  if (document.pages.empty()) {
-    problems.push_back(error("pdf-empty", "a document needs at least one page"));
-  }
-  return problems;
+/// nullptr: the library had no memory for it, and `Dict_Add` of it is an error that is kept.
+HPDF_Binary text_object(HPDF_Doc doc, const std::string& utf8) {
+  const std::string text = text_string(utf8);
+  std::vector<HPDF_BYTE> bytes(text.begin(), text.end());
+  return HPDF_Binary_New(doc->mmgr, bytes.data(), static_cast<HPDF_UINT>(bytes.size()));
 }
 
 void set_up(Haru& haru, const page::Document& document) {
@@ -174,8 +153,8 @@ void set_up(Haru& haru, const page::Document& document) {
   if (document.pages.size() > kPagesInFlatTree) {
     HPDF_SetPagesConfiguration(doc, 40);
   }
-  HPDF_SetCurrentEncoder(doc, "UTF-8");  // before the title, or it is garbled
-  HPDF_SetInfoAttr(doc, HPDF_INFO_TITLE, document.title.c_str());
+  HPDF_Dict_Add(doc->info, kMarkKey, HPDF_String_New(doc->mmgr, kMarkBlank, nullptr));
+  HPDF_Dict_Add(doc->info, "Title", text_object(doc, document.title));
   HPDF_SetInfoAttr(doc, HPDF_INFO_CREATOR, "Loopledger");
   HPDF_SetViewerPreference(doc, HPDF_PRINT_SCALING_NONE);
   if (document.created) {
@@ -196,13 +175,13 @@ void add_outline(Haru& haru, const page::Document& document, const std::vector<H
   if (document.outline.empty()) {
     return;
   }
-  HPDF_Encoder encoder = HPDF_GetEncoder(haru.doc(), "UTF-8");
   for (const page::Bookmark& mark : document.outline) {
-    if (mark.page >= pages.size()) {
-      continue;
-    }
-    HPDF_Outline outline = HPDF_CreateOutline(haru.doc(), nullptr, mark.title.c_str(), encoder);
+    HPDF_Outline outline = HPDF_CreateOutline(haru.doc(), nullptr, "", nullptr);
     HPDF_Destination to = HPDF_Page_CreateDestination(pages[mark.page]);
+    if (outline == nullptr || to == nullptr) {
+      return;  // kept as an error
+    }
+    HPDF_Dict_Add(outline, "Title", text_object(haru.doc(), mark.title));
     HPDF_Destination_SetFit(to);
     HPDF_Outline_SetDestination(outline, to);
   }
@@ -211,15 +190,19 @@ void add_outline(Haru& haru, const page::Document& document, const std::vector<H
 
 }  // namespace
 
-Result<std::string> write_pdf(const page::Document& document, const Fonts& fonts) {
-  if (Diagnostics problems = check(document); !problems.empty()) {
+Result<std::string> write_pdf(const page::Document& document, const Fonts& fonts,
+                              const Memory& memory) {
+  if (Diagnostics problems = check_document(document, fonts); !problems.empty()) {
     return problems;
   }
-  Haru haru;
+  Haru haru(memory);
   if (haru.failed()) {
     return haru.problem("start a PDF");
   }
   set_up(haru, document);
+  if (haru.failed()) {
+    return haru.problem("start a PDF");
+  }
   std::vector<HPDF_Page> pages;
   for (const page::Page& page : document.pages) {
     Pen pen(haru, fonts, page, document.fit);

@@ -12,9 +12,16 @@
 
 namespace loopledger::pdf {
 
+/// Where the library's memory comes from; by default the C library's.
+struct Memory {
+  void* (*take)(unsigned size) = nullptr;  ///< nullptr when there is none
+  void (*give_back)(void* block) = nullptr;
+};
+
 /// The document as a PDF file. No clock is asked: the creation date is the document's, or none.
-/// Errors: `pdf-faces` (more than two faces), `pdf-empty` (no page), `pdf-write` (the library
-/// refused something; a font file that can't be read among it).
-[[nodiscard]] Result<std::string> write_pdf(const page::Document& document, const Fonts& fonts);
+/// Errors: those of check_document (`pdf-empty`, `pdf-faces`, `pdf-text`, `pdf-place`,
+/// `pdf-outline`, `disk-font`), `pdf-write` (the library refused something, or had no memory).
+[[nodiscard]] Result<std::string> write_pdf(const page::Document& document, const Fonts& fonts,
+                                            const Memory& memory = {});
 
 }  // namespace loopledger::pdf

@@ -35,10 +35,37 @@ TEST_CASE(
         "the label of TH-01-J: the fonts can't show “☃” (U+2603), “?” is printed instead");
 }
 
+TEST_CASE(
+    "one warning of a thing names all the places where it is, from the sixth on their number") {
+  Drawing drawing;
+  for (int i = 1; i <= 7; ++i) {
+    drawing.canvas.set_place("label " + std::to_string(i));
+    drawing.canvas.text(0, 0, "☃", {});
+    drawing.canvas.text(0, 9, "☃", {});
+    drawing.canvas.fit(0, 0, 8, "far too long for that", {.size_pt = 7, .smallest_pt = 7});
+    REQUIRE(drawing.warnings.size() == 2);
+    if (i == 2) {
+      CHECK(drawing.warnings[0].message.starts_with("label 1, label 2: the fonts can't"));
+    }
+  }
+  CHECK(drawing.warnings[0].message.starts_with(
+      "label 1, label 2, label 3, label 4, label 5 and 2 more: the fonts can't show “☃” (U+2603)"));
+  CHECK(drawing.warnings[1].message.starts_with(
+      "label 1, label 2, label 3, label 4, label 5 and 2 more: “far too long for that” is too "
+      "long"));
+}
+
+TEST_CASE("lines to be set one by one are measured as they will be printed") {
+  Drawing drawing;
+  const double width = 5.2 * 0.5 * 10 * 25.4 / 72;
+  CHECK(drawing.canvas.lines_of(width, "e\u0301e\u0301 o\u0301o\u0301", {.size_pt = 10}) ==
+        std::vector<std::string>{"éé óó"});
+}
+
 TEST_CASE("controls never reach the page") {
   Drawing drawing;
   drawing.canvas.text(0, 0, "a\tb\nc\x1b[2Jd\u202Ee", {});
-  CHECK(drawing.text(0).utf8 == "a b c [2Jd e");
+  CHECK(drawing.text(0).utf8 == "a b c [2Jde");
   CHECK(drawing.warnings.empty());
 }
 
@@ -55,7 +82,8 @@ TEST_CASE("text that is cut is warned of with what it was and what is left") {
 
 TEST_CASE("measuring warns of nothing") {
   Drawing drawing;
-  (void)drawing.canvas.height_of(3, "a very long purpose", {.size_pt = 7, .smallest_pt = 7});
+  (void)drawing.canvas.height_of(3, "a very long purpose ☃", {.size_pt = 7, .smallest_pt = 7});
+  (void)drawing.canvas.width_of("☃", {});
   CHECK(drawing.warnings.empty());
 }
 

@@ -3,6 +3,7 @@
 
 #include <doctest/doctest.h>
 
+#include "base/text.h"
 #include "support/plain_metrics.h"
 
 namespace {
@@ -56,6 +57,39 @@ TEST_CASE("a word wider than the line is broken, between letters and never insid
   const auto lines =
       page::wrap("Žluťoučkýkůň", room_for(5, 10), page::Face::sheet, 10, testing::kPlainMetrics);
   CHECK(lines == std::vector<std::string>{"Žluťo", "učkýk", "ůň"});
+}
+
+TEST_CASE("a letter is never parted from its marks, nor what a joiner joins") {
+  // Marks count as wide as letters here: five fit, which would part the third letter.
+  CHECK(page::wrap("x\u0331x\u0331x\u0331x\u0331", room_for(5, 10), page::Face::sheet, 10,
+                   testing::kPlainMetrics) ==
+        std::vector<std::string>{"x\u0331x\u0331", "x\u0331x\u0331"});
+  const auto cut = fit_text("ax\u0331\u0301bcdef", room_for(4, 7), {.size_pt = 7, .smallest_pt = 7},
+                            testing::kPlainMetrics);
+  CHECK(cut.lines == std::vector<std::string>{"a…"});
+  CHECK(page::wrap("a\u200Db\u200Dcd", room_for(3, 10), page::Face::sheet, 10,
+                   testing::kPlainMetrics)[0] == "a\u200Db\u200Dc");
+}
+
+TEST_CASE("whatever the width, an ellipsis stands after whole characters") {
+  const std::string text = "Żółć Ψαρο Щавель e\u0301o\u0308 ½×";
+  for (double width = 0.1; width < 40; width += 0.3) {
+    const auto fitted = fit_text(text, width, {.size_pt = 7, .smallest_pt = 7, .max_lines = 2},
+                                 testing::kPlainMetrics);
+    for (const std::string& line : fitted.lines) {
+      CAPTURE(line);
+      CHECK_FALSE(first_bad_utf8(line).has_value());
+      CHECK_FALSE(line.starts_with("\u0301"));
+      CHECK(line.find("e…") == std::string::npos);
+      CHECK(line.find("o…") == std::string::npos);
+    }
+  }
+}
+
+TEST_CASE("a no-break space holds its words together") {
+  CHECK(page::wrap("about 95\u00a0% of it", room_for(9, 10), page::Face::sheet, 10,
+                   testing::kPlainMetrics) ==
+        std::vector<std::string>{"about", "95\u00a0% of", "it"});
 }
 
 TEST_CASE("a room too small for one letter still ends") {

@@ -10,7 +10,16 @@ namespace loopledger::testing {
 namespace {
 
 constexpr double kDescent = 0.2;  // of the size
-constexpr double kHair = 0.05;    // mm
+constexpr double kTailOfQ = 0.08;
+constexpr double kHair = 0.05;  // mm
+
+/// Capitals and digits stand on the baseline; of all else some letter may reach below it.
+double descent_of(const std::string& utf8) {
+  const bool on_baseline = std::all_of(utf8.begin(), utf8.end(), [](char c) {
+    return (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == ' ';
+  });
+  return !on_baseline ? kDescent : utf8.find('Q') != std::string::npos ? kTailOfQ : 0;
+}
 
 Extent extent_of(const page::Text& text, const page::FontMetrics& metrics) {
   const double width = metrics.width_mm(text.utf8, text.face, text.size_pt);
@@ -18,7 +27,7 @@ Extent extent_of(const page::Text& text, const page::FontMetrics& metrics) {
                       : text.align == page::Align::centre ? text.x - width / 2
                                                           : text.x - width;
   return {left, text.y - page::cap_height(text.size_pt), left + width,
-          text.y + kDescent * text.size_pt * 25.4 / 72, text.utf8};
+          text.y + descent_of(text.utf8) * text.size_pt * 25.4 / 72, text.utf8};
 }
 
 struct Measure {

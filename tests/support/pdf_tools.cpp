@@ -2,6 +2,7 @@
 #include "support/pdf_tools.h"
 
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 #include <stdlib.h>  // mkdtemp
 #include <sys/wait.h>
 
@@ -15,6 +16,7 @@
 
 #include "base/diagnostic.h"
 #include "pdf/write_pdf.h"
+#include "tag/symbols.h"
 
 namespace loopledger::testing {
 namespace {
@@ -147,23 +149,53 @@ std::vector<SeenSymbol> symbols_of(const std::string& pdf) {
   return symbols;
 }
 
-std::vector<std::string> codes_of(const std::string& pdf, std::size_t page, const page::Rect& where,
-                                  int dpi, const TempFolder& folder) {
-  const auto pixels = [dpi](double mm) {
-    return std::to_string(static_cast<int>(std::lround(mm / 25.4 * dpi)));
-  };
-  const std::string number = std::to_string(page);
-  const std::string image = folder.path() + "/label";
-  const Ran drawn =
-      run("pdftoppm -r " + std::to_string(dpi) + " -gray -png -singlefile -f " + number + " -l " +
-          number + " -x " + pixels(where.x) + " -y " + pixels(where.y) + " -W " + pixels(where.w) +
-          " -H " + pixels(where.h) + " " + pdf + " " + image);
+std::string picture_of(const std::string& pdf, std::size_t page, const page::Rect& where, int dpi,
+                       const TempFolder& folder, const std::string& name) {
+  const auto pixels = [dpi](double mm) { return std::lround(mm / 25.4 * dpi); };
+  const std::string path = folder.path() + "/" + name;
+  const Ran drawn = run(fmt::format(
+      "pdftoppm -r {0} -gray -singlefile -f {1} -l {1} -x {2} -y {3} -W {4} -H {5} {6} {7}", dpi,
+      page, pixels(where.x), pixels(where.y), pixels(where.w), pixels(where.h), pdf, path));
   CHECK(drawn.code == 0);
   CHECK(drawn.err == "");
+  return path + ".pgm";
+}
+
+std::vector<std::string> codes_by_zxing(const std::string& picture) {
+  std::ifstream file(picture, std::ios::binary);
+  std::string kind;
+  tag::Grey grey;
+  int white = 0;
+  file >> kind >> grey.width >> grey.height >> white;
+  REQUIRE(kind == "P5");
+  REQUIRE(white == 255);
+  file.get();  // the one space before the pixels
+  grey.pixels.assign(std::istreambuf_iterator<char>(file), {});
+  REQUIRE(grey.pixels.size() ==
+          static_cast<std::size_t>(grey.width) * static_cast<std::size_t>(grey.height));
   std::vector<std::string> codes;
-  std::istringstream lines(run("zbarimg -q --raw -Sdisable -Sqrcode.enable " + image + ".png").out);
+  for (const tag::Symbol& symbol : tag::symbols_in(grey)) {
+    codes.push_back(symbol.text);
+  }
+  return codes;
+}
+
+std::vector<std::vector<std::string>> codes_by_zbar(const std::vector<std::string>& pictures) {
+  const std::string begin = "<![CDATA[";
+  std::vector<std::vector<std::string>> codes(pictures.size());
+  std::istringstream lines(
+      run(fmt::format("zbarimg -q --xml -Sdisable -Sqrcode.enable {}", fmt::join(pictures, " ")))
+          .out);
+  std::size_t at = 0;
   for (std::string line; std::getline(lines, line);) {
-    codes.push_back(line);
+    // Pictures are told in order, those without a code not at all.
+    while (line.starts_with("<source href='") && line.find(pictures.at(at)) == std::string::npos) {
+      ++at;
+    }
+    if (const std::size_t from = line.find(begin); from != std::string::npos) {
+      const std::size_t text = from + begin.size();
+      codes[at].push_back(line.substr(text, line.find("]]>", text) - text));
+    }
   }
   return codes;
 }

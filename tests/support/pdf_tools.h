@@ -57,9 +57,14 @@ struct SeenSymbol {
 };
 [[nodiscard]] std::vector<SeenSymbol> symbols_of(const std::string& pdf);
 
-/// What an independent reader finds in a cut-out of the rasterised page (1-based), in mm.
-[[nodiscard]] std::vector<std::string> codes_of(const std::string& pdf, std::size_t page,
-                                                const page::Rect& where, int dpi,
-                                                const TempFolder& folder);
+/// A cut-out of the rasterised page (1-based, mm) as a grey picture, PGM; its path.
+[[nodiscard]] std::string picture_of(const std::string& pdf, std::size_t page,
+                                     const page::Rect& where, int dpi, const TempFolder& folder,
+                                     const std::string& name);
+
+/// The codes that ZXing-cpp reads in a grey picture, and that zbarimg reads in each of many.
+[[nodiscard]] std::vector<std::string> codes_by_zxing(const std::string& picture);
+[[nodiscard]] std::vector<std::vector<std::string>> codes_by_zbar(
+    const std::vector<std::string>& pictures);
 
 }  // namespace loopledger::testing
