@@ -23,7 +23,8 @@ constexpr double kFootLine = 8;     // baseline of the foot, from the paper's lo
 SheetHead head_of(const plan::Plan& plan, std::string kind) {
   return {.kind = std::move(kind),
           .title = plan.title,
-          .right = plan.date.given ? iso(plan.date.value) : ""};
+          .right = plan.date.given ? iso(plan.date.value) : "",
+          .ruler = plan.units};
 }
 
 Diagnostics paper_problems(const plan::Stock& paper) {
@@ -62,8 +63,11 @@ void Sheet::begin_page() {
   const double kind = canvas_.text(x(), kHeadTop + 4, head_.kind, bold);
   const Style right{.size_pt = 9, .align = Align::right};
   const double date = canvas_.text(x() + width(), kHeadTop + 4, head_.right, right);
-  canvas_.fit(x() + kind + 6, kHeadTop + 4 - cap_height(10), width() - kind - date - 12,
-              head_.title, {.size_pt = 10, .smallest_pt = 7});
+  const double room = width() - kind - date - 12;
+  const Style title{.size_pt = 10, .smallest_pt = 8, .max_lines = 2};
+  const bool two = canvas_.width_of(head_.title, {.size_pt = title.smallest_pt}) > room;
+  canvas_.fit(x() + kind + 6, two ? kHeadTop - 1.5 : kHeadTop + 4 - cap_height(10), room,
+              head_.title, title);
   canvas_.line(x(), kHeadTop + 6, x() + width(), kHeadTop + 6, 0.4);
   y_ = kBodyTop;
   page_empty_ = true;
@@ -88,46 +92,51 @@ bool Sheet::room(double height) {
 }
 
 void Sheet::heading(const std::string& text, double with) {
+  constexpr double kHeight = 7;
+  const Style style{.size_pt = 12, .face = Face::sheet_bold, .smallest_pt = 9, .max_lines = 100};
+  const double height = std::max(kHeight, canvas_.height_of(width(), text, style) + 1.5);
   if (!page_empty_ && y_ > kBodyTop + 1) {
     y_ += 3;
   }
-  room(7 + with);
+  room(height + with);
   if (!pending_bookmark_.empty()) {
     document_.outline.push_back(
         {.title = std::exchange(pending_bookmark_, {}), .page = document_.pages.size() - 1});
   }
-  canvas_.fit(x(), y_, width(), text,
-              {.size_pt = 12, .face = Face::sheet_bold, .smallest_pt = 9, .max_lines = 2});
-  y_ += 7;
+  canvas_.fit(x(), y_, width(), text, style);
+  y_ += height;
+}
+
+void Sheet::lines(const std::vector<std::string>& lines, double indent, const Style& style) {
+  for (const std::string& line : lines) {
+    room(line_height(style.size_pt));
+    canvas_.text(x() + indent, y_ + cap_height(style.size_pt), line, style);
+    y_ += line_height(style.size_pt);
+  }
 }
 
 void Sheet::paragraph(const std::string& text, const Style& style) {
-  for (const std::string& line :
-       wrap(text, width(), style.face, style.size_pt, canvas_.metrics())) {
-    room(line_height(style.size_pt));
-    canvas_.text(x(), y_ + cap_height(style.size_pt), line, style);
-    y_ += line_height(style.size_pt);
-  }
+  lines(wrap(text, width(), style.face, style.size_pt, canvas_.metrics()), 0, style);
   y_ += 1;
 }
 
 void Sheet::item(const std::string& label, const std::string& text, double label_width) {
   const Style style{.size_pt = 8.5};
-  const auto lines =
+  const Style bold{.size_pt = style.size_pt, .face = Face::sheet_bold};
+  const auto beside =
       wrap(text, width() - label_width, style.face, style.size_pt, canvas_.metrics());
-  bool first = true;
-  for (const std::string& line : lines) {
-    // A label is never left alone at the foot of a page.
-    room(line_height(style.size_pt) *
-         (first ? static_cast<double>(std::min(lines.size(), 2UL)) : 1));
-    if (first) {
-      canvas_.fit(x(), y_, label_width - 2, label,
-                  {.size_pt = style.size_pt, .face = Face::sheet_bold, .smallest_pt = 6});
-      first = false;
-    }
-    canvas_.text(x() + label_width, y_ + cap_height(style.size_pt), line, style);
-    y_ += line_height(style.size_pt);
+  const bool above = canvas_.width_of(label, bold) > label_width - 2;
+  const auto name = wrap(label, width(), bold.face, bold.size_pt, canvas_.metrics());
+  // A label is never left alone at the foot of a page.
+  constexpr std::size_t kTogether = 4;
+  const std::size_t first = std::min(beside.size(), 2UL) + (above ? name.size() : 0);
+  room(line_height(style.size_pt) * static_cast<double>(std::min(first, kTogether)));
+  if (above) {
+    lines(name, 0, bold);
+  } else if (!label.empty()) {
+    canvas_.text(x(), y_ + cap_height(bold.size_pt), label, bold);
   }
+  lines(beside, label_width, style);
   y_ += 0.8;
 }
 
@@ -149,7 +158,11 @@ void Sheet::tick_item(const std::string& text) {
 void Sheet::foot(Page& page, std::size_t number) {
   canvas_.turn_to(page);
   const double y = paper_height_ - kFootLine;
-  draw_check_bar(canvas_, x(), y);
+  if (head_.ruler) {
+    draw_check_ruler(canvas_, x(), y - 2, *head_.ruler);
+  } else {
+    draw_check_bar(canvas_, x(), y);
+  }
   canvas_.text(x() + width(), y, fmt::format("page {} of {}", number, document_.pages.size()),
                {.size_pt = 9, .align = Align::right});
 }

@@ -159,7 +159,7 @@ TEST_CASE("a motor that no piece reaches is named with what is missing") {
   made.batch.motors[2].cut = false;
   const std::string text = testing::all_text(cutting(made));
   CHECK(says(text, "Not cut, the pieces are 617 mm (24.29 in) short: " +
-                       printed(made.batch.motors[2].id) + "."));
+                       tag::with_check(made.batch.motors[2].id) + "."));
   CHECK(says(text, "no strip left"));
 }
 
