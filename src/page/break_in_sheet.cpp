@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "base/text.h"
 #include "calc/break_in.h"
@@ -73,26 +74,18 @@ class OwnerBreakIn {
   }
 
  private:
+  using Items = std::vector<std::pair<std::string, std::string>>;  // label, text
+
   [[nodiscard]] const records::Planned& planned_of(std::size_t motor) const {
     return batch_.motors[motor].planned;
   }
 
   void draw_alike(const records::Planned& p, const std::vector<std::size_t>& motors) {
     const std::vector<Pass> passes = passes_of(p);
-    draw_title(p, motors, row_height(passes));
-    sheet_.item("recipe", p.recipe.empty() ? "none in the plan: write down what you do" : p.recipe);
-    if (const std::string source = source_of(p.recipe); !source.empty()) {
-      sheet_.item("", "source: " + source);
-    }
-    sheet_.item("estimate", estimate(p));
-    sheet_.item("factors", factors(p));
-    sheet_.item("loop", fmt::format("{} as tied; about {} the next day when it has grown by the {} "
-                                    "that is good (estimate)",
-                                    both(p.loop, plan_.units),
-                                    shown(calc::broken_in_loop(p.loop), plan_.units),
-                                    exact(Share::ratio(calc::kSetNextDay))));
-    if (!p.lubricant.empty()) {
-      sheet_.item("lubricant", p.lubricant + ", rubbed in before the first step");
+    const Items items = items_of(p);
+    draw_title(p, motors, items, row_height(passes));
+    for (const auto& [label, text] : items) {
+      sheet_.item(label, text);
     }
     sheet_.down(1.5);
     sheet_.repeat([this, again = again(motors)] {
@@ -109,29 +102,51 @@ class OwnerBreakIn {
     sheet_.down(2);
   }
 
-  /// Whose motors, which, and what never to do. Kept with the steps and a first motor, or with all
-  /// the motors where a page holds them.
-  void draw_title(const records::Planned& p, const std::vector<std::size_t>& motors, double row) {
+  [[nodiscard]] Items items_of(const records::Planned& p) const {
+    Items items{
+        {"recipe", p.recipe.empty() ? "none in the plan: write down what you do" : p.recipe}};
+    if (const std::string source = source_of(p.recipe); !source.empty()) {
+      items.emplace_back("", "source: " + source);
+    }
+    items.emplace_back("estimate", estimate(p));
+    items.emplace_back("factors", factors(p));
+    items.emplace_back("loop", fmt::format("{} as tied; about {} the next day when it has grown by "
+                                           "the {} that is good (estimate)",
+                                           both(p.loop, plan_.units),
+                                           shown(calc::broken_in_loop(p.loop), plan_.units),
+                                           exact(Share::ratio(calc::kSetNextDay))));
+    if (!p.lubricant.empty()) {
+      items.emplace_back("lubricant", p.lubricant + ", rubbed in before the first step");
+    }
+    return items;
+  }
+
+  /// Whose motors, which, and what never to do. Kept with all that follows where a page holds it
+  /// and not more than half a page is left empty for that; else with the steps and a motor.
+  void draw_title(const records::Planned& p, const std::vector<std::size_t>& motors,
+                  const Items& items, double row) {
     constexpr Style kTitle{.size_pt = 12, .face = Face::sheet_bold};
-    constexpr double kItems = 42;
+    constexpr Style kIds{
+        .size_pt = 10, .face = Face::sheet_bold, .smallest_pt = 10, .max_lines = 1000};
     const std::string ids = id_list(batch_, motors);
     const std::string title = fmt::format("{}: {}", owner_.shown(), ids);
     const bool short_enough = sheet_.canvas().width_of(title, kTitle) <= sheet_.width();
-    const double start = kItems + steps_height(sheet_, p, plan_.units) +
-                         (short_enough ? 0
-                                       : sheet_.canvas().height_of(sheet_.width(), ids,
-                                                                   {.size_pt = 10,
-                                                                    .face = Face::sheet_bold,
-                                                                    .smallest_pt = 10,
-                                                                    .max_lines = 1000}));
+    double start = line_height(kTitle.size_pt) + 2.5 + steps_height(sheet_, p, plan_.units);
+    for (const auto& [label, text] : items) {
+      start += sheet_.item_height(label, text);
+    }
+    if (!short_enough) {
+      start += sheet_.canvas().height_of(sheet_.width(), ids, kIds) + 1;
+    }
     const double whole = start + row * static_cast<double>(motors.size());
-    const double page = sheet_.full_height() - 10;
-    const double with = whole <= page ? whole : std::min(start + row, page / 2);
+    const double page = sheet_.full_height();
+    const bool may_split = whole + 10 > page || sheet_.bottom() - sheet_.y() > page / 2;
+    const double with = may_split ? std::min(start + row, page / 2) : whole;
     if (short_enough) {
       sheet_.heading(title, with);
     } else {
       sheet_.heading(owner_.shown() + ": " + how_many(motors.size(), "motor"), with);
-      sheet_.paragraph(ids, {.size_pt = 10, .face = Face::sheet_bold});
+      sheet_.paragraph(ids, kIds);
     }
     sheet_.paragraph("DO NOT PASS " + upper_ascii(turns_at_most(p, records::do_not_pass(p))) + ".",
                      kTitle);

@@ -18,6 +18,11 @@ constexpr double kBodyTop = 19;
 constexpr double kFootHeight = 16;  // from the paper's lower edge
 constexpr double kFootLine = 8;     // baseline of the foot, from the paper's lower edge
 
+constexpr Style kItem{.size_pt = 8.5};
+constexpr Style kItemLabel{.size_pt = kItem.size_pt, .face = Face::sheet_bold};
+constexpr double kItemBelow = 0.8;
+constexpr double kItemIndent = 7;  // below a label with lines of its own
+
 }  // namespace
 
 SheetHead head_of(const plan::Plan& plan, std::string kind) {
@@ -120,24 +125,35 @@ void Sheet::paragraph(const std::string& text, const Style& style) {
   y_ += 1;
 }
 
+Sheet::Item Sheet::item_of(const std::string& label, const std::string& text, double label_width) {
+  Item item;
+  item.above = canvas_.width_of(label, kItemLabel) > label_width - 2;
+  item.indent = item.above ? kItemIndent : label_width;
+  item.text = wrap(text, width() - item.indent, kItem.face, kItem.size_pt, canvas_.metrics());
+  item.label = wrap(label, width(), kItemLabel.face, kItemLabel.size_pt, canvas_.metrics());
+  return item;
+}
+
+double Sheet::item_height(const std::string& label, const std::string& text, double label_width) {
+  const Item item = item_of(label, text, label_width);
+  return line_height(kItem.size_pt) *
+             static_cast<double>(item.text.size() + (item.above ? item.label.size() : 0)) +
+         kItemBelow;
+}
+
 void Sheet::item(const std::string& label, const std::string& text, double label_width) {
-  const Style style{.size_pt = 8.5};
-  const Style bold{.size_pt = style.size_pt, .face = Face::sheet_bold};
-  const auto beside =
-      wrap(text, width() - label_width, style.face, style.size_pt, canvas_.metrics());
-  const bool above = canvas_.width_of(label, bold) > label_width - 2;
-  const auto name = wrap(label, width(), bold.face, bold.size_pt, canvas_.metrics());
+  const Item item = item_of(label, text, label_width);
   // A label is never left alone at the foot of a page.
   constexpr std::size_t kTogether = 4;
-  const std::size_t first = std::min(beside.size(), 2UL) + (above ? name.size() : 0);
-  room(line_height(style.size_pt) * static_cast<double>(std::min(first, kTogether)));
-  if (above) {
-    lines(name, 0, bold);
+  const std::size_t first = std::min(item.text.size(), 2UL) + (item.above ? item.label.size() : 0);
+  room(line_height(kItem.size_pt) * static_cast<double>(std::min(first, kTogether)));
+  if (item.above) {
+    lines(item.label, 0, kItemLabel);
   } else if (!label.empty()) {
-    canvas_.text(x(), y_ + cap_height(bold.size_pt), label, bold);
+    canvas_.text(x(), y_ + cap_height(kItemLabel.size_pt), label, kItemLabel);
   }
-  lines(beside, label_width, style);
-  y_ += 0.8;
+  lines(item.text, item.indent, kItem);
+  y_ += kItemBelow;
 }
 
 void Sheet::tick_item(const std::string& text) {

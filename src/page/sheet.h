@@ -63,6 +63,8 @@ class Sheet {
   void paragraph(const std::string& text, const Style& style = {});
   /// A bold word at the left and text beside it; a longer label stands above the text. Never cut.
   void item(const std::string& label, const std::string& text, double label_width = 30);
+  [[nodiscard]] double item_height(const std::string& label, const std::string& text,
+                                   double label_width = 30);
   /// An item with a box to tick before it.
   void tick_item(const std::string& text);
 
@@ -70,6 +72,12 @@ class Sheet {
   [[nodiscard]] Document finish(std::optional<Moment> created);
 
  private:
+  struct Item {
+    std::vector<std::string> label, text;
+    bool above = false;  ///< the label has lines of its own
+    double indent = 0;   ///< of the text
+  };
+  [[nodiscard]] Item item_of(const std::string& label, const std::string& text, double label_width);
   void begin_page();
   /// The same as `paragraph`, from `indent` on and without room below.
   void lines(const std::vector<std::string>& lines, double indent, const Style& style);

@@ -95,18 +95,6 @@ testing::InventedBatch one_with(std::vector<records::BreakInStep> steps) {
   return made;
 }
 
-/// The size that a line is printed at; 0: it is not there.
-double size_of(const page::Document& document, const std::string& line) {
-  for (const page::Page& page : document.pages) {
-    for (const page::Item& item : page.items) {
-      if (const auto* text = std::get_if<page::Text>(&item); text && text->utf8 == line) {
-        return text->size_pt;
-      }
-    }
-  }
-  return 0;
-}
-
 TEST_CASE("each action of a step has a line of its own, large, with its cranks") {
   const page::Document document = break_in(one_with({{.stretch = Length::mm(1500),
                                                       .turns = Turns::of(627),
@@ -120,13 +108,13 @@ TEST_CASE("each action of a step has a line of its own, large, with its cranks")
                                                       .stop_torque = Torque::gf_cm(44),
                                                       .hold = Duration::h(23.5),
                                                       .rest = {}}}));
-  CHECK(size_of(document, "stretch to 1500 mm (59.06 in)") == 12);
-  CHECK(size_of(document, "wind 627 turns =\u00a063\u00a0cranks") == 12);
-  CHECK(size_of(document, "never past 1218 turns") == 12);
-  CHECK(size_of(document, "=\u00a0121\u00a0cranks") == 12);
-  CHECK(size_of(document, "44 gf·cm") == 12);
-  CHECK(size_of(document, "23\u00a0h") == 12);
-  CHECK(size_of(document, "30\u00a0min") == 12);
+  CHECK(testing::size_of_line(document, "stretch to 1500 mm (59.06 in)") == 12);
+  CHECK(testing::size_of_line(document, "wind 627 turns =\u00a063\u00a0cranks") == 12);
+  CHECK(testing::size_of_line(document, "never past 1218 turns") == 12);
+  CHECK(testing::size_of_line(document, "=\u00a0121\u00a0cranks") == 12);
+  CHECK(testing::size_of_line(document, "44 gf·cm") == 12);
+  CHECK(testing::size_of_line(document, "23\u00a0h") == 12);
+  CHECK(testing::size_of_line(document, "30\u00a0min") == 12);
 }
 
 TEST_CASE("without a winder's ratio turns are not said twice") {
@@ -138,7 +126,7 @@ TEST_CASE("without a winder's ratio turns are not said twice") {
                                            .rest = {}}});
   made.batch.motors[0].planned.winder_ratio = 1;
   const page::Document document = break_in(made);
-  CHECK(size_of(document, "never past 1218 turns") == 12);
+  CHECK(testing::size_of_line(document, "never past 1218 turns") == 12);
   CHECK(testing::all_text(document).find("cranks") == std::string::npos);
 }
 
