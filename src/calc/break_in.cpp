@@ -6,6 +6,8 @@
 #include <cmath>
 #include <optional>
 
+#include "base/quantity_text.h"
+
 namespace loopledger::calc {
 namespace {
 
@@ -30,8 +32,7 @@ Diagnostic past_limit(const records::Planned& p, const plan::Recipe& recipe,
       fmt::format(
           "motors \"{}\", recipe \"{}\": {} of the largest turns is {} turns, past \"do not "
           "pass\" at {} turns",
-          stem, recipe.name, exact(*step.turns), std::lround(turns.count()),
-          std::lround(most.count())),
+          stem, recipe.name, exact(*step.turns), std::ceil(turns.count()), shown_at_most(most)),
       fmt::format("at most {} % for strip \"{}\"", std::floor(most / p.turns_max.value * 100),
                   p.strip),
       step.place);

@@ -14,8 +14,8 @@ namespace loopledger::calc {
 
 /// Fills `planned.break_in` from loop, largest turns and torque. A step past "do not pass" is
 /// refused: error `recipe-past-limit`, at the step, with the most that it may ask for; `stem` names
-/// the motors. Torque in a recipe is a place to stop, "turns or torque, whichever comes first", not
-/// a forecast.
+/// the motors (work_out tells it once, for the strictest piece). Torque in a recipe is a place to
+/// stop, "turns or torque, whichever comes first", not a forecast.
 [[nodiscard]] Diagnostics set_break_in(records::Planned& planned, const plan::Recipe& recipe,
                                        const std::string& stem);
 

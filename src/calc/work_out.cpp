@@ -7,6 +7,7 @@
 #include <iterator>
 #include <map>
 #include <optional>
+#include <set>
 #include <tuple>
 
 #include "base/quantity_text.h"
@@ -35,14 +36,19 @@ class GroupFigures {
  public:
   explicit GroupFigures(const Plan& plan) : plan_(plan) {}
 
-  /// Empty when it can't be met; what is wrong is then in `problems`.
+  /// Empty when it can't be met; what is wrong is then in `problems`, each fault of a group once,
+  /// whatever the number of pieces that have it.
   const Planned* get(std::size_t group, const Uncertain<LinearDensity>& density,
                      Diagnostics& problems) {
     const Key key{group, density.value.in_si(), density.u.in_si()};
     auto found = known_.find(key);
     if (found == known_.end()) {
       auto planned = plan_motor(plan_, plan_.motors[group], density);
-      append(problems, planned.diagnostics());
+      for (const Diagnostic& d : planned.diagnostics()) {
+        if (said_.emplace(group, d.code, d.place.file, d.place.line, d.place.column).second) {
+          problems.push_back(d);
+        }
+      }
       found = known_.emplace(key, planned ? std::optional(*planned) : std::nullopt).first;
     }
     return found->second ? &*found->second : nullptr;
@@ -52,7 +58,20 @@ class GroupFigures {
   using Key = std::tuple<std::size_t, double, double>;
   const Plan& plan_;
   std::map<Key, std::optional<Planned>> known_;
+  std::set<std::tuple<std::size_t, std::string, std::string, int, int>> said_;
 };
+
+/// Of a strip and its pieces the one that is known worst: "do not pass" is the smallest share of
+/// the largest turns there.
+const Uncertain<LinearDensity>& least_known(const StripFigures& figures) {
+  const Uncertain<LinearDensity>* least = &figures.density;
+  for (const Uncertain<LinearDensity>& piece : figures.piece_density) {
+    if (piece.u / piece.value > least->u / least->value) {
+      least = &piece;
+    }
+  }
+  return *least;
+}
 
 /// One strip's motors and pieces as a cutting task, and the way back.
 struct StripTask {
@@ -220,6 +239,10 @@ void add_group(const Plan& plan, std::size_t g, const std::vector<StripFigures>&
                const WorkOptions& options, GroupFigures& groups, Batch& batch,
                Diagnostics& problems) {
   const plan::MotorGroup& group = plan.motors[g];
+  if (is_asked_for(group, options)) {
+    // First, so that a step of its recipe is refused with what every piece allows.
+    (void)groups.get(g, least_known(figures[group.strip]), problems);
+  }
   const Planned* const planned = groups.get(g, figures[group.strip].density, problems);
   if (planned == nullptr) {
     return;

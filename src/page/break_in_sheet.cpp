@@ -4,19 +4,24 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
+#include <utility>
 
+#include "base/text.h"
 #include "calc/break_in.h"
 #include "page/break_in_steps.h"
 #include "page/figures_text.h"
 #include "page/owners.h"
 #include "page/sheet.h"
-#include "tag/id.h"
+#include "page/sheet_id.h"
 
 namespace loopledger::page {
 namespace {
 
 constexpr double kIdWidth = 32;
 constexpr double kLineHeight = 8;
+constexpr double kRowFoot = 3;
+constexpr double kBetweenPasses = 3;
 constexpr std::size_t kPassesInLine = 2;
 constexpr std::size_t kFreePasses = 3;  // blanks for a motor without a recipe
 
@@ -54,7 +59,6 @@ class OwnerBreakIn {
     sheet_.canvas().set_place("the break-in of " + owner_.shown());
     sheet_.bookmark_next(owner_.shown());
     std::vector<std::size_t> left = owner_.motors;
-    bool first = true;
     while (!left.empty()) {
       std::vector<std::size_t> alike;
       const records::Planned& planned = planned_of(left.front());
@@ -65,70 +69,128 @@ class OwnerBreakIn {
         }
         return is;
       });
-      draw_alike(planned, alike, first);
-      first = false;
+      draw_alike(planned, alike);
     }
   }
 
  private:
+  using Items = std::vector<std::pair<std::string, std::string>>;  // label, text
+
   [[nodiscard]] const records::Planned& planned_of(std::size_t motor) const {
     return batch_.motors[motor].planned;
   }
 
-  void draw_alike(const records::Planned& p, const std::vector<std::size_t>& motors, bool first) {
+  void draw_alike(const records::Planned& p, const std::vector<std::size_t>& motors) {
     const std::vector<Pass> passes = passes_of(p);
-    const double whole =
-        40 + steps_height(p) + row_height(passes) * static_cast<double>(motors.size());
-    const std::string ids = id_list(batch_, motors);
-    const std::string title = first ? fmt::format("{}: {}", owner_.shown(), ids) : ids;
-    sheet_.heading(title, whole > sheet_.full_height() ? 64 + steps_height(p) : whole);
-    sheet_.item("recipe", p.recipe.empty() ? "none in the plan: write down what you do" : p.recipe);
-    sheet_.item("estimate", estimate(p));
-    sheet_.item("factors", factors(p));
-    sheet_.item("loop", fmt::format("{} as tied; about {} the next day when it has grown by the {} "
-                                    "that is good (estimate)",
-                                    both(p.loop, plan_.units),
-                                    shown(calc::broken_in_loop(p.loop), plan_.units),
-                                    exact(Share::ratio(calc::kSetNextDay))));
-    if (!p.lubricant.empty()) {
-      sheet_.item("lubricant", p.lubricant + ", rubbed in before the first step");
+    const Items items = items_of(p);
+    draw_title(p, motors, items, row_height(passes));
+    for (const auto& [label, text] : items) {
+      sheet_.item(label, text);
     }
     sheet_.down(1.5);
-    draw_steps(sheet_, p, plan_.units);
-    sheet_.repeat([this, title] {
-      sheet_.canvas().fit(sheet_.x(), sheet_.y(), sheet_.width(), title + " (continued)",
-                          {.size_pt = 10, .face = Face::sheet_bold, .smallest_pt = 7});
-      sheet_.down(5.5);
+    sheet_.repeat([this, again = again(motors)] {
+      sheet_.down(sheet_.canvas().fit(
+          sheet_.x(), sheet_.y(), sheet_.width(), again,
+          {.size_pt = 10, .face = Face::sheet_bold, .smallest_pt = 8, .max_lines = 3}));
+      sheet_.down(1.2);
     });
+    draw_steps(sheet_, p, plan_.units);
     for (const std::size_t i : motors) {
-      sheet_.room(row_height(passes));
-      draw_row(batch_.motors[i], passes);
+      draw_motor(batch_.motors[i], passes);
     }
     sheet_.repeat(nullptr);
     sheet_.down(2);
   }
 
+  [[nodiscard]] Items items_of(const records::Planned& p) const {
+    Items items{
+        {"recipe", p.recipe.empty() ? "none in the plan: write down what you do" : p.recipe}};
+    if (const std::string source = source_of(p.recipe); !source.empty()) {
+      items.emplace_back("", "source: " + source);
+    }
+    items.emplace_back("estimate", estimate(p));
+    items.emplace_back("factors", factors(p));
+    items.emplace_back("loop", fmt::format("{} as tied; about {} the next day when it has grown by "
+                                           "the {} that is good (estimate)",
+                                           both(p.loop, plan_.units),
+                                           shown(calc::broken_in_loop(p.loop), plan_.units),
+                                           exact(Share::ratio(calc::kSetNextDay))));
+    if (!p.lubricant.empty()) {
+      items.emplace_back("lubricant", p.lubricant + ", rubbed in before the first step");
+    }
+    return items;
+  }
+
+  /// Whose motors, which, and what never to do. Kept with all that follows where a page holds it
+  /// and not more than half a page is left empty for that; else with the steps and a motor.
+  void draw_title(const records::Planned& p, const std::vector<std::size_t>& motors,
+                  const Items& items, double row) {
+    constexpr Style kTitle{.size_pt = 12, .face = Face::sheet_bold};
+    constexpr Style kIds{
+        .size_pt = 10, .face = Face::sheet_bold, .smallest_pt = 10, .max_lines = 1000};
+    const std::string ids = id_list(batch_, motors);
+    const std::string title = fmt::format("{}: {}", owner_.shown(), ids);
+    const bool short_enough = sheet_.canvas().width_of(title, kTitle) <= sheet_.width();
+    double start = line_height(kTitle.size_pt) + 2.5 + steps_height(sheet_, p, plan_.units);
+    for (const auto& [label, text] : items) {
+      start += sheet_.item_height(label, text);
+    }
+    if (!short_enough) {
+      start += sheet_.canvas().height_of(sheet_.width(), ids, kIds) + 1;
+    }
+    const double whole = start + row * static_cast<double>(motors.size());
+    const double page = sheet_.full_height();
+    const bool may_split = whole + 10 > page || sheet_.bottom() - sheet_.y() > page / 2;
+    const double with = may_split ? std::min(start + row, page / 2) : whole;
+    if (short_enough) {
+      sheet_.heading(title, with);
+    } else {
+      sheet_.heading(owner_.shown() + ": " + how_many(motors.size(), "motor"), with);
+      sheet_.paragraph(ids, kIds);
+    }
+    sheet_.paragraph("DO NOT PASS " + upper_ascii(turns_at_most(p, records::do_not_pass(p))) + ".",
+                     kTitle);
+  }
+
+  /// The head of a page that goes on.
+  [[nodiscard]] std::string again(const std::vector<std::size_t>& motors) const {
+    return fmt::format("{}: {}, continued", owner_.shown(), ids_in_short(batch_, motors));
+  }
+
+  /// Where a recipe was published; empty when it says nothing of that.
+  [[nodiscard]] std::string source_of(const std::string& recipe) const {
+    const auto found = std::find_if(plan_.recipes.begin(), plan_.recipes.end(),
+                                    [&](const plan::Recipe& r) { return r.name == recipe; });
+    return found == plan_.recipes.end() ? "" : found->source;
+  }
+
   [[nodiscard]] std::string estimate(const records::Planned& p) const {
-    return fmt::format(
-        "breaks at {} turns ({}–{}, 95\u00a0%), {} ({}–{}, 95\u00a0%). DO NOT PASS {} TURNS.",
-        fixed(p.turns_max.value.count(), 0), shown_at_most(p.turns_max.low),
-        fixed(p.turns_max.high.count(), 0), shown(p.torque_max.value, plan_.units),
-        shown(p.torque_max.low, plan_.units), shown(p.torque_max.high, plan_.units),
-        shown_at_most(records::do_not_pass(p)));
+    return fmt::format("breaks at {} turns ({}–{}, 95\u00a0%), {} ({}–{}, 95\u00a0%)",
+                       fixed(p.turns_max.value.count(), 0), shown_at_most(p.turns_max.low),
+                       fixed(p.turns_max.high.count(), 0), shown(p.torque_max.value, plan_.units),
+                       shown(p.torque_max.low, plan_.units), shown(p.torque_max.high, plan_.units));
+  }
+
+  static std::size_t lines_of(const std::vector<Pass>& passes) {
+    const std::size_t count = passes.empty() ? kFreePasses : passes.size();
+    return (count + kPassesInLine - 1) / kPassesInLine;
   }
 
   /// A line for the id and the loops, then the passes.
   static double row_height(const std::vector<Pass>& passes) {
-    const std::size_t count = passes.empty() ? kFreePasses : passes.size();
-    const std::size_t lines = (count + kPassesInLine - 1) / kPassesInLine;
-    return kLineHeight * static_cast<double>(1 + lines) + 3;
+    return kLineHeight * static_cast<double>(1 + lines_of(passes)) + kRowFoot;
   }
 
   void draw_pass(const Pass& pass, double x, double y, double w) {
     Canvas& canvas = sheet_.canvas();
     constexpr double kName = 9;
-    canvas.text(x, y, pass.name, {.size_pt = 10, .face = Face::sheet_bold});
-    const double quarter = (w - kName) / 4;
+    canvas.text(x, y, pass.name, {.size_pt = 11, .face = Face::sheet_bold});
+    if (pass.tally > 0) {
+      word_and_blank(canvas, x + kName, y, w - kName - kBetweenPasses - 1.5,
+                     fmt::format("{} times, one stroke each", pass.tally));
+      return;
+    }
+    const double quarter = (w - kName - kBetweenPasses) / 4;
     const auto blank = [&](int i, const char* word, const std::string& after) {
       word_and_blank(canvas, x + kName + i * quarter, y, quarter - 1.5, word, after);
     };
@@ -153,24 +215,42 @@ class OwnerBreakIn {
     blank(3, "at", "°C");
   }
 
-  void draw_row(const calc::MotorFigures& motor, std::vector<Pass> passes) {
+  /// The id, loops and passes of one motor in a box. One with more passes than a page holds goes on
+  /// over the next.
+  void draw_motor(const calc::MotorFigures& motor, std::vector<Pass> passes) {
     if (passes.empty()) {
       passes.assign(kFreePasses, {.name = "", .winds = true});
     }
     Canvas& canvas = sheet_.canvas();
-    const double y = sheet_.y();
-    const double height = row_height(passes);
-    canvas.box({.x = sheet_.x(), .y = y, .w = sheet_.width(), .h = height, .line_width = 0.3});
-    canvas.fit(sheet_.x() + 1.2, y + 2.5, kIdWidth - 2, tag::with_check(motor.id),
-               {.size_pt = 13, .face = Face::sheet_bold, .smallest_pt = 6});
-    draw_loops(y + kLineHeight);
-    const double w = (sheet_.width() - 2.4) / kPassesInLine;
-    for (std::size_t i = 0; i < passes.size(); ++i) {
-      const std::size_t line = 2 + i / kPassesInLine;
-      draw_pass(passes[i], sheet_.x() + 1.2 + static_cast<double>(i % kPassesInLine) * w,
-                y + static_cast<double>(line) * kLineHeight, w);
+    const std::size_t lines = lines_of(passes);
+    const double most = sheet_.full_height() - 20;
+    sheet_.room(std::min(row_height(passes), most));
+    for (std::size_t line = 0; line < lines;) {
+      if (line > 0) {
+        sheet_.new_page();
+      }
+      const double fits = std::floor((sheet_.bottom() - sheet_.y() - kRowFoot) / kLineHeight) - 1;
+      const std::size_t here =
+          std::min(lines - line, static_cast<std::size_t>(std::max(fits, 1.0)));
+      const double y = sheet_.y();
+      const double height = kLineHeight * static_cast<double>(1 + here) + kRowFoot;
+      canvas.box({.x = sheet_.x(), .y = y, .w = sheet_.width(), .h = height, .line_width = 0.3});
+      draw_id(canvas, {.x = sheet_.x() + 1.2, .y = y + 1, .w = kIdWidth - 2, .h = kLineHeight},
+              motor.id, {.size_pt = 13, .face = Face::sheet_bold, .smallest_pt = 9});
+      if (line == 0) {
+        draw_loops(y + kLineHeight);
+      }
+      const double w = (sheet_.width() - 2.4) / kPassesInLine;
+      for (std::size_t i = 0; i < here * kPassesInLine; ++i) {
+        const std::size_t pass = line * kPassesInLine + i;
+        if (pass < passes.size()) {
+          draw_pass(passes[pass], sheet_.x() + 1.2 + static_cast<double>(i % kPassesInLine) * w,
+                    y + static_cast<double>(2 + i / kPassesInLine) * kLineHeight, w);
+        }
+      }
+      sheet_.down(height);
+      line += here;
     }
-    sheet_.down(height);
   }
 
   Sheet& sheet_;
@@ -181,13 +261,13 @@ class OwnerBreakIn {
 
 void draw_how(Sheet& sheet, const plan::Plan& plan) {
   sheet.paragraph(
-      fmt::format("Blanks of a step: at = time of day it begins, to = time it ends; T = turns and "
+      fmt::format("Wear eye protection: stretched or wound rubber can burst or whip. Blanks of a "
+                  "step: at = time of day it begins, to = time it ends; T = turns and "
                   "{} reached. Loops in {} hanging straight, not stretched. A torque is a place to "
-                  "stop: turns or torque, whichever comes "
-                  "first. Wear eye protection: wound rubber can burst or whip.",
+                  "stop: turns or torque, whichever comes first.",
                   plan.units == Units::inch ? "ozf·in" : "gf·cm",
                   plan.units == Units::inch ? "inches" : "millimetres"),
-      {.size_pt = 8.5});
+      {.size_pt = 9});
 }
 
 }  // namespace

@@ -14,77 +14,168 @@ namespace loopledger::page {
 namespace {
 
 constexpr double kHeadHeight = 5.5;
-constexpr double kStepHeight = 8.5;
-constexpr double kNoteHeight = 6;
-constexpr std::array kStepColumns{0.05, 0.37, 0.29, 0.12, 0.17};  // step, do, stop at, hold, rest
+constexpr double kLeastHeight = 8.5;
+constexpr double kStepPadding = 5.2;  // of a row, beside the lines after its first
+constexpr double kSmallLine = 3.6;
+constexpr std::array kStepColumns{0.06, 0.43, 0.25, 0.11, 0.15};  // step, do, stop at, hold, rest
+constexpr std::size_t kStop = 2;
+constexpr int kWrittenDown = 8;  // passes of one step that have blanks of their own
 
-Style figure() {
-  return {.size_pt = 12, .face = Face::sheet_bold, .smallest_pt = 7, .max_lines = 2};
-}
+constexpr Style kStepFigure{.size_pt = 12, .face = Face::sheet_bold};
+constexpr Style kStepSmall{.size_pt = 8};
+constexpr Style kStepNote{.size_pt = 10};
 
-void draw_cells(Sheet& sheet, const std::array<std::string, kStepColumns.size()>& texts,
-                double height, const Style& style, double fill) {
-  Canvas& canvas = sheet.canvas();
-  canvas.box({.x = sheet.x(),
-              .y = sheet.y(),
-              .w = sheet.width(),
-              .h = height,
-              .line_width = 0.3,
-              .fill_grey = fill});
-  double x = sheet.x();
-  for (std::size_t i = 0; i < texts.size(); ++i) {
-    const double w = kStepColumns[i] * sheet.width();
-    canvas.fit_in({.x = x + 1.2, .y = sheet.y(), .w = w - 2, .h = height}, texts[i], style);
-    x += w;
-  }
-  sheet.down(height);
-}
+using Lines = std::vector<std::string>;
+
+/// One step as it is printed.
+struct StepRow {
+  std::array<Lines, kStepColumns.size()> cells;
+  Lines stop_small;  ///< below where to stop
+  Lines note;
+  double height = 0;       ///< without the note
+  double note_height = 0;  ///< 0: no note
+};
 
 /// Turns let the crank be counted; without a winder ratio both are the same number.
-std::string what_to_do(const records::Planned& p, const records::BreakInStep& step, Units units) {
-  std::string text;
+Lines step_actions(const records::Planned& p, const records::BreakInStep& step, Units units) {
+  Lines all;
   if (step.stretch) {
-    text = "stretch to " + both(*step.stretch, units);
+    all.push_back("stretch to " + both(*step.stretch, units));
   }
   if (step.turns) {
-    text += fmt::format("{}wind {} turns", text.empty() ? "" : ", then ",
-                        fixed(step.turns->count(), 0));
+    std::string text = fmt::format("wind {} turns", fixed(step.turns->count(), 0));
     if (step.cranks && *step.cranks != std::lround(step.turns->count())) {
-      text += fmt::format(" = {} cranks", *step.cranks);
+      text += fmt::format(" =\u00a0{}\u00a0cranks", *step.cranks);
     }
+    all.push_back(std::move(text));
   } else if (step.stop_torque) {
-    text += fmt::format("{}, never past {} turns", text.empty() ? "wind" : ", then wind",
-                        shown_at_most(records::do_not_pass(p)));
+    all.emplace_back("wind");
+    all.push_back("never past " + turns_at_most(p, records::do_not_pass(p)));
   }
-  return !text.empty() ? text : step.note.empty() ? "wait" : "as noted below";
+  if (all.empty()) {
+    all.emplace_back(step.note.empty() ? "wait" : "as noted below");
+  }
+  return all;
 }
 
-/// Where to stop, large; below it the interval of the estimate and the other units.
-void draw_stop(Sheet& sheet, const records::Planned& p, const records::BreakInStep& step,
-               Units units) {
-  const double x = sheet.x() + (kStepColumns[0] + kStepColumns[1]) * sheet.width() + 1.2;
-  const double w = kStepColumns[2] * sheet.width() - 2;
-  constexpr double kLarge = 5.3;
-  const Estimate<Torque> stop = calc::stop_torque(p, step);
-  Canvas& canvas = sheet.canvas();
-  canvas.fit_in({.x = x, .y = sheet.y() + 0.2, .w = w, .h = kLarge}, shown(stop.value, units),
-                {.size_pt = 12, .face = Face::sheet_bold, .smallest_pt = 7});
-  canvas.fit_in(
-      {.x = x, .y = sheet.y() + kLarge, .w = w, .h = kStepHeight - kLarge - 0.4},
-      fmt::format("{} (95\u00a0%), {}", interval_of(stop, units), shown(stop.value, other(units))),
-      {.size_pt = 8});
+/// "23 h", "30 min": a number stays with its unit when the cell is narrow.
+std::string kept_together(Duration duration) {
+  std::string text;
+  bool number = false;
+  for (const char c : shown(duration)) {
+    if (c == ' ' && number) {
+      text += "\u00a0";
+    } else {
+      text += c;
+    }
+    number = c >= '0' && c <= '9';
+  }
+  return text;
 }
 
-/// Below its step, over the whole width.
-void draw_note(Sheet& sheet, const std::string& note) {
+Lines step_lines(Sheet& sheet, const Lines& texts, double width, const Style& style) {
+  Lines lines;
+  for (const std::string& text : texts) {
+    for (std::string& line : sheet.canvas().lines_of(width, text, style)) {
+      lines.push_back(std::move(line));
+    }
+  }
+  return lines;
+}
+
+double step_column_width(const Sheet& sheet, std::size_t i) {
+  return kStepColumns[i] * sheet.width() - 2;
+}
+
+double note_indent(const Sheet& sheet) { return kStepColumns[0] * sheet.width() + 1.2; }
+
+StepRow step_row(Sheet& sheet, const records::Planned& p, std::size_t i, Units units) {
+  const records::BreakInStep& step = p.break_in[i];
+  std::array<Lines, kStepColumns.size()> texts{Lines{std::to_string(i + 1)},
+                                               step_actions(p, step, units), Lines{"–"},
+                                               Lines{step.hold ? kept_together(*step.hold) : "–"},
+                                               Lines{step.rest ? kept_together(*step.rest) : "–"}};
+  if (step.repeat > 1) {
+    texts.back().push_back(fmt::format("{} times", step.repeat));
+  }
+  StepRow row;
+  double small = 0;
+  if (step.stop_torque) {
+    const Estimate<Torque> stop = calc::stop_torque(p, step);
+    texts[kStop] = {shown(stop.value, units)};
+    row.stop_small = step_lines(
+        sheet,
+        {fmt::format("{} (95\u00a0%),", interval_of(stop, units)), shown(stop.value, other(units))},
+        step_column_width(sheet, kStop), kStepSmall);
+    small = kSmallLine * static_cast<double>(row.stop_small.size());
+  }
+  row.height = kLeastHeight;
+  for (std::size_t c = 0; c < texts.size(); ++c) {
+    row.cells[c] = step_lines(sheet, texts[c], step_column_width(sheet, c), kStepFigure);
+    const double more =
+        line_height(kStepFigure.size_pt) * static_cast<double>(row.cells[c].size() - 1);
+    row.height = std::max(row.height, more + cap_height(kStepFigure.size_pt) + kStepPadding +
+                                          (c == kStop && small > 0 ? small - 1.6 : 0));
+  }
+  if (!step.note.empty()) {
+    row.note = step_lines(sheet, {step.note}, sheet.width() - note_indent(sheet) - 1, kStepNote);
+    row.note_height = line_height(kStepNote.size_pt) * static_cast<double>(row.note.size()) + 2;
+  }
+  return row;
+}
+
+/// Lines one below the other from the top of a box that is at the cursor.
+void draw_step_cell(Sheet& sheet, const Lines& lines, double x, double y, const Style& style,
+                    double line) {
+  for (const std::string& text : lines) {
+    sheet.canvas().text(x, y + cap_height(style.size_pt), text, style);
+    y += line;
+  }
+}
+
+void draw_steps_head(Sheet& sheet) {
+  constexpr std::array kNames{"step", "do", "stop there or at", "hold", "rest"};
+  sheet.canvas().box({.x = sheet.x(),
+                      .y = sheet.y(),
+                      .w = sheet.width(),
+                      .h = kHeadHeight,
+                      .line_width = 0.3,
+                      .fill_grey = 0.9});
+  double x = sheet.x();
+  for (std::size_t i = 0; i < kNames.size(); ++i) {
+    sheet.canvas().text(x + 1.2, sheet.y() + 3.8, kNames[i],
+                        {.size_pt = 8.5, .face = Face::sheet_bold});
+    x += kStepColumns[i] * sheet.width();
+  }
+  sheet.down(kHeadHeight);
+}
+
+void draw_step_row(Sheet& sheet, const StepRow& row) {
   Canvas& canvas = sheet.canvas();
   canvas.box(
-      {.x = sheet.x(), .y = sheet.y(), .w = sheet.width(), .h = kNoteHeight, .line_width = 0.3});
-  const double in = kStepColumns[0] * sheet.width() + 1.2;
-  canvas.fit_in(
-      {.x = sheet.x() + in, .y = sheet.y(), .w = sheet.width() - in - 1, .h = kNoteHeight}, note,
-      {.size_pt = 10, .smallest_pt = 7});
-  sheet.down(kNoteHeight);
+      {.x = sheet.x(), .y = sheet.y(), .w = sheet.width(), .h = row.height, .line_width = 0.3});
+  const double top = sheet.y() + kStepPadding / 2;
+  double x = sheet.x() + 1.2;
+  for (std::size_t c = 0; c < row.cells.size(); ++c) {
+    draw_step_cell(sheet, row.cells[c], x, c == kStop && !row.stop_small.empty() ? top - 1 : top,
+                   kStepFigure, line_height(kStepFigure.size_pt));
+    if (c == kStop) {
+      draw_step_cell(sheet, row.stop_small, x, top + cap_height(kStepFigure.size_pt) + 0.4,
+                     kStepSmall, kSmallLine);
+    }
+    x += kStepColumns[c] * sheet.width();
+  }
+  sheet.down(row.height);
+  if (row.note_height > 0) {
+    canvas.box({.x = sheet.x(),
+                .y = sheet.y(),
+                .w = sheet.width(),
+                .h = row.note_height,
+                .line_width = 0.3});
+    draw_step_cell(sheet, row.note, sheet.x() + note_indent(sheet), sheet.y() + 1.6, kStepNote,
+                   line_height(kStepNote.size_pt));
+    sheet.down(row.note_height);
+  }
 }
 
 }  // namespace
@@ -93,53 +184,53 @@ std::vector<Pass> passes_of(const records::Planned& planned) {
   std::vector<Pass> passes;
   for (std::size_t i = 0; i < planned.break_in.size(); ++i) {
     const records::BreakInStep& step = planned.break_in[i];
+    const std::string name = std::to_string(i + 1);
+    if (step.repeat > kWrittenDown) {
+      passes.push_back({.name = name, .winds = calc::winds(step), .tally = step.repeat});
+      continue;
+    }
     for (int turn = 0; turn < step.repeat; ++turn) {
-      std::string name = std::to_string(i + 1);
-      if (step.repeat > 1) {
-        name += turn < 26 ? fmt::format("{}", static_cast<char>('a' + turn))
-                          : fmt::format("/{}", turn + 1);
-      }
-      passes.push_back({.name = std::move(name), .winds = calc::winds(step)});
+      const std::string letter =
+          step.repeat > 1 ? std::string(1, static_cast<char>('a' + turn)) : "";
+      passes.push_back({.name = name + letter, .winds = calc::winds(step)});
     }
   }
   return passes;
 }
 
-double steps_height(const records::Planned& planned) {
-  const auto notes = std::ranges::count_if(
-      planned.break_in, [](const records::BreakInStep& step) { return !step.note.empty(); });
-  return planned.break_in.empty()
-             ? 0
-             : kHeadHeight + kStepHeight * static_cast<double>(planned.break_in.size()) +
-                   kNoteHeight * static_cast<double>(notes) + 2;
+double steps_height(Sheet& sheet, const records::Planned& planned, Units units) {
+  double height = planned.break_in.empty() ? 0 : kHeadHeight + 2;
+  for (std::size_t i = 0; i < planned.break_in.size(); ++i) {
+    const StepRow row = step_row(sheet, planned, i, units);
+    height += row.height + row.note_height;
+  }
+  return height;
 }
 
 void draw_steps(Sheet& sheet, const records::Planned& planned, Units units) {
-  if (planned.break_in.empty()) {
-    return;
-  }
-  sheet.room(kHeadHeight + kStepHeight);
-  draw_cells(sheet, {"step", "do", "stop there or at", "hold", "rest"}, kHeadHeight,
-             {.size_pt = 8.5, .face = Face::sheet_bold}, 0.9);
   for (std::size_t i = 0; i < planned.break_in.size(); ++i) {
-    const records::BreakInStep& step = planned.break_in[i];
-    std::string rest = step.rest ? shown(*step.rest) : "–";
-    if (step.repeat > 1) {
-      rest += fmt::format("; {} times", step.repeat);
+    const StepRow row = step_row(sheet, planned, i, units);
+    const double height = row.height + row.note_height;
+    if (i == 0) {
+      sheet.room(kHeadHeight + height);
     }
-    sheet.room(kStepHeight + (step.note.empty() ? 0 : kNoteHeight));
-    if (step.stop_torque) {
-      draw_stop(sheet, planned, step, units);
+    if (sheet.room(height) || i == 0) {
+      draw_steps_head(sheet);
     }
-    draw_cells(sheet,
-               {std::to_string(i + 1), what_to_do(planned, step, units),
-                step.stop_torque ? "" : "–", step.hold ? shown(*step.hold) : "–", rest},
-               kStepHeight, figure(), -1);
-    if (!step.note.empty()) {
-      draw_note(sheet, step.note);
-    }
+    draw_step_row(sheet, row);
   }
-  sheet.down(2);
+  if (!planned.break_in.empty()) {
+    sheet.down(2);
+  }
+}
+
+std::string turns_at_most(const records::Planned& p, Turns most) {
+  std::string text = shown_at_most(most) + " turns";
+  if (p.winder_ratio != 1 && p.winder_ratio > 0) {
+    text +=
+        fmt::format(" =\u00a0{}\u00a0cranks", fixed(std::floor(most.count() / p.winder_ratio), 0));
+  }
+  return text;
 }
 
 }  // namespace loopledger::page

@@ -7,18 +7,25 @@
 
 #include "page/cut_sections.h"
 #include "page/figures_text.h"
+#include "page/sheet_id.h"
 
 namespace loopledger::page {
 namespace {
 
-constexpr std::size_t kCutsInRow = 8;  // more would leave no room for ids and numbers
+constexpr std::size_t kMostInRow = 8;  // more would leave no room for ids and numbers
+constexpr double kNarrowestStretch = 15;
 constexpr double kBarHeight = 8;
 constexpr double kRowHeight = kBarHeight + 7;
-constexpr double kTitleHeight = 6.5;
+constexpr Style kStretchId{
+    .size_pt = 10, .face = Face::sheet_bold, .align = Align::centre, .smallest_pt = 9};
+constexpr Style kPieceTitle{.size_pt = 10, .smallest_pt = 10, .max_lines = 6};
+constexpr double kTitleBelow = 2.6;
+constexpr double kPieceBelow = 2;
 
 /// One stretch of a piece: a motor's strip, or the remnant.
 struct Stretch {
-  std::string name;
+  std::string name;  ///< of a remnant
+  MotorId id{};
   Length from;
   Length to;
   bool remnant = false;
@@ -30,13 +37,14 @@ std::vector<Stretch> stretches_of(const calc::PieceCuts& cuts, const calc::Batch
   Length at;
   for (const std::size_t index : cuts.motors) {
     const calc::MotorFigures& motor = batch.motors[index];
-    all.push_back({.name = printed(motor.id), .from = at, .to = at + motor.planned.cut});
+    all.push_back({.name = {}, .id = motor.id, .from = at, .to = at + motor.planned.cut});
     at += motor.planned.cut;
   }
   if (cuts.left > Length::mm(0.5)) {
     // The number and its unit stay together when the words wrap.
     all.push_back({.name = fmt::format("{} {}\u00a0{}", cuts.scrap ? "scrap" : "keep",
                                        number(cuts.left, units), unit_name(units)),
+                   .id = {},
                    .from = at,
                    .to = at + cuts.left,
                    .remnant = true});
@@ -52,13 +60,15 @@ void draw_stretch(Canvas& canvas, const Stretch& stretch, double x, double y, do
               .h = kBarHeight,
               .line_width = 0.3,
               .fill_grey = stretch.remnant ? -1 : (shaded ? 0.86 : 0.95)});
-  const Style name{.size_pt = 10,
-                   .face = Face::sheet_bold,
-                   .align = Align::centre,
-                   .smallest_pt = stretch.remnant ? 7.5 : 5.5,  // ids don't break, they shrink
-
-                   .max_lines = 2};
-  canvas.fit_in({.x = x + 0.5, .y = y, .w = w - 1, .h = kBarHeight}, stretch.name, name);
+  const Box in{.x = x + 0.5, .y = y, .w = w - 1, .h = kBarHeight};
+  if (stretch.remnant) {
+    Style name = kStretchId;
+    name.smallest_pt = 8;
+    name.max_lines = 2;
+    canvas.fit_in(in, stretch.name, name);
+  } else {
+    draw_id(canvas, in, stretch.id, kStretchId);
+  }
   if (!stretch.remnant) {
     canvas.line(x + w, y + kBarHeight, x + w, y + kBarHeight + 5, 0.5);
     canvas.text(x + w - 1, y + kBarHeight + 5, number(stretch.to, units),
@@ -66,9 +76,8 @@ void draw_stretch(Canvas& canvas, const Stretch& stretch, double x, double y, do
   }
 }
 
-/// Widths of the stretches of one row: to scale, but none narrower than its number needs.
-std::vector<double> widths_of(std::span<const Stretch> row, double room) {
-  constexpr double kNarrowest = 15;
+/// Widths of the stretches of one row: to scale, but none narrower than its words need.
+std::vector<double> widths_of(std::span<const Stretch> row, double room, double narrowest) {
   std::vector<double> widths(row.size(), 0);
   std::vector<bool> fixed_width(row.size(), false);
   for (bool changed = true; changed;) {
@@ -76,11 +85,11 @@ std::vector<double> widths_of(std::span<const Stretch> row, double room) {
     double total = 0;
     double left = room;
     for (std::size_t i = 0; i < row.size(); ++i) {
-      fixed_width[i] ? left -= kNarrowest : total += (row[i].to - row[i].from).in_mm();
+      fixed_width[i] ? left -= narrowest : total += (row[i].to - row[i].from).in_mm();
     }
     for (std::size_t i = 0; i < row.size(); ++i) {
-      widths[i] = fixed_width[i] ? kNarrowest : (row[i].to - row[i].from).in_mm() / total * left;
-      if (!fixed_width[i] && widths[i] < kNarrowest - 1e-9) {
+      widths[i] = fixed_width[i] ? narrowest : (row[i].to - row[i].from).in_mm() / total * left;
+      if (!fixed_width[i] && widths[i] < narrowest - 1e-9) {
         fixed_width[i] = changed = true;
       }
     }
@@ -88,39 +97,58 @@ std::vector<double> widths_of(std::span<const Stretch> row, double room) {
   return widths;
 }
 
+double narrowest_of(Canvas& canvas, std::span<const Stretch> all) {
+  double narrowest = kNarrowestStretch;
+  for (const Stretch& stretch : all) {
+    if (!stretch.remnant) {
+      narrowest = std::max(narrowest, least_id_width(canvas, stretch.id, kStretchId) + 1.2);
+    }
+  }
+  return narrowest;
+}
+
+void draw_bar_row(Sheet& sheet, std::span<const Stretch> row, double width, double narrowest,
+                  Units units) {
+  const std::vector<double> widths = widths_of(row, width, narrowest);
+  double x = sheet.x();
+  for (std::size_t i = 0; i < row.size(); ++i) {
+    draw_stretch(sheet.canvas(), row[i], x, sheet.y(), widths[i], i % 2 == 0, units);
+    x += widths[i];
+  }
+  sheet.down(kRowHeight);
+}
+
 void draw_piece(Sheet& sheet, const calc::PieceCuts& cuts, std::size_t order,
                 const plan::Plan& plan, const calc::Batch& batch) {
   const std::vector<Stretch> all = stretches_of(cuts, batch, plan.units);
-  const std::size_t rows =
-      std::max<std::size_t>(1, (cuts.motors.size() + kCutsInRow - 1) / kCutsInRow);
-  sheet.room(kTitleHeight + kRowHeight);
+  Canvas& canvas = sheet.canvas();
+  const double narrowest = narrowest_of(canvas, all);
+  // One place is kept for the remnant, which stands behind the last cut whatever the row's count.
+  const auto places = static_cast<std::size_t>(sheet.width() / narrowest);
+  const std::size_t in_row = std::clamp<std::size_t>(places, 2, kMostInRow + 1) - 1;
+  const std::size_t rows = std::max<std::size_t>(1, (cuts.motors.size() + in_row - 1) / in_row);
   const plan::Strip& strip = plan.strips[cuts.strip];
-  std::string title = fmt::format("{}.  piece {} of {}, {}", order, strip.pieces[cuts.piece].tag,
-                                  strip.name, both(cuts.length, plan.units));
+  const std::string name = fmt::format("piece {} of {}", strip.pieces[cuts.piece].tag, strip.name);
+  std::string title = fmt::format("{}.  {}, {}", order, name, both(cuts.length, plan.units));
   if (cuts.ends > Length{}) {
     title += fmt::format("; first {} off for a clean end", shown(cuts.ends, plan.units));
   }
-  sheet.canvas().tick_box(sheet.x(), sheet.y() + 4.2, 4);
-  sheet.canvas().fit(sheet.x() + 6, sheet.y() + 0.6, sheet.width() - 6, title, {.size_pt = 10});
-  sheet.down(kTitleHeight);
+  const double title_height = canvas.height_of(sheet.width() - 6, title, kPieceTitle) + kTitleBelow;
+  sheet.room(title_height + kRowHeight);
+  canvas.tick_box(sheet.x(), sheet.y() + 4.2, 4);
+  canvas.fit(sheet.x() + 6, sheet.y() + 0.6, sheet.width() - 6, title, kPieceTitle);
+  sheet.down(title_height);
   for (std::size_t r = 0; r < rows; ++r) {
-    // The remnant stands behind the last cut, whatever the row's count.
-    const std::size_t first = r * kCutsInRow;
-    const std::size_t count = r + 1 == rows ? all.size() - first : kCutsInRow;
-    const auto row = std::span(all).subspan(first, count);
-    const double room_width =
-        sheet.width() *
-        (rows == 1 ? 1.0
-                   : std::min(1.0, static_cast<double>(count) / static_cast<double>(kCutsInRow)));
-    sheet.room(kRowHeight);
-    const std::vector<double> widths = widths_of(row, room_width);
-    double x = sheet.x();
-    for (std::size_t i = 0; i < row.size(); ++i) {
-      draw_stretch(sheet.canvas(), row[i], x, sheet.y(), widths[i], i % 2 == 0, plan.units);
-      x += widths[i];
+    if (sheet.room(kRowHeight) && r > 0) {
+      sheet.paragraph(name + ", continued", {.size_pt = 10});
     }
-    sheet.down(kRowHeight);
+    const std::size_t first = r * in_row;
+    const std::size_t count = r + 1 == rows ? all.size() - first : in_row;
+    const double share = static_cast<double>(count) / static_cast<double>(in_row);
+    draw_bar_row(sheet, std::span(all).subspan(first, count),
+                 sheet.width() * (rows == 1 ? 1.0 : std::min(1.0, share)), narrowest, plan.units);
   }
+  sheet.down(kPieceBelow);
 }
 
 std::string verdict(const calc::CuttingPlan& cutting, Units units) {
@@ -148,12 +176,12 @@ void draw_cutting(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch
     return;
   }
   sheet.bookmark_next("Cutting plan");
-  sheet.heading("Cut, in this order", kTitleHeight + kRowHeight + 6);
+  sheet.heading("Cut, in this order", kRowHeight + 22);
   sheet.paragraph(fmt::format("Numbers are positions in {} from the clean end: lay the piece along "
                               "the ruler, not stretched, and cut at each. {}",
                               plan.units == Units::inch ? "inches" : "millimetres",
                               verdict(cutting, plan.units)),
-                  {.size_pt = 8.5});
+                  {.size_pt = 9});
   std::size_t order = 0;
   for (const calc::PieceCuts& cuts : cutting.pieces) {
     draw_piece(sheet, cuts, ++order, plan, batch);

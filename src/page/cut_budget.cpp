@@ -14,6 +14,7 @@ namespace {
 
 constexpr double kShareHeight = 6.5;
 constexpr double kLabelWidth = 30;
+constexpr double kAxisRight = 12;  // beside the bars
 
 struct Part {
   std::string name;
@@ -75,12 +76,14 @@ void draw_bar(Canvas& canvas, const std::vector<Part>& parts, const Axis& axis, 
                 .h = kShareHeight,
                 .line_width = 0.2,
                 .fill_grey = part.grey});
-    const Style name{.size_pt = 7.5, .align = Align::centre, .grey = part.grey < 0.5 ? 1.0 : 0.0};
+    const Style name{.size_pt = 8, .align = Align::centre, .grey = part.grey < 0.5 ? 1.0 : 0.0};
     if (canvas.width_of(part.name, name) < to - from - 1) {
-      canvas.text((from + to) / 2, y + (kShareHeight + cap_height(7.5)) / 2, part.name, name);
+      canvas.text((from + to) / 2, y + (kShareHeight + cap_height(8)) / 2, part.name, name);
     }
   }
-  draw_break(canvas, axis.x, y);
+  if (axis.from > Mass{}) {
+    draw_break(canvas, axis.x, y);
+  }
 }
 
 void draw_guard(Canvas& canvas, const Axis& axis, Mass limit, Mass guard, double y) {
@@ -99,8 +102,10 @@ void draw_limit(Canvas& canvas, const records::Planned& p, const Axis& axis, dou
                 double height) {
   const double x = axis.at(p.rule->limit);
   canvas.line(x, y - 1.5, x, y + height, 0.7);
-  canvas.text(x, y - 2.5, "limit " + rounded(p.rule->limit.in_g(), 6) + " g",
-              {.size_pt = 8.5, .face = Face::sheet_bold, .align = Align::centre});
+  const std::string text = "limit " + rounded(p.rule->limit.in_g(), 6) + " g";
+  const Style style{.size_pt = 9, .face = Face::sheet_bold, .align = Align::centre};
+  const double most = axis.x + axis.w + kAxisRight - canvas.width_of(text, style) / 2;
+  canvas.text(std::min(x, most), y - 2.5, text, style);
 }
 
 std::string amounts(const records::Planned& p) {
@@ -136,48 +141,96 @@ std::string guards(const records::Planned& p) {
   return text;
 }
 
-}  // namespace
+/// Motors whose picture and words are the same.
+struct Budget {
+  const records::Planned* planned = nullptr;
+  std::string text;
+  std::vector<std::size_t> motors;
+};
 
-void draw_budget(Sheet& sheet, const Kind& kind, const calc::Batch& batch) {
-  const records::Planned& p = *kind.planned;
-  Canvas& canvas = sheet.canvas();
-  canvas.set_place("the mass budget");
-  const std::vector<Part> on_scale = parts_of(p, false);
-  const std::vector<Part> counted_parts = parts_of(p, true);
-  const bool limited = p.rule.has_value() && !p.part;
-  const double height = 5 + (limited ? 5 + 2 * (kShareHeight + 2) : kShareHeight + 2) + 10;
-  sheet.room(height);
-  canvas.fit(sheet.x(), sheet.y(), sheet.width(), id_list(batch, kind.motors),
-             {.size_pt = 9, .face = Face::sheet_bold, .smallest_pt = 7, .max_lines = 2});
-  sheet.down(5 + (limited ? 5 : 0));
-  const Mass most = limited ? std::max(sum(on_scale), p.rule->limit) : sum(on_scale);
+bool is_limited(const records::Planned& p) { return p.rule.has_value() && !p.part; }
+
+std::string words(const records::Planned& p) {
+  const bool guarded = is_limited(p) && !guards(p).empty();
+  return fmt::format("{}.{}", amounts(p),
+                     guarded ? " Guard (hatched: as washed): " + guards(p) + "." : "");
+}
+
+std::vector<Budget> budgets_of(const plan::Plan& plan, const calc::Batch& batch) {
+  std::vector<Budget> all;
+  for (const Kind& kind : kinds_of(plan, batch)) {
+    const records::Planned& p = *kind.planned;
+    std::string text = words(p);
+    auto found = std::find_if(all.begin(), all.end(), [&](const Budget& b) {
+      return b.text == text && b.planned->rule == p.rule && b.planned->part == p.part;
+    });
+    if (found == all.end()) {
+      found = all.insert(all.end(), {.planned = &p, .text = std::move(text), .motors = {}});
+    }
+    found->motors.insert(found->motors.end(), kind.motors.begin(), kind.motors.end());
+  }
+  for (Budget& budget : all) {
+    std::sort(budget.motors.begin(), budget.motors.end());
+  }
+  return all;
+}
+
+Axis axis_for(const records::Planned& p, const Sheet& sheet) {
+  const Mass on_scale = sum(parts_of(p, false));
+  const Mass most = is_limited(p) ? std::max(on_scale, p.rule->limit) : on_scale;
   // Rubber takes a quarter of the bar, or more where there is little else.
   const Mass shown_part = std::max((most - p.aim) * 1.34, p.scale_step * 20);
-  const Axis axis{.x = sheet.x() + kLabelWidth,
-                  .w = sheet.width() - kLabelWidth - 12,
-                  .from = most - shown_part,
-                  .to = most};
+  return {.x = sheet.x() + kLabelWidth,
+          .w = sheet.width() - kLabelWidth - kAxisRight,
+          .from = std::max(Mass{}, most - shown_part),
+          .to = most};
+}
+
+void draw_bars(Sheet& sheet, const records::Planned& p) {
+  Canvas& canvas = sheet.canvas();
+  const Axis axis = axis_for(p, sheet);
+  const bool limited = is_limited(p);
+  sheet.down(limited ? 5 : 0);
   const double top = sheet.y();
   if (limited) {
     canvas.fit(sheet.x(), top + 2, kLabelWidth - 2, "what counts", {.size_pt = 8.5});
-    draw_bar(canvas, counted_parts, axis, top);
+    draw_bar(canvas, parts_of(p, true), axis, top);
     if (p.windows.of(Stage::washed).guard) {
       draw_guard(canvas, axis, p.rule->limit, *p.windows.of(Stage::washed).guard, top);
     }
     sheet.down(kShareHeight + 2);
   }
   canvas.fit(sheet.x(), sheet.y() + 2, kLabelWidth - 2, "on the scale", {.size_pt = 8.5});
-  draw_bar(canvas, on_scale, axis, sheet.y());
+  draw_bar(canvas, parts_of(p, false), axis, sheet.y());
   sheet.down(kShareHeight + 2);
   if (limited) {
     draw_limit(canvas, p, axis, top, sheet.y() - top - 1);
   }
-  sheet.paragraph(
-      fmt::format(
-          "{}.{}", amounts(p),
-          limited && !guards(p).empty() ? " Guard (hatched: as washed): " + guards(p) + "." : ""),
-      {.size_pt = 8});
-  sheet.down(1);
+}
+
+}  // namespace
+
+void draw_budgets(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch) {
+  sheet.canvas().set_place("the mass budget");
+  sheet.bookmark_next("Mass budget");
+  sheet.heading("Mass budget", 45);
+  constexpr Style kNames{.size_pt = 9, .face = Face::sheet_bold};
+  constexpr Style kWords{.size_pt = 8.5};
+  for (const Budget& budget : budgets_of(plan, batch)) {
+    const std::string ids = id_list(batch, budget.motors);
+    const auto lines_high = [&](const std::string& text, const Style& style) {
+      return static_cast<double>(sheet.canvas().lines_of(sheet.width(), text, style).size()) *
+             line_height(style.size_pt);
+    };
+    const double bars = is_limited(*budget.planned) ? 5 + 2 * (kShareHeight + 2) : kShareHeight + 2;
+    sheet.room(std::min(lines_high(ids, kNames) + bars + lines_high(budget.text, kWords) + 2,
+                        sheet.full_height() / 2));
+    sheet.paragraph(ids, kNames);
+    sheet.room(bars);
+    draw_bars(sheet, *budget.planned);
+    sheet.paragraph(budget.text, kWords);
+    sheet.down(1);
+  }
 }
 
 }  // namespace loopledger::page

@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "calc/linear_density.h"
 #include "page/cut_sections.h"
 #include "page/figures_text.h"
 
@@ -22,6 +23,7 @@ class Defaults {
       all_.push_back(fmt::format("{} {}", key, text));
     }
   }
+  void always(std::string text) { all_.push_back(std::move(text)); }
   [[nodiscard]] std::string text() const { return fmt::format("{}", fmt::join(all_, "; ")); }
   void print(Sheet& sheet, const std::string& label) const {
     if (!all_.empty()) {
@@ -40,6 +42,7 @@ void bench_defaults(Sheet& sheet, const plan::Plan& plan) {
   bench.add(plan.bench.ruler_step, "ruler_step", exact(plan.bench.ruler_step.value));
   bench.add(plan.bench.confidence, "confidence", exact(plan.bench.confidence.value));
   bench.add(plan.bench.winder_ratio, "winder_ratio", rounded(plan.bench.winder_ratio.value, 6));
+  bench.add(plan.labels, "labels", "of our own, on the paper");
   bench.print(sheet, "bench");
 }
 
@@ -48,7 +51,10 @@ void strip_defaults(Sheet& sheet, const plan::Strip& strip, const records::Plann
   Defaults defaults;
   defaults.add(strip.density, "density", exact(strip.density.value));
   defaults.add(strip.talc, "talc", share(strip.talc.value));
-  if (!strip.samples.empty()) {
+  if (strip.samples.empty()) {
+    defaults.always(fmt::format("linear density width × thickness × density ± {} %",
+                                rounded(calc::kSectionUncertainty * 100, 2)));
+  } else {
     defaults.add(strip.samples_washed, "samples_washed",
                  strip.samples_washed.value ? "true" : "false");
   }

@@ -4,28 +4,55 @@
 // motor that came out too light, and where the work can hurt.
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <map>
+
 #include "page/cut_sections.h"
 #include "page/figures_text.h"
 
 namespace loopledger::page {
 namespace {
 
-/// Other motors of the plan that a light one of `kind` could still become.
+/// The motors of the plan that a light one of `kind` could still become with the least rubber lost;
+/// empty when there are none.
 std::string could_become(const Kind& kind, const std::vector<Kind>& kinds,
                          const calc::Batch& batch) {
-  std::string text;
+  const records::Planned& heavy = *kind.planned;
+  const Kind* best = nullptr;
   for (const Kind& lesser : kinds) {
     const records::Planned& p = *lesser.planned;
-    if (p.strip == kind.planned->strip && p.strands == kind.planned->strands &&
-        p.slit == kind.planned->slit && p.stays < kind.planned->stays &&
-        p.windows.of(Stage::washed).low && p.windows.of(Stage::washed).high) {
-      text += fmt::format("{}{} ({}–{} g washed)", text.empty() ? "" : ", or ",
-                          id_list(batch, lesser.motors),
-                          grams(*p.windows.of(Stage::washed).low, p.scale_step),
-                          grams(*p.windows.of(Stage::washed).high, p.scale_step));
+    const records::Window& washed = p.windows.of(Stage::washed);
+    if (lesser.group != kind.group && p.strip == heavy.strip && p.strands == heavy.strands &&
+        p.slit == heavy.slit && p.stays < heavy.stays && p.aim < heavy.aim && washed.low &&
+        washed.high && (best == nullptr || best->planned->aim < p.aim)) {
+      best = &lesser;
     }
   }
-  return text;
+  if (best == nullptr) {
+    return {};
+  }
+  const records::Window& washed = best->planned->windows.of(Stage::washed);
+  return fmt::format("{} ({}–{} g washed)", id_list(batch, best->motors),
+                     grams(*washed.low, best->planned->scale_step),
+                     grams(*washed.high, best->planned->scale_step));
+}
+
+/// Which motors could become which, each pair of groups once.
+std::vector<std::string> second_uses(const plan::Plan& plan, const calc::Batch& batch) {
+  std::map<std::string, std::vector<std::size_t>> by_use;
+  const std::vector<Kind> kinds = kinds_of(plan, batch);
+  for (const Kind& kind : kinds) {
+    if (const std::string use = could_become(kind, kinds, batch); !use.empty()) {
+      by_use[use].insert(by_use[use].end(), kind.motors.begin(), kind.motors.end());
+    }
+  }
+  std::vector<std::string> all;
+  for (auto& [use, motors] : by_use) {
+    std::sort(motors.begin(), motors.end());
+    all.push_back(
+        fmt::format("{} can be trimmed down to become one of {}.", id_list(batch, motors), use));
+  }
+  return all;
 }
 
 }  // namespace
@@ -61,13 +88,14 @@ void draw_rules(Sheet& sheet, const plan::Plan& plan) {
 
 void draw_advice(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch) {
   sheet.canvas().set_place("the advice");
-  sheet.heading("At the bench", 20);
+  sheet.heading("Wash, dry, weigh", 26);
   sheet.item(
       "Dry?",
       fmt::format("A washed motor is dry when two readings ten minutes apart differ by at "
                   "most one scale step ({}); water on it weighs today and is gone tomorrow (common "
                   "practice, no source).",
                   milligrams(plan.bench.scale_step.value)));
+  sheet.room(7);
   const double y = sheet.y() + 4.5;
   double x = sheet.x() + 30;
   for (const char* word : {"in the air since", "reads", "g at", "and", "g at"}) {
@@ -77,7 +105,7 @@ void draw_advice(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch)
   }
   sheet.down(7);
   sheet.item("Over?",
-             "Snip by the strip above the table, weigh again. Snip washed strip, before "
+             "Snip by the strip “mg over” above the tables, weigh again. Snip washed strip, before "
              "it is tied; after that only tails can go.");
   sheet.item(
       "Too light?",
@@ -85,13 +113,8 @@ void draw_advice(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch)
       "milligram that is missing is that much less energy. Or keep it as the lot's test "
       "motor: wind it until it breaks and log the turns and torque, which makes the "
       "estimates of this lot better.");
-  const std::vector<Kind> kinds = kinds_of(plan, batch);
-  for (const Kind& kind : kinds) {
-    const std::string other_use = could_become(kind, kinds, batch);
-    if (!other_use.empty()) {
-      sheet.item("", fmt::format("{} can be trimmed down to become one of {}.",
-                                 id_list(batch, kind.motors), other_use));
-    }
+  for (const std::string& use : second_uses(plan, batch)) {
+    sheet.item("", use);
   }
 }
 

@@ -3,8 +3,11 @@
 // The sections of the cut sheet, in their order. Private to page/.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <optional>
+#include <set>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -33,10 +36,28 @@ void draw_bench_checks(Sheet& sheet, const plan::Plan& plan);  // cut_start.cpp
 void draw_fetch(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch);
 void draw_cutting(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch);  // cut_bars.cpp
 void draw_owners(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch);  // cut_owners.cpp
-/// A strip of mg over -> length to snip, for one linear density.
-void draw_trimming(Sheet& sheet, const Kind& kind, Units units);             // cut_trimming.cpp
-void draw_budget(Sheet& sheet, const Kind& kind, const calc::Batch& batch);  // cut_budget.cpp
-void draw_rules(Sheet& sheet, const plan::Plan& plan);                       // cut_notes.cpp
+
+inline constexpr std::size_t kTrimColumns = 12;
+/// What to snip for so many mg over, as printed; strip and pieces that it holds for.
+struct TrimRow {
+  std::string strip;
+  Mass step;
+  std::array<std::string, kTrimColumns> snips;
+  std::set<std::string> pieces;
+  bool by_piece = false;  ///< the strip has other rows
+  friend bool operator==(const TrimRow&, const TrimRow&) = default;
+};
+/// Strips, and pieces of one that have a linear density of their own, each once.
+[[nodiscard]] std::vector<TrimRow> trim_rows(std::span<const calc::MotorFigures* const> motors,
+                                             Units units);  // cut_trimming.cpp
+[[nodiscard]] double trimming_height(Sheet& sheet, std::span<const TrimRow> rows, Units units);
+/// @pre rows is not empty; its height has room on the page
+void draw_trimming(Sheet& sheet, std::span<const TrimRow> rows, Units units);
+
+/// One picture for all motors whose picture is the same.
+void draw_budgets(Sheet& sheet, const plan::Plan& plan,
+                  const calc::Batch& batch);            // cut_budget.cpp
+void draw_rules(Sheet& sheet, const plan::Plan& plan);  // cut_notes.cpp
 void draw_advice(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch);
 void draw_cautions(Sheet& sheet);
 void draw_defaults(Sheet& sheet, const plan::Plan& plan,

@@ -62,18 +62,15 @@ Result<Document> cut_sheet(const plan::Plan& plan, const calc::Batch& batch,
   }
   Diagnostics warnings;
   Sheet sheet(paper, head_of(plan, "CUT SHEET"), metrics, warnings);
-  draw_bench_checks(sheet, plan);
   draw_fetch(sheet, plan, batch);
+  draw_bench_checks(sheet, plan);
   draw_cutting(sheet, plan, batch);
-  draw_owners(sheet, plan, batch);
-  sheet.bookmark_next("Mass budget");
-  sheet.heading("Mass budget", 45);
-  for (const Kind& kind : kinds_of(plan, batch)) {
-    draw_budget(sheet, kind, batch);
-  }
-  draw_rules(sheet, plan);
-  sheet.bookmark_next("Advice and cautions");
+  sheet.bookmark_next("Wash, dry, weigh");
   draw_advice(sheet, plan, batch);
+  draw_owners(sheet, plan, batch);
+  draw_budgets(sheet, plan, batch);
+  draw_rules(sheet, plan);
+  sheet.bookmark_next("Cautions");
   draw_cautions(sheet);
   draw_defaults(sheet, plan, batch);
   draw_ruler_section(sheet, plan.units);

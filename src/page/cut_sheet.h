@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
 //
 // The cut sheet: what lies beside the scale on the evening the motors are made. What to fetch, how
-// to cut the pieces, what the scale may read at each stage with blanks for what it did read, and
-// what the figures rest on. Start here for the sheet's order; each section has a file of its own.
+// to cut the pieces, how to dry, what the scale may read at each stage with blanks for what it did
+// read, and what the figures rest on. Start here for the sheet's order; each section has a file of
+// its own.
 #pragma once
 
 #include <optional>

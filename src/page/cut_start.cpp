@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 //
-// The head of the cut sheet: checks of the scale, and what to fetch.
+// The head of the cut sheet: what to fetch, and checks of the scale.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -18,13 +18,25 @@ struct Check {
   std::string hint;
 };
 
+constexpr double kCheckInset = 2;
+constexpr double kCheckBlank = 9;  // of a check: where the reading is written
+constexpr Style kCheckText{
+    .size_pt = 11, .face = Face::sheet_bold, .smallest_pt = 11, .max_lines = 12};
+constexpr Style kCheckHint{.size_pt = 8, .smallest_pt = 8, .max_lines = 4};
+
+double check_height(Canvas& canvas, const Check& check, double w) {
+  return kCheckInset + canvas.height_of(w - 2 * kCheckInset, check.text, kCheckText) + kCheckBlank +
+         canvas.height_of(w - 2 * kCheckInset, check.hint, kCheckHint) + 1;
+}
+
 void draw_check(Canvas& canvas, const Check& check, double x, double y, double w, double h) {
   canvas.box({.x = x, .y = y, .w = w, .h = h, .line_width = 0.3});
-  canvas.fit(x + 2, y + 2.2, w - 4, check.text,
-             {.size_pt = 11, .face = Face::sheet_bold, .smallest_pt = 8, .max_lines = 2});
-  canvas.blank(x + 2, y + h - 6, w - 12);
-  canvas.text(x + w - 8, y + h - 6, "g", {.size_pt = 11, .face = Face::sheet_bold});
-  canvas.fit(x + 2, y + h - 4.2, w - 4, check.hint, {.size_pt = 7, .smallest_pt = 5.5});
+  const double in = w - 2 * kCheckInset;
+  canvas.fit(x + kCheckInset, y + kCheckInset, in, check.text, kCheckText);
+  const double hint = y + h - 1 - canvas.height_of(in, check.hint, kCheckHint);
+  canvas.blank(x + kCheckInset, hint - 1.8, w - 12);
+  canvas.text(x + w - 8, hint - 1.8, "g", {.size_pt = 11, .face = Face::sheet_bold});
+  canvas.fit(x + kCheckInset, hint, in, check.hint, kCheckHint);
 }
 
 /// What one strip is needed for.
@@ -101,7 +113,8 @@ void fetch_rest(Sheet& sheet, const calc::Batch& batch) {
     sheet.tick_item(fmt::format("{}", fmt::join(things, "; ")));
   }
   sheet.tick_item(
-      fmt::format("scale and a 1 g check weight; ruler; blade; water and towel; {} and labels; pen",
+      fmt::format("scale and a 1 g check weight; ruler; blade and board; water and towel; {} and "
+                  "labels; pen; eye protection",
                   how_many(batch.motors.size(), "bag")));
 }
 
@@ -126,23 +139,30 @@ void draw_bench_checks(Sheet& sheet, const plan::Plan& plan) {
                      milligrams(rings.mass.value *
                                 (static_cast<double>(rings.each.value) / rings.weighed.value)))});
   }
-  constexpr double kHeight = 19;
   constexpr double kGap = 3;
   constexpr std::size_t kAcross = 3;
+  const double w = (sheet.width() - (kAcross - 1) * kGap) / kAcross;
+  sheet.down(kGap);
   for (std::size_t first = 0; first < checks.size(); first += kAcross) {
     const std::size_t here = std::min(kAcross, checks.size() - first);
-    const double w = (sheet.width() - (kAcross - 1) * kGap) / kAcross;
-    sheet.room(kHeight + kGap);
+    double height = 0;
+    for (std::size_t i = first; i < first + here; ++i) {
+      height = std::max(height, check_height(sheet.canvas(), checks[i], w));
+    }
+    sheet.room(height + kGap);
     for (std::size_t i = 0; i < here; ++i) {
       draw_check(sheet.canvas(), checks[first + i], sheet.x() + static_cast<double>(i) * (w + kGap),
-                 sheet.y(), w, kHeight);
+                 sheet.y(), w, height);
     }
-    sheet.down(kHeight + kGap);
+    sheet.down(height + kGap);
   }
 }
 
 void draw_fetch(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch) {
   sheet.canvas().set_place("the list of what to fetch");
+  sheet.paragraph(
+      "Before you begin: the cautions for eyes, blade, glue and latex are near the end.",
+      {.size_pt = 9});
   sheet.heading("Fetch");
   fetch_strips(sheet, plan, batch);
   fetch_rest(sheet, batch);

@@ -5,8 +5,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
+#include <set>
 
 #include "calc/weigh.h"
 #include "page/cut_sections.h"
@@ -16,7 +16,12 @@ namespace loopledger::page {
 namespace {
 
 constexpr std::array kOver{1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 30};
-constexpr double kHeight = 12;
+static_assert(kOver.size() == kTrimColumns);
+constexpr double kTrimHead = 5.5;
+constexpr double kTrimRow = 6;
+constexpr double kTrimLabel = 36;
+constexpr double kTrimBelow = 1.5;
+constexpr Style kTrimName{.size_pt = 8.5, .face = Face::sheet_bold};
 
 /// What scissors can do: to 0.1 mm below 1 mm, else to 0.5 mm; to 0.01 in.
 std::string snip(Length length, Units units) {
@@ -25,32 +30,95 @@ std::string snip(Length length, Units units) {
   return rounded(std::round(value / step) * step, 4);
 }
 
+/// A coarse scale can't read 1 mg over: the table then goes in its steps.
+Mass trim_step(const records::Planned& p) { return std::max(p.scale_step, Mass::mg(1)); }
+
+std::vector<std::string> name_lines(Sheet& sheet, const TrimRow& row, Units units) {
+  std::string text = fmt::format("snip {} of {}", unit_name(units), row.strip);
+  if (row.by_piece && !row.pieces.empty()) {
+    text += fmt::format(", piece {}", fmt::join(row.pieces, ", "));
+  }
+  return sheet.canvas().lines_of(kTrimLabel - 2.5, text, kTrimName);
+}
+
+double row_height_of(const std::vector<std::string>& names) {
+  return std::max(kTrimRow,
+                  line_height(kTrimName.size_pt) * static_cast<double>(names.size()) + 1.6);
+}
+
 }  // namespace
 
-void draw_trimming(Sheet& sheet, const Kind& kind, Units units) {
-  const records::Planned& p = *kind.planned;
-  Canvas& canvas = sheet.canvas();
-  sheet.room(kHeight + 1.5);
-  const double y = sheet.y();
-  const double label = 34;
-  // A coarse scale can't read 1 mg over: the table then goes in its steps.
-  const Mass step = std::max(p.scale_step, Mass::mg(1));
-  const double cell = (sheet.width() - label) / static_cast<double>(kOver.size());
-  canvas.box({.x = sheet.x(), .y = y, .w = sheet.width(), .h = kHeight - 1.5, .line_width = 0.3});
-  canvas.fit(sheet.x() + 1.5, y + 1.6, label - 3, "mg over", {.size_pt = 10});
-  canvas.fit(sheet.x() + 1.5, y + 6.2, label - 3,
-             fmt::format("snip {} of {}", unit_name(units), p.strip),
-             {.size_pt = 9, .face = Face::sheet_bold, .smallest_pt = 6});
-  for (std::size_t i = 0; i < kOver.size(); ++i) {
-    const double x = sheet.x() + label + static_cast<double>(i) * cell;
-    canvas.line(x, y, x, y + kHeight - 1.5, 0.15, 0.5);
-    canvas.fit(x, y + 1.6, cell, rounded((step * kOver[i]).in_mg(), 4),
-               {.size_pt = 10, .align = Align::centre});
-    canvas.fit(x + 0.3, y + 6, cell - 0.6,
-               snip(calc::snip_for(p, Stage::washed, step * kOver[i]), units),
-               {.size_pt = 11, .face = Face::sheet_bold, .align = Align::centre, .smallest_pt = 7});
+std::vector<TrimRow> trim_rows(std::span<const calc::MotorFigures* const> motors, Units units) {
+  std::vector<TrimRow> rows;
+  for (const calc::MotorFigures* motor : motors) {
+    const records::Planned& p = motor->planned;
+    TrimRow row{.strip = p.strip, .step = trim_step(p), .snips = {}, .pieces = {}};
+    for (std::size_t i = 0; i < kOver.size(); ++i) {
+      row.snips[i] = snip(calc::snip_for(p, Stage::washed, row.step * kOver[i]), units);
+    }
+    auto found = std::find_if(rows.begin(), rows.end(), [&](const TrimRow& other) {
+      return other.strip == row.strip && other.snips == row.snips;
+    });
+    if (found == rows.end()) {
+      found = rows.insert(rows.end(), std::move(row));
+    }
+    if (!p.piece.empty()) {
+      found->pieces.insert(p.piece);
+    }
   }
-  sheet.down(kHeight);
+  for (TrimRow& row : rows) {
+    row.by_piece = std::count_if(rows.begin(), rows.end(), [&](const TrimRow& other) {
+                     return other.strip == row.strip;
+                   }) > 1;
+  }
+  for (TrimRow& row : rows) {
+    if (!row.by_piece) {
+      row.pieces.clear();
+    }
+  }
+  return rows;
+}
+
+double trimming_height(Sheet& sheet, std::span<const TrimRow> rows, Units units) {
+  double height = kTrimHead + kTrimBelow;
+  for (const TrimRow& row : rows) {
+    height += row_height_of(name_lines(sheet, row, units));
+  }
+  return height;
+}
+
+void draw_trimming(Sheet& sheet, std::span<const TrimRow> rows, Units units) {
+  Canvas& canvas = sheet.canvas();
+  const double top = sheet.y();
+  const double height = trimming_height(sheet, rows, units) - kTrimBelow;
+  const double cell = (sheet.width() - kTrimLabel) / static_cast<double>(kOver.size());
+  const auto x_of = [&](std::size_t i) {
+    return sheet.x() + kTrimLabel + static_cast<double>(i) * cell;
+  };
+  canvas.box({.x = sheet.x(), .y = top, .w = sheet.width(), .h = height, .line_width = 0.3});
+  canvas.text(sheet.x() + 1.5, top + 4.2, "mg over", {.size_pt = 11});
+  for (std::size_t i = 0; i < kOver.size(); ++i) {
+    canvas.line(x_of(i), top, x_of(i), top + height, 0.15, 0.5);
+    canvas.fit(x_of(i), top + 1.4, cell, rounded((rows.front().step * kOver[i]).in_mg(), 4),
+               {.size_pt = 11, .align = Align::centre, .smallest_pt = 8});
+  }
+  sheet.down(kTrimHead);
+  for (const TrimRow& row : rows) {
+    const std::vector<std::string> names = name_lines(sheet, row, units);
+    const double h = row_height_of(names);
+    double y = sheet.y() + 1 + cap_height(kTrimName.size_pt);
+    for (const std::string& line : names) {
+      canvas.text(sheet.x() + 1.5, y, line, kTrimName);
+      y += line_height(kTrimName.size_pt);
+    }
+    for (std::size_t i = 0; i < kOver.size(); ++i) {
+      canvas.fit(
+          x_of(i) + 0.3, sheet.y() + 1, cell - 0.6, row.snips[i],
+          {.size_pt = 12, .face = Face::sheet_bold, .align = Align::centre, .smallest_pt = 8});
+    }
+    sheet.down(h);
+  }
+  sheet.down(kTrimBelow);
 }
 
 }  // namespace loopledger::page

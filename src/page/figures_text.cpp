@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include "tag/id.h"
+
 namespace loopledger::page {
 
 Units other(Units units) { return units == Units::metric ? Units::inch : Units::metric; }
@@ -51,6 +53,7 @@ std::string counted(const Counts& counts) {
 
 std::string id_list(const calc::Batch& batch, std::span<const std::size_t> motors) {
   std::string text;
+  bool counted = false;
   for (std::size_t i = 0; i < motors.size();) {
     const MotorId& first = batch.motors[motors[i]].id;
     std::size_t end = i + 1;
@@ -58,13 +61,24 @@ std::string id_list(const calc::Batch& batch, std::span<const std::size_t> motor
            batch.motors[motors[end]].id.number == batch.motors[motors[end - 1]].id.number + 1) {
       ++end;
     }
-    text += (text.empty() ? "" : ", ") + printed(first);
+    text += (text.empty() ? "" : ", ") + tag::with_check(first);
     if (end > i + 1) {
-      text += (end == i + 2 ? ", " : " to ") + printed(batch.motors[motors[end - 1]].id);
+      text += (end == i + 2 ? ", " : " to ") + tag::with_check(batch.motors[motors[end - 1]].id);
     }
+    counted = counted || end > i + 2;
     i = end;
   }
-  return text;
+  return counted ? fmt::format("{} ({})", text, how_many(motors.size(), "motor")) : text;
+}
+
+std::string ids_in_short(const calc::Batch& batch, std::span<const std::size_t> motors) {
+  constexpr std::size_t kShort = 60;  // code points; ids are ASCII
+  std::string all = id_list(batch, motors);
+  return all.size() <= kShort
+             ? all
+             : fmt::format("{} … {} ({})", tag::with_check(batch.motors[motors.front()].id),
+                           tag::with_check(batch.motors[motors.back()].id),
+                           how_many(motors.size(), "motor"));
 }
 
 std::string factors(const records::Planned& p) {

@@ -33,8 +33,14 @@ inline constexpr double kCoverage95 = 1.96;
 [[nodiscard]] std::string share(const Uncertain<Share>& value);
 /// "rubber, lubricant"
 [[nodiscard]] std::string counted(const Counts& counts);
-/// Motors in a row, shortly: "TH-01 to TH-06, JR-02".
+/// Motors in a row, shortly: "TH-01-K to TH-06-9, JR-02-4 (7 motors)". May be as long as the motors
+/// are many.
 [[nodiscard]] std::string id_list(const calc::Batch& batch, std::span<const std::size_t> motors);
+/// The same, or when that is long the first and the last with their number: for a head that comes
+/// again on each page.
+/// @pre motors is not empty
+[[nodiscard]] std::string ids_in_short(const calc::Batch& batch,
+                                       std::span<const std::size_t> motors);
 /// Which factors turns and torque rest on, the default's or the lot's own: "k_N 11 ± 0.88
 /// (default), k_Q 0.6 MPa ± 25 % (default)".
 [[nodiscard]] std::string factors(const records::Planned& planned);

@@ -19,12 +19,18 @@ constexpr double kBodyTop = 19;
 constexpr double kFootHeight = 16;  // from the paper's lower edge
 constexpr double kFootLine = 8;     // baseline of the foot, from the paper's lower edge
 
+constexpr Style kItem{.size_pt = 8.5};
+constexpr Style kItemLabel{.size_pt = kItem.size_pt, .face = Face::sheet_bold};
+constexpr double kItemBelow = 0.8;
+constexpr double kItemIndent = 7;  // below a label with lines of its own
+
 }  // namespace
 
 SheetHead head_of(const plan::Plan& plan, std::string kind) {
   return {.kind = std::move(kind),
           .title = plan.title,
-          .right = plan.date.given ? iso(plan.date.value) : ""};
+          .right = plan.date.given ? iso(plan.date.value) : "",
+          .ruler = plan.units};
 }
 
 Diagnostics paper_problems(const plan::Stock& paper) {
@@ -65,8 +71,11 @@ void Sheet::begin_page() {
   const double kind = canvas_.text(x(), kHeadTop + 4, head_.kind, bold);
   const Style right{.size_pt = 9, .align = Align::right};
   const double date = canvas_.text(x() + width(), kHeadTop + 4, head_.right, right);
-  canvas_.fit(x() + kind + 6, kHeadTop + 4 - cap_height(10), width() - kind - date - 12,
-              head_.title, {.size_pt = 10, .smallest_pt = 7});
+  const double room = width() - kind - date - 12;
+  const Style title{.size_pt = 10, .smallest_pt = 8, .max_lines = 2};
+  const bool two = canvas_.width_of(head_.title, {.size_pt = title.smallest_pt}) > room;
+  canvas_.fit(x() + kind + 6, two ? kHeadTop - 1.5 : kHeadTop + 4 - cap_height(10), room,
+              head_.title, title);
   canvas_.set_place(place);
   canvas_.line(x(), kHeadTop + 6, x() + width(), kHeadTop + 6, 0.4);
   y_ = kBodyTop;
@@ -94,45 +103,63 @@ bool Sheet::room(double height) {
 std::string Sheet::name() const { return "the " + lower_ascii(head_.kind); }
 
 void Sheet::heading(const std::string& text, double with) {
+  constexpr double kHeight = 7;
+  const Style style{.size_pt = 12, .face = Face::sheet_bold, .smallest_pt = 9, .max_lines = 100};
+  const double height = std::max(kHeight, canvas_.height_of(width(), text, style) + 1.5);
   if (!page_empty_ && y_ > kBodyTop + 1) {
     y_ += 3;
   }
-  room(7 + with);
+  room(height + with);
   if (!pending_bookmark_.empty()) {
     document_.outline.push_back(
         {.title = std::exchange(pending_bookmark_, {}), .page = document_.pages.size() - 1});
   }
-  canvas_.fit(x(), y_, width(), text,
-              {.size_pt = 12, .face = Face::sheet_bold, .smallest_pt = 9, .max_lines = 2});
-  y_ += 7;
+  canvas_.fit(x(), y_, width(), text, style);
+  y_ += height;
+}
+
+void Sheet::lines(const std::vector<std::string>& lines, double indent, const Style& style) {
+  for (const std::string& line : lines) {
+    room(line_height(style.size_pt));
+    canvas_.text(x() + indent, y_ + cap_height(style.size_pt), line, style);
+    y_ += line_height(style.size_pt);
+  }
 }
 
 void Sheet::paragraph(const std::string& text, const Style& style) {
-  for (const std::string& line : canvas_.lines_of(width(), text, style)) {
-    room(line_height(style.size_pt));
-    canvas_.text(x(), y_ + cap_height(style.size_pt), line, style);
-    y_ += line_height(style.size_pt);
-  }
+  lines(canvas_.lines_of(width(), text, style), 0, style);
   y_ += 1;
 }
 
+Sheet::Item Sheet::item_of(const std::string& label, const std::string& text, double label_width) {
+  Item item;
+  item.above = canvas_.width_of(label, kItemLabel) > label_width - 2;
+  item.indent = item.above ? kItemIndent : label_width;
+  item.text = canvas_.lines_of(width() - item.indent, text, kItem);
+  item.label = canvas_.lines_of(width(), label, kItemLabel);
+  return item;
+}
+
+double Sheet::item_height(const std::string& label, const std::string& text, double label_width) {
+  const Item item = item_of(label, text, label_width);
+  return line_height(kItem.size_pt) *
+             static_cast<double>(item.text.size() + (item.above ? item.label.size() : 0)) +
+         kItemBelow;
+}
+
 void Sheet::item(const std::string& label, const std::string& text, double label_width) {
-  const Style style{.size_pt = 8.5};
-  const auto lines = canvas_.lines_of(width() - label_width, text, style);
-  bool first = true;
-  for (const std::string& line : lines) {
-    // A label is never left alone at the foot of a page.
-    room(line_height(style.size_pt) *
-         (first ? static_cast<double>(std::min(lines.size(), 2UL)) : 1));
-    if (first) {
-      canvas_.fit(x(), y_, label_width - 2, label,
-                  {.size_pt = style.size_pt, .face = Face::sheet_bold, .smallest_pt = 6});
-      first = false;
-    }
-    canvas_.text(x() + label_width, y_ + cap_height(style.size_pt), line, style);
-    y_ += line_height(style.size_pt);
+  const Item item = item_of(label, text, label_width);
+  // A label is never left alone at the foot of a page.
+  constexpr std::size_t kTogether = 4;
+  const std::size_t first = std::min(item.text.size(), 2UL) + (item.above ? item.label.size() : 0);
+  room(line_height(kItem.size_pt) * static_cast<double>(std::min(first, kTogether)));
+  if (item.above) {
+    lines(item.label, 0, kItemLabel);
+  } else if (!label.empty()) {
+    canvas_.text(x(), y_ + cap_height(kItemLabel.size_pt), label, kItemLabel);
   }
-  y_ += 0.8;
+  lines(item.text, item.indent, kItem);
+  y_ += kItemBelow;
 }
 
 void Sheet::tick_item(const std::string& text) {
@@ -154,7 +181,11 @@ void Sheet::foot(Page& page, std::size_t number) {
   canvas_.turn_to(page);
   canvas_.set_place(name() + "'s foot");
   const double y = paper_height_ - kFootLine;
-  draw_check_bar(canvas_, x(), y);
+  if (head_.ruler) {
+    draw_check_ruler(canvas_, x(), y - 2, *head_.ruler);
+  } else {
+    draw_check_bar(canvas_, x(), y);
+  }
   canvas_.text(x() + width(), y, fmt::format("page {} of {}", number, document_.pages.size()),
                {.size_pt = 9, .align = Align::right});
 }

@@ -8,6 +8,7 @@
 #include <functional>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "base/date.h"
 #include "page/canvas.h"
@@ -21,6 +22,8 @@ struct SheetHead {
   std::string kind;   ///< "CUT SHEET"
   std::string title;  ///< of the plan
   std::string right;  ///< date
+  /// For a sheet that is measured against: the bar at the foot is a ruler in these units.
+  std::optional<Units> ruler = std::nullopt;
 };
 
 /// The head of one of a plan's sheets.
@@ -38,6 +41,8 @@ class Sheet {
   [[nodiscard]] double x() const;      ///< left margin
   [[nodiscard]] double width() const;  ///< between the margins
   [[nodiscard]] double y() const { return y_; }
+  /// What pages there are so far; the last is being drawn on.
+  [[nodiscard]] std::size_t pages() const { return document_.pages.size(); }
   [[nodiscard]] double bottom() const;  ///< lowest y that body may take
   /// Height of an empty page's body.
   [[nodiscard]] double full_height() const;
@@ -51,12 +56,15 @@ class Sheet {
 
   /// A bookmark on the page that the next heading comes to stand on.
   void bookmark_next(std::string title) { pending_bookmark_ = std::move(title); }
-  /// A section's heading, kept together with `with` mm of what follows.
+  /// A section's heading, on as many lines as it needs, kept together with `with` mm of what
+  /// follows.
   void heading(const std::string& text, double with = 20);
   /// Text over the whole width, broken into lines and over pages, never cut.
   void paragraph(const std::string& text, const Style& style = {});
-  /// A bold word at the left and text beside it.
+  /// A bold word at the left and text beside it; a longer label stands above the text. Never cut.
   void item(const std::string& label, const std::string& text, double label_width = 30);
+  [[nodiscard]] double item_height(const std::string& label, const std::string& text,
+                                   double label_width = 30);
   /// An item with a box to tick before it.
   void tick_item(const std::string& text);
 
@@ -66,7 +74,15 @@ class Sheet {
  private:
   /// "the cut sheet", for warnings.
   [[nodiscard]] std::string name() const;
+  struct Item {
+    std::vector<std::string> label, text;
+    bool above = false;  ///< the label has lines of its own
+    double indent = 0;   ///< of the text
+  };
+  [[nodiscard]] Item item_of(const std::string& label, const std::string& text, double label_width);
   void begin_page();
+  /// The same as `paragraph`, from `indent` on and without room below.
+  void lines(const std::vector<std::string>& lines, double indent, const Style& style);
   void foot(Page& page, std::size_t number);
 
   Canvas canvas_;

@@ -84,3 +84,40 @@ TEST_CASE("fewer than three samples is a note that asks for three") {
   CHECK(batch.diagnostics()[0].severity == Severity::note);
   CHECK(batch.diagnostics()[0].hint == "measure and weigh three lengths from different places");
 }
+
+TEST_CASE("a recipe's step past the limit is told once for a strip, with what all pieces allow") {
+  // Each piece has a linear density of its own, and is known less well than the strip by samples.
+  const std::string text = R"(format = 1
+bench = { scale_step = "10 mg", scale_error = "25 mg" }
+[strips.tan]
+samples = [["5 m", "10 g"], ["5 m", "10 g"], ["5 m", "10 g"]]
+pieces = [{ tag = "a", length = "1300 mm", mass = "2.66 g" },
+          { tag = "b", length = "650 mm", mass = "1.3 g" },
+          { tag = "c", length = "700 mm", mass = "1.38 g" }]
+[recipes.hard]
+steps = [{ turns = "50 %" }, { turns = "85.46 %" }, { turns = "85.48 %" }]
+[[motors]]
+id = "TH"
+count = 2
+loop = "300 mm"
+recipe = "hard"
+[[motors]]
+id = "JR"
+loop = "250 mm"
+recipe = "hard"
+)";
+  const auto batch = calc::work_out(plan_of(text));
+  REQUIRE_FALSE(batch.ok());
+  std::vector<std::string> told;
+  for (const Diagnostic& d : batch.diagnostics()) {
+    CHECK(d.code == "recipe-past-limit");
+    CHECK(d.hint == "at most 85 % for strip \"tan\"");
+    told.push_back(d.message);
+  }
+  REQUIRE(told.size() == 4);
+  CHECK(told[0].find("motors \"TH\", recipe \"hard\": 85.46 % of the largest turns is 1360 turns, "
+                     "past \"do not pass\" at 1359 turns") == 0);
+  CHECK(told[1].find("motors \"TH\", recipe \"hard\": 85.48 %") == 0);
+  CHECK(told[2].find("motors \"JR\", recipe \"hard\": 85.46 %") == 0);
+  CHECK(told[3].find("motors \"JR\", recipe \"hard\": 85.48 %") == 0);
+}

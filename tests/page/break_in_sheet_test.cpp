@@ -35,10 +35,11 @@ TEST_CASE("from 1 to 200 motors the break-in sheet stays in its margin, texts ap
 TEST_CASE("the steps say length, turns, cranks, stop torque, hold and rest") {
   const std::string text = testing::all_text(break_in(testing::invented_batch(5)));
   for (const char* what :
-       {"stretch to 1478 mm (58.19 in)", "wind 713 turns = 71 cranks", "54 gf·cm",
-        "(95\u00a0%), 0.75 ozf·in",
-        "slowly, and stop where it stiffens; 1 of the group counts aloud", "5 min", "2 min",
-        "1 h; 2 times", "DO NOT PASS 1218 TURNS", "clear oil, rubbed in before the first step"}) {
+       {"stretch to 1478 mm (58.19 in)", "wind 713 turns =\u00a071\u00a0cranks", "54 gf·cm",
+        "(95\u00a0%),", "\n0.75 ozf·in\n",
+        "slowly, and stop where it stiffens; 1 of the group counts aloud", "5\u00a0min",
+        "2\u00a0min", "\n1\u00a0h\n2 times\n", "DO NOT PASS 1218 TURNS =\u00a0121\u00a0CRANKS",
+        "clear oil, rubbed in before the first step"}) {
     CAPTURE(what);
     CHECK(text.find(what) != std::string::npos);
   }
@@ -82,8 +83,82 @@ TEST_CASE("motors of one owner that break in differently come under headings of 
   }
   made.batch.motors[1].planned.break_in[0].hold = Duration::min(7);
   const std::string text = testing::all_text(break_in(made));
-  CHECK(text.find("7 min") != std::string::npos);
-  CHECK(text.find("\n" + printed(made.batch.motors[1].id) + "\n") != std::string::npos);
+  CHECK(text.find("7\u00a0min") != std::string::npos);
+  CHECK(text.find("\nAnna: " + tag::with_check(made.batch.motors[1].id) + "\n") !=
+        std::string::npos);
+}
+
+/// One motor whose recipe is `steps`.
+testing::InventedBatch one_with(std::vector<records::BreakInStep> steps) {
+  testing::InventedBatch made = testing::invented_batch(1);
+  made.batch.motors[0].planned.break_in = std::move(steps);
+  return made;
+}
+
+TEST_CASE("each action of a step has a line of its own, large, with its cranks") {
+  const page::Document document = break_in(one_with({{.stretch = Length::mm(1500),
+                                                      .turns = Turns::of(627),
+                                                      .cranks = 63,
+                                                      .stop_torque = Torque::gf_cm(54),
+                                                      .hold = Duration::min(2),
+                                                      .rest = {}},
+                                                     {.stretch = {},
+                                                      .turns = {},
+                                                      .cranks = {},
+                                                      .stop_torque = Torque::gf_cm(44),
+                                                      .hold = Duration::h(23.5),
+                                                      .rest = {}}}));
+  CHECK(testing::size_of_line(document, "stretch to 1500 mm (59.06 in)") == 12);
+  CHECK(testing::size_of_line(document, "wind 627 turns =\u00a063\u00a0cranks") == 12);
+  CHECK(testing::size_of_line(document, "never past 1218 turns") == 12);
+  CHECK(testing::size_of_line(document, "=\u00a0121\u00a0cranks") == 12);
+  CHECK(testing::size_of_line(document, "44 gf·cm") == 12);
+  CHECK(testing::size_of_line(document, "23\u00a0h") == 12);
+  CHECK(testing::size_of_line(document, "30\u00a0min") == 12);
+}
+
+TEST_CASE("without a winder's ratio turns are not said twice") {
+  testing::InventedBatch made = one_with({{.stretch = {},
+                                           .turns = {},
+                                           .cranks = {},
+                                           .stop_torque = Torque::gf_cm(44),
+                                           .hold = {},
+                                           .rest = {}}});
+  made.batch.motors[0].planned.winder_ratio = 1;
+  const page::Document document = break_in(made);
+  CHECK(testing::size_of_line(document, "never past 1218 turns") == 12);
+  CHECK(testing::all_text(document).find("cranks") == std::string::npos);
+}
+
+TEST_CASE("a recipe's source stands under its name") {
+  testing::InventedBatch made = testing::invented_batch(1);
+  CHECK(testing::all_text(break_in(made)).find("source:") == std::string::npos);
+  made.plan.recipes[0].source = "an invented paper, page 12";
+  CHECK(testing::all_text(break_in(made))
+            .find("two evenings\nsource: an invented paper, page 12\n") != std::string::npos);
+}
+
+TEST_CASE("a recipe longer than a page has its head again, and its motors' blanks go on") {
+  std::vector<records::BreakInStep> steps(50);
+  for (records::BreakInStep& step : steps) {
+    step.stretch = Length::mm(1500);
+    step.repeat = 8;
+    step.note = std::string(80, 'W');
+  }
+  steps.back().repeat = 100;
+  const page::Document document = break_in(one_with(steps));
+  CHECK(testing::out_of_margin(document, testing::kPlainMetrics, 5) == "");
+  CHECK(testing::overlapping_texts(document, testing::kPlainMetrics) == "");
+  const std::string text = testing::all_text(document);
+  std::size_t heads = 0;
+  for (std::size_t at = text.find("stop there or at"); at != std::string::npos;
+       at = text.find("stop there or at", at + 1)) {
+    ++heads;
+  }
+  CHECK(heads >= 3);
+  CHECK(text.find("Anna: TH-01-J, continued") != std::string::npos);
+  CHECK(text.find("\n49h\n") != std::string::npos);
+  CHECK(text.find("100 times, one stroke each") != std::string::npos);
 }
 
 }  // namespace

@@ -105,6 +105,17 @@ std::string overlapping_texts(const page::Document& document, const page::FontMe
   return found;
 }
 
+double size_of_line(const page::Document& document, const std::string& line) {
+  for (const page::Page& page : document.pages) {
+    for (const page::Item& item : page.items) {
+      if (const auto* text = std::get_if<page::Text>(&item); text && text->utf8 == line) {
+        return text->size_pt;
+      }
+    }
+  }
+  return 0;
+}
+
 std::string all_text(const page::Document& document) {
   std::string text;
   for (const page::Page& page : document.pages) {

@@ -33,6 +33,9 @@ struct Extent {
 [[nodiscard]] std::string overlapping_texts(const page::Document& document,
                                             const page::FontMetrics& metrics);
 
+/// The points that a line of text is first printed at; 0 when it is not there.
+[[nodiscard]] double size_of_line(const page::Document& document, const std::string& line);
+
 /// All texts of the document, one a line.
 [[nodiscard]] std::string all_text(const page::Document& document);
 
