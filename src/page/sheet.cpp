@@ -87,14 +87,17 @@ bool Sheet::room(double height) {
   return true;
 }
 
+void Sheet::bookmark(std::string title) {
+  document_.outline.push_back({.title = std::move(title), .page = document_.pages.size() - 1});
+}
+
 void Sheet::heading(const std::string& text, double with) {
   if (!page_empty_ && y_ > kBodyTop + 1) {
     y_ += 3;
   }
   room(7 + with);
   if (!pending_bookmark_.empty()) {
-    document_.outline.push_back(
-        {.title = std::exchange(pending_bookmark_, {}), .page = document_.pages.size() - 1});
+    bookmark(std::exchange(pending_bookmark_, {}));
   }
   canvas_.fit(x(), y_, width(), text,
               {.size_pt = 12, .face = Face::sheet_bold, .smallest_pt = 9, .max_lines = 2});

@@ -51,6 +51,8 @@ class Sheet {
 
   /// A bookmark on the page that the next heading comes to stand on.
   void bookmark_next(std::string title) { pending_bookmark_ = std::move(title); }
+  /// A bookmark on this page, for what has no heading of its own.
+  void bookmark(std::string title);
   /// A section's heading, kept together with `with` mm of what follows.
   void heading(const std::string& text, double with = 20);
   /// Text over the whole width, broken into lines and over pages, never cut.
