@@ -147,7 +147,9 @@ page::CardMotor card_motor(const Record& record, Units units) {
     add_points(card, record);
   }
   card.oil_counts = p.rule ? std::optional(p.rule->counts.lubricant) : std::nullopt;
-  card.oil = calc::oil_again(p, rubber_of(record, a), judged(record, a.known));
+  if (a.state != State::planned) {
+    card.oil = calc::oil_again(p, rubber_of(record, a), judged(record, a.known));
+  }
   add_notes(card, record, a, units);
   return card;
 }

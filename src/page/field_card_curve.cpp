@@ -15,7 +15,7 @@ namespace {
 
 constexpr double kChartLeft = 11;   // for the numbers of the torque axis
 constexpr double kChartRight = 15;  // for those of the other units
-constexpr double kChartTop = 8.5;   // for units, and for what the lines are
+constexpr double kChartTop = 9.3;   // for units, and for what the lines are
 constexpr double kChartBelow = 4.5;
 constexpr int kChartMostTicks = 6;
 constexpr int kChartPieces = 96;  // of the drawn curve: about 1 mm each
@@ -73,14 +73,14 @@ class TorqueChart {
                  .h = plot_.h,
                  .line_width = 0,
                  .fill_grey = 0.85});
-    canvas_.line(x, plot_.y - 3.2, x, plot_.y + plot_.h, 0.8);
-    canvas_.text(x + 1.2, plot_.y - 1.2, "do not pass", {.size_pt = 8, .face = Face::sheet_bold});
+    canvas_.line(x, plot_.y - 4, x, plot_.y + plot_.h, 0.8);
+    canvas_.text(x + 1.2, plot_.y - 2, "do not pass", {.size_pt = 8, .face = Face::sheet_bold});
   }
 
   void draw_wind_to() {
     const double x = x_of(motor_.wind_to);
-    canvas_.line(x, plot_.y - 3.2, x, plot_.y + plot_.h, 0.35);
-    canvas_.text(x - 1.2, plot_.y - 1.2, "wind to",
+    canvas_.line(x, plot_.y - 4, x, plot_.y + plot_.h, 0.35);
+    canvas_.text(x - 1.2, plot_.y - 2, "wind to",
                  {.size_pt = 8, .face = Face::sheet_bold, .align = Align::right});
     const Estimate<Torque>& there = motor_.expected;
     canvas_.line(x, y_of(there.low), x, y_of(there.high), 0.9);

@@ -25,8 +25,9 @@ constexpr double kWindWord = 4.5;  // "WIND TO"
 /// The two numbers to wind by, at least and at most, and how high the turns are in them.
 constexpr double kLeastNumbers = 24;
 constexpr double kMostNumbers = 34;
-constexpr double kTurnsShare = 0.48;
-constexpr double kCranksShare = 0.33;
+constexpr double kTurnsShare = 0.46;
+constexpr double kCranksShare = 0.32;
+constexpr double kUnderNumber = 0.28;  // of its height
 
 constexpr Style kCardSmall{.size_pt = 8, .smallest_pt = 6.5, .max_lines = 4};
 constexpr Style kWho{.size_pt = 11, .face = Face::sheet_bold, .smallest_pt = 7.5, .max_lines = 4};
@@ -127,30 +128,29 @@ class CardFace {
     canvas_.line(x_, line, x_ + w_, line, 0.2);
   }
 
-  /// A number as large as the room allows, and its unit behind it.
-  void big(double y, double height, const std::string& number, const std::string& unit) {
+  /// A number as large as the room allows, and its unit behind it. Returns its height.
+  double big(double y, double height, const std::string& number, const std::string& unit) {
     constexpr double kUnitWidth = 16;
     const FittedText fit =
         fit_text(number, kWindWidth - kUnitWidth,
                  {.face = Face::sheet_bold, .size_pt = height / cap_height(1), .smallest_pt = 10},
                  canvas_.metrics());
+    const double base = y + cap_height(fit.size_pt);
     const double w =
-        canvas_.text(x_, y + height, number, {.size_pt = fit.size_pt, .face = Face::sheet_bold});
-    canvas_.text(x_ + w + 2, y + height, unit, {.size_pt = 12});
+        canvas_.text(x_, base, number, {.size_pt = fit.size_pt, .face = Face::sheet_bold});
+    canvas_.text(x_ + w + 2, base, unit, {.size_pt = 12});
+    return base - y;
   }
 
   void draw_wind_to(double from, double to) {
     canvas_.text(x_, from + cap_height(10), "WIND TO", {.size_pt = 10, .face = Face::sheet_bold});
     double y = from + kWindWord;
     const double room = std::min(to - y - words_height() - 1, kMostNumbers);
-    const double gap = room * (1 - kTurnsShare - kCranksShare) / 2;
     const double turns = room * (cranked() ? kTurnsShare : kTurnsShare + 0.15);
-    big(y, turns, shown_at_most(motor_.wind_to), "turns");
-    y += turns + gap;
+    y += (1 + kUnderNumber) * big(y, turns, shown_at_most(motor_.wind_to), "turns");
     if (cranked()) {
-      const double cranks = room * kCranksShare;
-      big(y, cranks, fixed(calc::cranks_at_most(motor_.wind_to, motor_.winder_ratio), 0), "cranks");
-      y += cranks + gap;
+      const double cranks = calc::cranks_at_most(motor_.wind_to, motor_.winder_ratio);
+      y += (1 + kUnderNumber) * big(y, room * kCranksShare, fixed(cranks, 0), "cranks");
     }
     y += canvas_.fit(x_, y, kWindWidth, do_not_pass(), kNotPast);
     y += canvas_.fit(x_, y, kWindWidth, may_break(), kCardSmall) + 0.8;
