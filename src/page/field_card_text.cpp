@@ -61,10 +61,11 @@ std::string curve_caption(const CardMotor& motor) {
   if (motor.points.empty()) {
     return out;
   }
-  const bool drawn_through =
-      std::ranges::any_of(motor.points, [](const CardPoint& p) { return p.of_curve; });
-  return out + (drawn_through ? " Squares: torques read, the black ones made the curve."
-                              : " Squares: torques read.");
+  const auto black = std::ranges::count(motor.points, true, &CardPoint::of_curve);
+  out += black > 0 ? " Squares: torques read, the black ones made the curve"
+                   : " Squares: torques read";
+  const bool others = black < static_cast<std::ptrdiff_t>(motor.points.size());
+  return out + (others ? "; while winding they lie above it." : ".");
 }
 
 std::string oil_words(const CardMotor& motor) {

@@ -63,6 +63,20 @@ TEST_CASE("a motor that was never wound gets the estimate, and what is to be don
   CHECK(has(testing::run("pdfinfo " + ledger.folder.path("field/card.pdf")).out, "612 x 792"));
 }
 
+TEST_CASE("the torque to expect comes from a winding far enough, else from the section") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "wound", "600", "12 gf.cm"});
+  CHECK(has(printed_card(ledger, {"th1"}), "from its section"));
+  (void)ledger({"log", "th1", "wound", "1200", "33 gf.cm"});
+  CHECK(has(printed_card(ledger, {"th1"}), "from 33 gf·cm read at"));
+  // Read on the way up, past "wind to": what it read there is what is expected.
+  (void)ledger({"log", "th1", "wound", "1600", "48 gf.cm",
+                "pairs=1000: 25 gf.cm, 1300: 36 gf.cm, 1500: 43 gf.cm"});
+  const std::string card = printed_card(ledger, {"th1"});
+  CHECK(has(card, "there, an estimate: from what it read while"));
+  CHECK(has(card, "unwinding reads less"));
+}
+
 TEST_CASE("the list of the box has a line for each motor, the retired one not to be wound") {
   const LedgerBench ledger;
   (void)ledger({"log", "th2", "retired", "frayed"});

@@ -175,7 +175,7 @@ TEST_CASE("axes count in the units asked for, with the others in brackets") {
 TEST_CASE("the caption says whose curve it is") {
   const std::string own = testing::all_text(cards({testing::flown_card()}));
   CHECK(holds(own, "torque curve: its own, 5 torques read while unwinding on 2026-02-07."));
-  CHECK(holds(own, "the black ones made the curve."));
+  CHECK(holds(own, "the black ones made the curve; while "));
   const std::string unread = testing::all_text(cards({testing::unwound_card()}));
   CHECK(holds(unread, "torque curve: the default shape, an estimate."));
   CHECK_FALSE(holds(unread, "Squares"));
