@@ -86,9 +86,8 @@ void add_launch_and_rest(Rows& rows) {
                   std::string("30, 40, 45 %: ") + kArchive +
                       "0612/1700; torques: 0612/1696, 1211/13058, 1310/15318"});
   rows.push_back({"torque to expect at wind to",
-                  "that curve, through a torque read from " + percent(kTellsOfWindTo) + " of it on",
-                  "95 % of turns and torque, shifts in squares",
-                  "computed; where to begin: common sense, no source"});
+                  "that curve, through a torque read past " + percent(kTellsOfWindTo) + " of it",
+                  "95 %", "computed; from where a reading tells: common sense, no source"});
   rows.push_back({"energy of good rubber", "for comparison",
                   fmt::format("{} to {} J/g", fixed(calc::kGoodEnergyLow.in_joule_per_g(), 1),
                               fixed(calc::kGoodEnergyHigh.in_joule_per_g(), 1)),
