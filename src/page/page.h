@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 //
-// A printed document as data: pages of boxes, lines, curves, text and QR cells in millimetres from the top
-// left corner of the paper. page/ makes it from the figures, pdf/ turns it into bytes, and tests
-// read it as text. At most two font faces per document.
+// A printed document as data: pages of boxes, lines, curves, text and QR cells in millimetres from
+// the top left corner of the paper. page/ makes it from the figures, pdf/ turns it into bytes, and
+// tests read it as text. At most two font faces per document.
 #pragma once
 
 #include <cstddef>
