@@ -136,6 +136,7 @@ Diagnostics write_cards(const std::vector<page::CardMotor>& motors, const page::
   if (!document) {
     return said;
   }
+  append(said, fit_to_printer(*document, press.paper, press, "card.pdf"));
   auto bytes = pdf::write_pdf(*document, press.fonts);
   append(said, bytes.diagnostics());
   append(said, make_folder(folder));
@@ -197,7 +198,7 @@ void print_cards(const CardOptions& options, Context& context) {
     motors.push_back(card_motor(record, units));
   }
   append(said, retired_among(motors));
-  const auto press = set_up_press({options.paper, {}}, std::nullopt, "", context);
+  const auto press = set_up_press(order_of(options.paper, {}, {}), context);
   append(said, press.diagnostics());
   const std::string path = (std::filesystem::path(options.out) / "card.pdf").string();
   if (!has_errors(said)) {
@@ -237,7 +238,7 @@ void add_card(CommandLine& line, Context& context) {
   Command command = line.add("card", "Print field cards: how to wind, with the torque curve");
   command.words("ID", options->ids, "The motors, such as th1 th2");
   add_filter(command, options->only)
-      .option("--paper", options->paper, "a4 (default), letter, or a file beside")
+      .option("--paper", options->paper, "Paper: a4 (default), letter, or a .toml file")
       .option("--out", options->out, "Folder for card.pdf (default: out)")
       .records(options->records)
       .units(options->units)

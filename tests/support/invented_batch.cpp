@@ -4,10 +4,12 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <string>
 
+#include "plan/read_label_layout.h"
 #include "plan/read_stock.h"
 
 namespace loopledger::testing {
@@ -228,13 +230,27 @@ plan::Stock stock(const std::string& name) {
 }
 
 std::vector<plan::Stock> label_stocks() {
+  std::vector<std::string> names;
+  for (const auto& file :
+       std::filesystem::directory_iterator(LOOPLEDGER_SOURCE_DIR "/templates/stock")) {
+    names.push_back(file.path().stem().string());
+  }
+  std::sort(names.begin(), names.end());
   std::vector<plan::Stock> stocks;
-  for (const char* name :
-       {"a4", "a4-3x7-63.5x38.1", "a4-3x8-70x37", "a4-2x7-99.1x38.1", "a4-5x13-38.1x21.2", "letter",
-        "letter-3x10-2.625x1", "letter-2x5-4x2"}) {
+  for (const std::string& name : names) {
     stocks.push_back(stock(name));
   }
   return stocks;
 }
+
+plan::LabelLayout layout(const std::string& name) {
+  const std::string path = std::string(LOOPLEDGER_SOURCE_DIR "/templates/sheets/") + name + ".toml";
+  std::ifstream file(path, std::ios::binary);
+  const std::string text{std::istreambuf_iterator<char>(file), {}};
+  const Result<plan::LabelLayout> read = plan::read_label_layout(text, path, name);
+  return read.ok() ? read.value() : plan::LabelLayout{};
+}
+
+plan::LabelLayouts layouts() { return {layout("slip"), layout("bag"), layout("remnant")}; }
 
 }  // namespace loopledger::testing
