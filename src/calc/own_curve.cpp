@@ -6,14 +6,11 @@
 #include <vector>
 
 namespace loopledger::calc {
-namespace {
 
-using Points = std::vector<TorquePoint>;
-
-/// The pairs as read, with the winding's own turns and torque put in where they belong: at the turn
-/// from rising to falling.
-Points as_read(const records::Entry& wound) {
-  Points points;
+// The pairs as read, with the winding's own turns and torque put in where they belong: at the turn
+// from rising to falling.
+std::vector<TorquePoint> points_read(const records::Entry& wound) {
+  std::vector<TorquePoint> points;
   for (const records::TurnsTorque& pair : wound.pairs) {
     points.push_back({pair.turns, pair.torque});
   }
@@ -29,16 +26,14 @@ Points as_read(const records::Entry& wound) {
   return points;
 }
 
-}  // namespace
-
 std::optional<OwnCurve> own_curve_of(const records::Entry& wound) {
-  const Points points = as_read(wound);
+  const std::vector<TorquePoint> points = points_read(wound);
   const auto top = std::ranges::max_element(points, {}, &TorquePoint::turns);
-  const Points falling(top, points.end());
+  const std::vector<TorquePoint> falling(top, points.end());
   if (auto curve = TorqueCurve::through(falling)) {
     return OwnCurve{std::move(*curve), wound.key, falling.size(), true};
   }
-  const Points rising(points.begin(), top == points.end() ? top : std::next(top));
+  const std::vector<TorquePoint> rising(points.begin(), top == points.end() ? top : std::next(top));
   if (auto curve = TorqueCurve::through(rising)) {
     return OwnCurve{std::move(*curve), wound.key, rising.size(), false};
   }

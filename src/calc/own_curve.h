@@ -9,6 +9,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <vector>
 
 #include "calc/curve.h"
 #include "records/entry.h"
@@ -21,6 +22,9 @@ struct OwnCurve {
   std::size_t points = 0;  ///< that were read, the top among them
   bool unwinding = false;  ///< read while unwinding
 };
+
+/// The turns and torques of one winding in the order in which they were read, its own among them.
+[[nodiscard]] std::vector<TorquePoint> points_read(const records::Entry& wound);
 
 /// The points of one winding that make its curve: those read while unwinding when they are three or
 /// more with the top, else those read while winding. The torque at the winding's own turns is a

@@ -83,6 +83,9 @@ struct LaunchCurve {
 [[nodiscard]] std::optional<LaunchCurve> launch_curve(const records::Record& record,
                                                       const Advice& advice);
 
+/// "torque curve: its own, 5 torques read while unwinding on 2026-05-01"
+[[nodiscard]] std::string curve_words(const calc::OwnCurve& own);
+
 /// The lines of launch and energy: what to back off for the torque that is asked for, what is left
 /// when turns are let out, where the curve comes from, the energy. Only what is known or asked.
 [[nodiscard]] std::vector<std::string> launch_lines(const records::Record& record,

@@ -3,9 +3,7 @@
 // Advice on the launch: how far to back off, what is left then, and the energy.
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <cmath>
-
+#include "calc/cranks.h"
 #include "calc/curve.h"
 #include "calc/energy.h"
 #include "cli/advice.h"
@@ -31,7 +29,8 @@ std::string last_launch_words(Turns left, const std::optional<LaunchCurve>& laun
 /// "102 turns = 7 cranks": nearest whole ones, for here neither side is the safe one.
 std::string let_out_turns(Turns out, double ratio) {
   const std::string text = fmt::format("{:.0f} turns", out.count());
-  return ratio > 1 ? fmt::format("{} = {:.0f} cranks", text, out.count() / ratio) : text;
+  return ratio > 1 ? fmt::format("{} = {:.0f} cranks", text, calc::nearest_cranks(out, ratio))
+                   : text;
 }
 
 std::string back_off_words(const records::Planned& p, const LaunchCurve& launch, const Today& today,
@@ -61,14 +60,6 @@ std::string let_out_words(const LaunchCurve& launch, const Today& today, Units u
                      shown(left.torque, units), percent_words(left.lost));
 }
 
-std::string curve_words(const calc::OwnCurve& own) {
-  const auto at = records::moment_of_key(own.key);
-  return fmt::format(
-      "torque curve: its own, {} torques read while {}{}{}", own.points,
-      own.unwinding ? "unwinding" : "winding", at ? " on " + iso(date_of(*at)) : std::string(),
-      own.unwinding ? "" : "; unwinding reads less, so back off less than this says");
-}
-
 std::string energy_words(const records::Record& record, const Advice& a,
                          const LaunchCurve& launch) {
   const Energy energy = launch.curve.energy_below(launch.curve.top_turns());
@@ -81,9 +72,17 @@ std::string energy_words(const records::Record& record, const Advice& a,
 
 }  // namespace
 
+std::string curve_words(const calc::OwnCurve& own) {
+  const auto at = records::moment_of_key(own.key);
+  return fmt::format(
+      "torque curve: its own, {} torques read while {}{}{}", own.points,
+      own.unwinding ? "unwinding" : "winding", at ? " on " + iso(date_of(*at)) : std::string(),
+      own.unwinding ? "" : "; unwinding reads less, so back off less than this says");
+}
+
 std::string turns_and_cranks(Turns turns, double ratio) {
   const std::string text = shown_at_most(turns) + " turns";
-  return ratio > 1 ? fmt::format("{} = {} cranks", text, std::floor(turns.count() / ratio)) : text;
+  return ratio > 1 ? fmt::format("{} = {} cranks", text, calc::cranks_at_most(turns, ratio)) : text;
 }
 
 Mass rubber_of(const records::Record& record, const Advice& advice) {

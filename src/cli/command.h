@@ -39,6 +39,7 @@ void add_check(CommandLine& line, Context& context);
 void add_print(CommandLine& line, Context& context);
 void add_bench(CommandLine& line, Context& context);
 void add_label(CommandLine& line, Context& context);
+void add_card(CommandLine& line, Context& context);
 void add_log(CommandLine& line, Context& context);
 void add_show(CommandLine& line, Context& context);
 void add_scan(CommandLine& line, Context& context);

@@ -32,6 +32,8 @@
 namespace loopledger::cli {
 namespace {
 
+using Side = TextTable::Side;
+
 struct ListOptions {
   std::string records;
   RowFilter only;
@@ -70,7 +72,6 @@ struct Column {
 
 /// Turns and torque sort most first, dates newest first, all else from the least.
 const std::vector<Column>& columns() {
-  using Side = TextTable::Side;
   static const std::vector<Column> kColumns{
       {"id",
        {"motor"},

@@ -18,15 +18,6 @@ namespace {
 
 using records::Record;
 
-std::string last_date(const Record& record) {
-  for (auto e = record.entries.rbegin(); e != record.entries.rend(); ++e) {
-    if (const auto at = records::moment_of_key(e->key)) {
-      return iso(date_of(*at));
-    }
-  }
-  return record.planned.date ? iso(*record.planned.date) : std::string();
-}
-
 ListRow row_of(const Record& record) {
   const records::Planned& p = record.planned;
   const Advice advice = advice_for(record);
@@ -74,6 +65,15 @@ ListReading read_some(const std::string& folder, std::span<const MotorId> ids,
 }
 
 }  // namespace
+
+std::string last_date(const Record& record) {
+  for (auto e = record.entries.rbegin(); e != record.entries.rend(); ++e) {
+    if (const auto at = records::moment_of_key(e->key)) {
+      return iso(date_of(*at));
+    }
+  }
+  return record.planned.date ? iso(*record.planned.date) : std::string();
+}
 
 ListReading read_list(const std::string& folder, const std::vector<MotorId>& ids,
                       const std::function<bool(const ListRow&)>& wanted) {

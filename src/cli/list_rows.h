@@ -10,6 +10,7 @@
 #include "base/diagnostic.h"
 #include "base/motor_id.h"
 #include "base/quantity.h"
+#include "records/entry.h"
 #include "records/state.h"
 
 namespace loopledger::cli {
@@ -29,11 +30,14 @@ struct ListRow {
   Length loop;
   Turns wind_to;
   int full_winds = 0;
-  std::string last;  ///< date of the newest entry by its place in the file
+  std::string last;  ///< last_date()
   bool torn = false;
   bool planned_edited = false;
   bool stale = false;
 };
+
+/// Date of the newest entry by its place in the file, else the plan's; may be empty.
+[[nodiscard]] std::string last_date(const records::Record& record);
 
 struct ListReading {
   std::vector<ListRow> rows;

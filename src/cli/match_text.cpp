@@ -11,6 +11,8 @@
 namespace loopledger::cli {
 namespace {
 
+using Side = TextTable::Side;
+
 /// Two digits are all that a difference between two motors carries.
 constexpr int kDigits = 2;
 
@@ -52,7 +54,6 @@ std::string how_alike(const calc::Match& match, calc::MatchBy by, std::size_t of
 
 std::string match_text(const calc::Match& match, const MatchChoice& choice, calc::MatchBy by,
                        Units units) {
-  using Side = TextTable::Side;
   TextTable table({{"motor"},
                    {"owner", Side::left, 6},
                    {"for", Side::left, 6},

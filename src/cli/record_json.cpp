@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "cli/record_json.h"
 
-#include <cmath>
-
 #include "calc/break_in.h"
+#include "calc/cranks.h"
 #include "calc/curve.h"
 #include "records/fields.h"
 
@@ -219,7 +218,7 @@ Json advice_json(const records::Record& record, const Advice& a, const Today& to
   const auto rest = rested(a, today);
   out.set("full_windings", a.full_winds).set("rested_s", rest ? Json(rest->in_s()) : Json());
   out.set("recipe_step", a.step ? Json(a.step->index + 1) : Json());
-  out.set("cranks", std::floor(a.wind_to.count() / record.planned.winder_ratio));
+  out.set("cranks", calc::cranks_at_most(a.wind_to, record.planned.winder_ratio));
   add_launch(out, record, a, today);
   out.set(
       "energy_change_percent",

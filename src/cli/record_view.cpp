@@ -29,13 +29,7 @@ std::string grams(const std::optional<Mass>& mass, const Planned& p) {
 }
 
 std::string made_of(const Planned& p, Units units) {
-  std::string out = fmt::format("{} strands of {}", p.strands, p.strip);
-  out += p.lot.empty() ? "" : fmt::format(", lot {}", p.lot);
-  if (p.width) {
-    out += units == Units::inch ? fmt::format(", {} in wide", rounded(p.width->in_in(), 3))
-                                : fmt::format(", {} mm wide", fixed(p.width->in_mm(), 2));
-    out += p.slit ? " (slit)" : "";
-  }
+  std::string out = strip_words(p, units);
   out += p.piece.empty() ? "" : fmt::format(", from piece {}", p.piece);
   if (p.rule) {
     out += fmt::format("; rule {}, at most {}", p.rule->name, exact(p.rule->limit));
@@ -90,28 +84,6 @@ std::string windows(const Planned& p, const records::Known& known, Units units) 
   return table.text();
 }
 
-/// "part motor, 0.5 of the full length: spacer 120 mm of 0.612 g; its full motor takes 2 times the
-/// turns at the same torque"; and the room on the hooks.
-std::string part_and_hooks(const Planned& p, Units units) {
-  std::string out;
-  if (p.part) {
-    out = fmt::format("part motor, {} of the full length", rounded(*p.part, 3));
-    if (p.ballast && p.spacer) {
-      out += fmt::format(": spacer {} of {}", shown(*p.spacer, units),
-                         shown(*p.ballast, p.scale_step));
-    } else if (p.ballast) {
-      out += fmt::format(": {} less than the full motor", shown(*p.ballast, p.scale_step));
-    }
-    out += fmt::format("; a full motor takes {} times the turns at the same torque\n",
-                       rounded(1 / *p.part, 3));
-  }
-  if (const auto slack = records::slack(p)) {
-    out += fmt::format("hooks {} apart: {} of slack as planned\n", shown(*p.hooks, units),
-                       shown(*slack, units));
-  }
-  return out;
-}
-
 std::string lengths_and_turns(const Planned& p, const Advice& a, Units units) {
   std::string out =
       fmt::format("cut {}, loop {} as planned", shown(p.cut, units), shown(p.loop, units));
@@ -132,6 +104,37 @@ std::string lengths_and_turns(const Planned& p, const Advice& a, Units units) {
 }
 
 }  // namespace
+
+std::string strip_words(const Planned& p, Units units) {
+  std::string out = fmt::format("{} strands of {}", p.strands, p.strip);
+  out += p.lot.empty() ? "" : fmt::format(", lot {}", p.lot);
+  if (p.width) {
+    out += units == Units::inch ? fmt::format(", {} in wide", rounded(p.width->in_in(), 3))
+                                : fmt::format(", {} mm wide", fixed(p.width->in_mm(), 2));
+    out += p.slit ? " (slit)" : "";
+  }
+  return out;
+}
+
+std::vector<std::string> part_and_hooks(const Planned& p, Units units) {
+  std::vector<std::string> lines;
+  if (p.part) {
+    std::string out = fmt::format("part motor, {} of the full length", rounded(*p.part, 3));
+    if (p.ballast && p.spacer) {
+      out += fmt::format(": spacer {} of {}", shown(*p.spacer, units),
+                         shown(*p.ballast, p.scale_step));
+    } else if (p.ballast) {
+      out += fmt::format(": {} less than the full motor", shown(*p.ballast, p.scale_step));
+    }
+    lines.push_back(out + fmt::format("; a full motor takes {} times the turns at the same torque",
+                                      rounded(1 / *p.part, 3)));
+  }
+  if (const auto slack = records::slack(p)) {
+    lines.push_back(fmt::format("hooks {} apart: {} of slack as planned", shown(*p.hooks, units),
+                                shown(*slack, units)));
+  }
+  return lines;
+}
 
 std::string entries_text(const std::vector<Entry>& entries, Units units, std::size_t most) {
   std::unordered_map<std::string_view, std::string_view> corrected_by;
@@ -165,7 +168,7 @@ std::string record_text(const Record& record, const RecordView& view) {
   const Advice advice = advice_for(record);
   std::string out = fmt::format("{} - {}\n", whose(record), spoken(advice.state));
   if (record.planned_edited) {
-    out += "The figures as planned were changed by hand or damaged: don't rely on them.\n";
+    out += fmt::format("{}\n", kPlannedEdited);
   }
   out += wrapped("Next: " + next_step(record, advice, units));
   for (const std::string& line : today_lines(record, advice, view.today, units)) {
@@ -174,7 +177,9 @@ std::string record_text(const Record& record, const RecordView& view) {
   out += '\n' + wrapped(printable(made_of(record.planned, units))) + '\n';
   out += windows(record.planned, advice.known, units) + '\n';
   out += lengths_and_turns(record.planned, advice, units);
-  out += part_and_hooks(record.planned, units);
+  for (const std::string& line : part_and_hooks(record.planned, units)) {
+    out += line + '\n';
+  }
   for (const auto& [name, value] : record.planned_unknown) {
     out += printable(fmt::format("{} = {} (of a newer version)", name, value)) + '\n';
   }

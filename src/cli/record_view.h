@@ -25,6 +25,17 @@ struct RecordView {
 /// record holds.
 [[nodiscard]] std::string record_text(const records::Record& record, const RecordView& view);
 
+/// Said wherever such figures are shown.
+inline constexpr const char* kPlannedEdited =
+    "The figures as planned were changed by hand or damaged: don't rely on them.";
+
+/// "2 strands of amber, lot 24/03, 2.40 mm wide". Not made printable.
+[[nodiscard]] std::string strip_words(const records::Planned& planned, Units units);
+
+/// "part motor, 0.5 of the full length: spacer 120 mm of 0.612 g; its full motor takes 2 times the
+/// turns at the same torque"; and the room on the hooks. Only what there is.
+[[nodiscard]] std::vector<std::string> part_and_hooks(const records::Planned& planned, Units units);
+
 /// Its entries, a line each, in the file's order: the last `most` of them; "none yet" when there
 /// are none.
 [[nodiscard]] std::string entries_text(const std::vector<records::Entry>& entries, Units units,

@@ -23,6 +23,7 @@ int parse_and_run(int argc, const char* const* argv, Context& context) {
   add_print(line, context);
   add_bench(line, context);
   add_label(line, context);
+  add_card(line, context);
   add_log(line, context);
   add_show(line, context);
   add_scan(line, context);

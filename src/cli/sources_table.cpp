@@ -13,6 +13,7 @@
 #include "calc/turns_torque.h"
 #include "calc/weigh.h"
 #include "cli/advice.h"
+#include "cli/card_motor.h"
 #include "plan/plan.h"
 #include "tag/qr.h"
 #include "tag/qr_fit.h"
@@ -84,6 +85,9 @@ void add_launch_and_rest(Rows& rows) {
                               lost_at(0.20)),
                   std::string("30, 40, 45 %: ") + kArchive +
                       "0612/1700; torques: 0612/1696, 1211/13058, 1310/15318"});
+  rows.push_back({"torque to expect at wind to",
+                  "that curve, through a torque read past " + percent(kTellsOfWindTo) + " of it",
+                  "95 %", "computed; from where a reading tells: common sense, no source"});
   rows.push_back({"energy of good rubber", "for comparison",
                   fmt::format("{} to {} J/g", fixed(calc::kGoodEnergyLow.in_joule_per_g(), 1),
                               fixed(calc::kGoodEnergyHigh.in_joule_per_g(), 1)),

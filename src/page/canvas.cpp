@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <utility>
 
 #include "page/print_text.h"
 
@@ -59,6 +60,11 @@ void Canvas::line(double x1, double y1, double x2, double y2, double width, doub
   assert(page_ != nullptr);
   page_->items.emplace_back(
       Line{.x1 = x1, .y1 = y1, .x2 = x2, .y2 = y2, .width = width, .grey = grey});
+}
+
+void Canvas::polyline(std::vector<Polyline::Point> points, double width, double grey) {
+  assert(page_ != nullptr && points.size() > 1);
+  page_->items.emplace_back(Polyline{.points = std::move(points), .width = width, .grey = grey});
 }
 
 void Canvas::box(const Box& box) {

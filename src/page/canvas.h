@@ -9,6 +9,7 @@
 #include <set>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "base/diagnostic.h"
 #include "page/page.h"
@@ -43,6 +44,8 @@ class Canvas {
   [[nodiscard]] const FontMetrics& metrics() const { return metrics_; }
 
   void line(double x1, double y1, double x2, double y2, double width = 0.2, double grey = 0);
+  /// @pre two points or more
+  void polyline(std::vector<Polyline::Point> points, double width, double grey = 0);
   void box(const Box& box);
   /// An empty square to tick, `y` its bottom.
   void tick_box(double x, double y, double side);

@@ -45,6 +45,14 @@ struct Describe {
   std::string operator()(const Line& l) const {
     return Words().word("line").mm(l.x1).mm(l.y1).mm(l.x2).mm(l.y2).word("width").mm(l.width).end();
   }
+  std::string operator()(const Polyline& l) const {
+    Words words;
+    words.word("polyline");
+    for (const Polyline::Point& p : l.points) {
+      words.mm(p.x).mm(p.y);
+    }
+    return words.word("width").mm(l.width).end();
+  }
   std::string operator()(const Box& b) const {
     Words words;
     words.word("box").mm(b.x).mm(b.y).mm(b.w).mm(b.h).word("line").mm(b.line_width);

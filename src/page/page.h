@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 //
-// A printed document as data: pages of boxes, lines, text and QR cells in millimetres from the top
-// left corner of the paper. page/ makes it from the figures, pdf/ turns it into bytes, and tests
-// read it as text. At most two font faces per document.
+// A printed document as data: pages of boxes, lines, curves, text and QR cells in millimetres from
+// the top left corner of the paper. page/ makes it from the figures, pdf/ turns it into bytes, and
+// tests read it as text. At most two font faces per document.
 #pragma once
 
 #include <cstddef>
@@ -22,6 +22,16 @@ enum class Face { sheet, sheet_bold, label, label_bold };
 /// All measures in this header are millimetres, font sizes points; grey 0 is black, 1 white.
 struct Line {
   double x1 = 0, y1 = 0, x2 = 0, y2 = 0;
+  double width = 0.2;
+  double grey = 0;
+};
+
+/// Straight from point to point, joined round: a drawn curve.
+struct Polyline {
+  struct Point {
+    double x = 0, y = 0;
+  };
+  std::vector<Point> points;  ///< at least two
   double width = 0.2;
   double grey = 0;
 };
@@ -53,7 +63,7 @@ struct Qr {
   std::string text;  ///< what it says, for tests and for the page model's text
 };
 
-using Item = std::variant<Line, Box, Text, Qr>;
+using Item = std::variant<Line, Polyline, Box, Text, Qr>;
 
 struct Page {
   double width = 210, height = 297;

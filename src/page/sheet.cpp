@@ -101,6 +101,9 @@ bool Sheet::room(double height) {
 }
 
 std::string Sheet::name() const { return "the " + lower_ascii(head_.kind); }
+void Sheet::bookmark(std::string title) {
+  document_.outline.push_back({.title = std::move(title), .page = document_.pages.size() - 1});
+}
 
 void Sheet::heading(const std::string& text, double with) {
   constexpr double kHeight = 7;
@@ -111,8 +114,7 @@ void Sheet::heading(const std::string& text, double with) {
   }
   room(height + with);
   if (!pending_bookmark_.empty()) {
-    document_.outline.push_back(
-        {.title = std::exchange(pending_bookmark_, {}), .page = document_.pages.size() - 1});
+    bookmark(std::exchange(pending_bookmark_, {}));
   }
   canvas_.fit(x(), y_, width(), text, style);
   y_ += height;

@@ -56,6 +56,8 @@ class Sheet {
 
   /// A bookmark on the page that the next heading comes to stand on.
   void bookmark_next(std::string title) { pending_bookmark_ = std::move(title); }
+  /// A bookmark on this page, for what has no heading of its own.
+  void bookmark(std::string title);
   /// A section's heading, on as many lines as it needs, kept together with `with` mm of what
   /// follows.
   void heading(const std::string& text, double with = 20);

@@ -28,6 +28,12 @@ struct IsPlaced {
   bool operator()(const page::Line& l) const {
     return is_near({l.x1, l.y1, l.x2, l.y2, l.width, l.grey});
   }
+  bool operator()(const page::Polyline& l) const {
+    return is_near({l.width, l.grey}) &&
+           std::all_of(l.points.begin(), l.points.end(), [](const page::Polyline::Point& p) {
+             return is_near({p.x, p.y});
+           });
+  }
   bool operator()(const page::Box& b) const {
     return is_near({b.x, b.y, b.w, b.h, b.line_width, b.line_grey, b.fill_grey});
   }

@@ -45,6 +45,21 @@ class Pen {
     HPDF_Page_Stroke(page_);
   }
 
+  void operator()(const page::Polyline& line) {
+    if (line.points.size() < 2) {
+      return;
+    }
+    set_line(line.width, line.grey);
+    HPDF_Page_GSave(page_);  // the joins are this curve's own
+    HPDF_Page_SetLineJoin(page_, HPDF_ROUND_JOIN);
+    HPDF_Page_MoveTo(page_, pt(line.points.front().x), up(line.points.front().y));
+    for (std::size_t i = 1; i < line.points.size(); ++i) {
+      HPDF_Page_LineTo(page_, pt(line.points[i].x), up(line.points[i].y));
+    }
+    HPDF_Page_Stroke(page_);
+    HPDF_Page_GRestore(page_);
+  }
+
   void operator()(const page::Box& box) {
     const bool fill = box.fill_grey >= 0;
     const bool outline = box.line_width > 0;

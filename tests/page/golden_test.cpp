@@ -11,8 +11,10 @@
 #include "page/break_in_sheet.h"
 #include "page/cut_sheet.h"
 #include "page/dump.h"
+#include "page/field_card.h"
 #include "page/labels.h"
 #include "support/invented_batch.h"
+#include "support/invented_cards.h"
 #include "support/plain_metrics.h"
 
 namespace {
@@ -43,6 +45,15 @@ TEST_CASE("the break-in sheet of three motors is laid out as it was") {
   compare(page::break_in_sheet(made.plan, made.batch, testing::stock("letter"),
                                testing::kPlainMetrics, std::nullopt),
           "break-in-letter.txt");
+}
+
+TEST_CASE("the field cards of three motors, one retired, are laid out as they were") {
+  page::CardRun run;
+  run.title = "Harbour evening (invented)";
+  run.as_of = "as logged up to 2026-02-08";
+  compare(page::field_cards(testing::box_of_cards(3), run, testing::stock("a4"),
+                            testing::kPlainMetrics),
+          "field-card-a4.txt");
 }
 
 TEST_CASE("two labels are laid out as they were") {

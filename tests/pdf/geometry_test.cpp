@@ -5,13 +5,17 @@
 // renderer's account of the same page, and against planted faults.
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 #include <cmath>
 #include <sstream>
 
 #include "page/break_in_sheet.h"
 #include "page/cut_sheet.h"
+#include "page/field_card.h"
 #include "page/labels.h"
 #include "support/invented_batch.h"
+#include "support/invented_cards.h"
 #include "support/pdf_geometry.h"
 #include "support/pdf_tools.h"
 
@@ -68,6 +72,18 @@ TEST_CASE("labels are drawn as the page model has them, on every stock") {
   for (const plan::Stock& stock : testing::label_stocks()) {
     CAPTURE(stock.name);
     CHECK(differences(labels(stock, 30)) == "");
+  }
+}
+
+TEST_CASE("field cards, curves among them, are drawn as the page model has them") {
+  for (const char* paper : {"a4", "letter"}) {
+    const auto document =
+        page::field_cards(testing::box_of_cards(8), {}, testing::stock(paper), testing::metrics());
+    REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
+    CHECK(differences(*document) == "");
+    CHECK(std::ranges::any_of(document->pages[1].items, [](const page::Item& item) {
+      return std::holds_alternative<page::Polyline>(item);
+    }));
   }
 }
 

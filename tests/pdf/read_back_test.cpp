@@ -7,7 +7,9 @@
 
 #include "page/break_in_sheet.h"
 #include "page/cut_sheet.h"
+#include "page/field_card.h"
 #include "support/invented_batch.h"
+#include "support/invented_cards.h"
 #include "support/page_check.h"
 #include "support/pdf_tools.h"
 
@@ -119,6 +121,46 @@ TEST_CASE("with the real faces too, nothing leaves the margin and no texts lie o
       }
     }
   }
+}
+
+TEST_CASE("field cards in the real faces: margins, texts apart, nothing cut") {
+  for (const std::string paper : {"a4", "letter"}) {
+    for (const Units units : {Units::metric, Units::inch}) {
+      page::CardRun run;
+      run.title = "Harbour evening (invented)";
+      run.units = units;
+      for (const auto& motors : {testing::box_of_cards(60), {testing::longest_card()}}) {
+        const auto document =
+            page::field_cards(motors, run, testing::stock(paper), testing::metrics());
+        REQUIRE(document.ok());
+        CHECK(render(document.diagnostics()) == "");
+        CHECK(testing::out_of_margin(document.value(), testing::metrics(), 5) == "");
+        CHECK(testing::overlapping_texts(document.value(), testing::metrics()) == "");
+      }
+    }
+  }
+}
+
+TEST_CASE("a curve is one stroke through its points, joined round") {
+  const testing::TempFolder folder;
+  page::Document document;
+  document.pages.emplace_back();
+  document.pages.back().items.emplace_back(
+      page::Polyline{.points = {{10, 10}, {20, 40}, {30, 45}}, .width = 0.7});
+  document.pages.back().items.emplace_back(page::Line{.x1 = 10, .y1 = 50, .x2 = 30, .y2 = 50});
+  const std::string path = testing::written(document, folder, "curve.pdf");
+  const std::string drawn = testing::run("qpdf --qdf --object-streams=disable " + path + " -").out;
+  const auto times = [&drawn](const std::string& operation) {
+    int n = 0;
+    for (std::size_t at = drawn.find(operation); at != std::string::npos;
+         at = drawn.find(operation, at + 1)) {
+      ++n;
+    }
+    return n;
+  };
+  CHECK(times(" l\n") == 3);
+  CHECK(times("\nS\n") == 2);
+  CHECK(times("1 j\n") == 1);
 }
 
 TEST_CASE("the outline names every owner and leads to the page") {

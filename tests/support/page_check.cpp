@@ -36,6 +36,16 @@ struct Measure {
     return {std::min(l.x1, l.x2), std::min(l.y1, l.y2), std::max(l.x1, l.x2), std::max(l.y1, l.y2),
             "line"};
   }
+  Extent operator()(const page::Polyline& l) const {
+    Extent all{1e9, 1e9, -1e9, -1e9, "polyline"};
+    for (const page::Polyline::Point& p : l.points) {
+      all.x1 = std::min(all.x1, p.x);
+      all.y1 = std::min(all.y1, p.y);
+      all.x2 = std::max(all.x2, p.x);
+      all.y2 = std::max(all.y2, p.y);
+    }
+    return all;
+  }
   Extent operator()(const page::Box& b) const { return {b.x, b.y, b.x + b.w, b.y + b.h, "box"}; }
   Extent operator()(const page::Text& t) const { return extent_of(t, metrics); }
   Extent operator()(const page::Qr& q) const {

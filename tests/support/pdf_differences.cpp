@@ -15,6 +15,7 @@ constexpr double kGrey = 0.001;
 /// Whether the writer draws it at all.
 struct IsDrawn {
   bool operator()(const page::Line&) const { return true; }
+  bool operator()(const page::Polyline& l) const { return l.points.size() > 1; }
   bool operator()(const page::Box& b) const { return b.fill_grey >= 0 || b.line_width > 0; }
   bool operator()(const page::Text& t) const { return !t.utf8.empty(); }
   bool operator()(const page::Qr&) const { return true; }
@@ -32,6 +33,17 @@ class Compared {
       near("y1", wanted.y1, seen->y1);
       near("x2", wanted.x2, seen->x2);
       near("y2", wanted.y2, seen->y2);
+      near("line width", wanted.width, seen->width);
+      near("grey", wanted.grey, seen->grey, kGrey);
+    }
+  }
+  void operator()(const page::Polyline& wanted) {
+    if (const auto* seen = same_kind<page::Polyline>()) {
+      is("points", wanted.points.size() == seen->points.size(), "");
+      for (std::size_t i = 0; i < std::min(wanted.points.size(), seen->points.size()); ++i) {
+        near("x", wanted.points[i].x, seen->points[i].x);
+        near("y", wanted.points[i].y, seen->points[i].y);
+      }
       near("line width", wanted.width, seen->width);
       near("grey", wanted.grey, seen->grey, kGrey);
     }

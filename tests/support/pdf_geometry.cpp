@@ -186,9 +186,9 @@ class Reader {
         {"g", &Reader::fill_grey}, {"G", &Reader::line_grey}, {"w", &Reader::line_width},
         {"m", &Reader::move},      {"l", &Reader::line_to},   {"re", &Reader::rectangle},
         {"S", &Reader::stroke},    {"f", &Reader::fill},      {"B", &Reader::fill_and_stroke},
-        {"q", &Reader::nothing},   {"cm", &Reader::place},    {"Q", &Reader::leave},
-        {"BT", &Reader::begin},    {"ET", &Reader::nothing},  {"Tf", &Reader::font},
-        {"Td", &Reader::go},       {"Tj", &Reader::show}};
+        {"q", &Reader::nothing},   {"j", &Reader::nothing},   {"cm", &Reader::place},
+        {"Q", &Reader::leave},     {"BT", &Reader::begin},    {"ET", &Reader::nothing},
+        {"Tf", &Reader::font},     {"Td", &Reader::go},       {"Tj", &Reader::show}};
     return all;
   }
 
@@ -200,20 +200,21 @@ class Reader {
   void fill_grey() { fill_ = number(0); }
   void line_grey() { grey_ = number(0); }
   void line_width() { width_ = x(0); }
-  void move() {
-    line_ = {.x1 = x(0), .y1 = y(1)};
-    is_line_ = true;
-  }
-  void line_to() {
-    line_.x2 = x(0);
-    line_.y2 = y(1);
-  }
+  void move() { points_.assign(1, {x(0), y(1)}); }
+  void line_to() { points_.push_back({x(0), y(1)}); }
   void rectangle() { path_.push_back({number(0), number(1), number(2), number(3)}); }
   void stroke() {
-    if (std::exchange(is_line_, false)) {
-      line_.width = width_;
-      line_.grey = grey_;
-      page_.items.push_back({.item = line_});
+    const std::vector<page::Polyline::Point> points = std::exchange(points_, {});
+    if (points.size() == 2) {
+      page_.items.push_back({.item = page::Line{.x1 = points[0].x,
+                                                .y1 = points[0].y,
+                                                .x2 = points[1].x,
+                                                .y2 = points[1].y,
+                                                .width = width_,
+                                                .grey = grey_}});
+    } else if (!points.empty()) {
+      page_.items.push_back(
+          {.item = page::Polyline{.points = points, .width = width_, .grey = grey_}});
     } else {
       boxes(-1, width_);
     }
@@ -300,8 +301,7 @@ class Reader {
   double fill_ = 0;
   double grey_ = 0;
   double width_ = 1;
-  page::Line line_;
-  bool is_line_ = false;
+  std::vector<page::Polyline::Point> points_;  ///< of the line being drawn
   std::vector<std::array<double, 4>> path_;
   page::Qr qr_;
   bool is_placed_ = false;

@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: MIT
+//
+// Turns of the motor as turns of the winder's crank, as people count them: whole ones.
+#pragma once
+
+#include <cmath>
+
+#include "base/quantity.h"
+
+namespace loopledger::calc {
+
+/// For turns that are not to be passed: none more than asked for. @pre ratio > 0
+[[nodiscard]] inline double cranks_at_most(Turns turns, double ratio) {
+  return std::floor(turns.count() / ratio);
+}
+
+/// For turns to let out: the nearest, for there neither side is the safe one. @pre ratio > 0
+[[nodiscard]] inline double nearest_cranks(Turns turns, double ratio) {
+  return std::round(turns.count() / ratio);
+}
+
+}  // namespace loopledger::calc

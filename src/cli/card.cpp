@@ -1,0 +1,256 @@
+// SPDX-License-Identifier: MIT
+//
+// `card ID...`: field cards, what a flyer takes to the flying floor; with several motors a list of
+// the box comes first.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <memory>
+#include <ostream>
+#include <set>
+
+#include "cli/card_motor.h"
+#include "cli/command.h"
+#include "cli/command_line.h"
+#include "cli/exit_code.h"
+#include "cli/files.h"
+#include "cli/json.h"
+#include "cli/ledger_words.h"
+#include "cli/list_rows.h"
+#include "cli/posix_disk.h"
+#include "cli/press.h"
+#include "cli/row_filter.h"
+#include "page/field_card.h"
+#include "pdf/write_pdf.h"
+#include "records/ledger.h"
+#include "tag/id.h"
+
+namespace loopledger::cli {
+namespace {
+
+constexpr std::size_t kMostCards = 500;
+
+struct CardOptions {
+  std::vector<std::string> ids;
+  RowFilter only;
+  std::string paper = "a4";
+  std::string records;
+  std::string out = "out";
+  bool overwrite = false;
+  std::optional<Units> units;
+  bool json = false;
+};
+
+struct CardRecords {
+  std::vector<records::Record> records;
+  Diagnostics said;
+};
+
+CardRecords by_ids(const std::vector<std::string>& ids, records::Ledger& ledger) {
+  CardRecords found;
+  std::set<MotorId> seen;
+  for (const std::string& typed : ids) {
+    auto one = find_record(ledger, typed);
+    append(found.said, one.diagnostics());
+    if (one && seen.insert(one->id).second) {
+      found.records.push_back(std::move(one->record));
+    }
+  }
+  return found;
+}
+
+/// Those that are not retired: the box is filled with these.
+CardRecords by_filter(const RowFilter& only, const std::string& folder, records::Ledger& ledger) {
+  CardRecords found;
+  const auto held = ledger.holding();
+  append(found.said, held.diagnostics());
+  if (!held) {
+    return found;
+  }
+  append(found.said, held->passed_over);
+  const ListReading reading = read_list(folder, held->ids, [&only](const ListRow& row) {
+    return row.state != records::State::retired && only.takes(row);
+  });
+  append(found.said, reading.problems);
+  if (reading.rows.size() > kMostCards) {
+    found.said.push_back(
+        error("card-many",
+              fmt::format("expected at most {} motors for one file, {} are meant", kMostCards,
+                          reading.rows.size()),
+              "name the motors, or narrow it by --owner, --class and --lot together"));
+    return found;
+  }
+  for (const ListRow& row : reading.rows) {
+    auto record = ledger.read(row.id);  // what is wrong with it was said above
+    if (record) {
+      found.records.push_back(std::move(*record));
+    }
+  }
+  if (found.records.empty()) {
+    found.said.push_back(error("none-card",
+                               fmt::format("no motor to wind is held for {}", only.text()),
+                               "see `loopledger list`"));
+  }
+  return found;
+}
+
+/// What is said of motors that are not to be wound; an error when no other is left.
+Diagnostics retired_among(const std::vector<page::CardMotor>& motors) {
+  Diagnostics said;
+  for (const page::CardMotor& motor : motors) {
+    if (motor.retired) {
+      said.push_back(warning(
+          "card-retired", fmt::format("{} is retired: it gets no card", tag::with_check(motor.id)),
+          "log it tied again when it has a new knot"));
+    }
+  }
+  if (!motors.empty() && said.size() == motors.size()) {
+    said.push_back(error("none-card", "no motor to wind is among them", "see `loopledger list`"));
+  }
+  return said;
+}
+
+page::CardRun run_of(const std::vector<page::CardMotor>& motors,
+                     const std::vector<records::Record>& records, Units units,
+                     const Context& context) {
+  page::CardRun run;
+  run.units = units;
+  std::string newest;
+  for (const page::CardMotor& motor : motors) {
+    newest = std::max(newest, motor.last);
+  }
+  run.as_of = newest.empty() ? "" : "as logged up to " + newest;
+  run.created = creation_date(date_from_iso(newest), context);
+  const bool one_title = std::ranges::all_of(records, [&](const records::Record& r) {
+    return r.planned.title == records.front().planned.title;
+  });
+  run.title = one_title && !records.empty() ? records.front().planned.title : "";
+  return run;
+}
+
+/// Errors: page-paper, pdf-…, disk-….
+Diagnostics write_cards(const std::vector<page::CardMotor>& motors, const page::CardRun& run,
+                        const Press& press, const std::string& folder, const std::string& path,
+                        bool overwrite) {
+  auto document = page::field_cards(motors, run, press.paper, *press.metrics);
+  Diagnostics said = document.diagnostics();
+  if (!document) {
+    return said;
+  }
+  append(said, fit_to_printer(*document, press.paper, press, "card.pdf"));
+  auto bytes = pdf::write_pdf(*document, press.fonts);
+  append(said, bytes.diagnostics());
+  append(said, foreign_files({path}, overwrite));
+  append(said, has_errors(said) ? Diagnostics{} : make_folder(folder));
+  if (has_errors(said)) {
+    return said;
+  }
+  auto file = PendingFile::write(path, *bytes);
+  append(said, file.diagnostics());
+  if (file) {
+    append(said, file->commit());
+  }
+  return said;
+}
+
+/// Figures of a motor's card; null where a card has none.
+Json card_json(const page::CardMotor& motor) {
+  Json out = Json::object();
+  out.set("id", printed(motor.id))
+      .set("check_char", std::string(1, tag::check_character(motor.id)));
+  out.set("state", motor.state).set("card", !motor.retired);
+  if (motor.retired) {
+    return out;
+  }
+  out.set("wind_to_turns", motor.wind_to.count());
+  out.set("do_not_pass_turns", motor.largest.low.count());
+  out.set("expected_torque_mNm", motor.expected.value.in_mnm());
+  out.set("expected_torque_low_mNm", motor.expected.low.in_mnm());
+  out.set("expected_torque_high_mNm", motor.expected.high.in_mnm());
+  Json launch;
+  if (motor.launch) {
+    launch = Json::object();
+    launch.set("turns_left", motor.launch->left.count());
+    launch.set("torque_mNm", motor.launch->torque.in_mnm());
+    launch.set("let_out_turns", motor.launch->let_out.count());
+  }
+  out.set("last_launch", std::move(launch));
+  const auto left = motor.oil ? motor.oil->leaves : std::nullopt;
+  out.set("oil_adds_mg", motor.oil ? Json(motor.oil->adds.in_mg()) : Json());
+  out.set("oil_leaves_mg", left ? Json(left->in_mg()) : Json());
+  return out;
+}
+
+std::string written_words(const std::vector<page::CardMotor>& motors, const std::string& path) {
+  const auto cards = std::ranges::count(motors, false, &page::CardMotor::retired);
+  return fmt::format("Wrote {} ({} card{}{})\n", path, cards, cards == 1 ? "" : "s",
+                     motors.size() > 1 ? fmt::format(", list of {} motors", motors.size()) : "");
+}
+
+void print_cards(const CardOptions& options, Context& context) {
+  PosixDisk disk;
+  const std::string folder = records_folder(options.records, {}, context);
+  records::Ledger ledger(disk, folder);
+  const Units units = options.units.value_or(Units::metric);
+  CardRecords found =
+      options.ids.empty() ? by_filter(options.only, folder, ledger) : by_ids(options.ids, ledger);
+  Diagnostics said = std::move(found.said);
+  std::vector<page::CardMotor> motors;
+  for (const records::Record& record : found.records) {
+    motors.push_back(card_motor(record, units));
+  }
+  append(said, retired_among(motors));
+  const auto press = set_up_press(order_of(options.paper, {}, {}), context);
+  append(said, press.diagnostics());
+  const std::string path = (std::filesystem::path(options.out) / "card.pdf").string();
+  if (!has_errors(said)) {
+    append(said, write_cards(motors, run_of(motors, found.records, units, context), *press,
+                             options.out, path, options.overwrite));
+  }
+  const bool done = !has_errors(said);
+  context.exit_code = report(context, said);
+  if (options.json) {
+    Json list = Json::array();
+    for (const page::CardMotor& motor : motors) {
+      list.push(card_json(motor));
+    }
+    Json all = Json::object();
+    all.set("format", 1).set("file", done ? Json(path) : Json());
+    all.set("motors", done ? std::move(list) : Json::array());
+    context.out << all.set("diagnostics", to_json(said)).text();
+  } else if (done) {
+    context.out << written_words(motors, path);
+  }
+}
+
+void run_card(const CardOptions& options, Context& context) {
+  if (options.ids.empty() == options.only.text().empty()) {
+    context.err << "loopledger: expected ids, or one of --owner, --class and --lot\n"
+                   "  hint: loopledger card th1 th2\n";
+    context.exit_code = kUsage;
+    return;
+  }
+  print_cards(options, context);
+}
+
+}  // namespace
+
+void add_card(CommandLine& line, Context& context) {
+  auto options = std::make_shared<CardOptions>();
+  Command command = line.add("card", "Print field cards: how to wind, with the torque curve");
+  command.words("ID", options->ids, "The motors, such as th1 th2");
+  add_filter(command, options->only)
+      .option("--paper", options->paper, "Paper: a4 (default), letter, or a .toml file")
+      .option("--out", options->out, "Folder for card.pdf (default: out)")
+      .records(options->records)
+      .units(options->units)
+      .flag("--overwrite", options->overwrite, "Replace a file that this program did not write")
+      .json(options->json, "What was written")
+      .footer(
+          "With several motors a list of the box comes first. Figures marked as estimates have\n"
+          "their 95 % interval beside them.")
+      .action([options, &context] { run_card(*options, context); });
+}
+
+}  // namespace loopledger::cli

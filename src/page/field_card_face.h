@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: MIT
+//
+// One motor's field card. Private to page/.
+#pragma once
+
+#include "base/quantity_text.h"
+#include "page/canvas.h"
+#include "page/field_card.h"
+
+namespace loopledger::page {
+
+/// Least height, in mm, at which a card of this width holds what it has to say.
+[[nodiscard]] double least_card_height(Canvas& canvas, double width, const CardMotor& motor,
+                                       Units units);
+
+/// @pre frame.h is no less than least_card_height()
+void draw_card(Canvas& canvas, const Box& frame, const CardMotor& motor, Units units);
+
+}  // namespace loopledger::page

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+//
+// Field cards of invented motors for tests of what is printed: one flown with a curve of its own,
+// one that was never wound, one that broke, and so on in turn.
+#pragma once
+
+#include <vector>
+
+#include "page/field_card.h"
+
+namespace loopledger::testing {
+
+/// Flown, own curve of five torques, a launch, oil that counts.
+[[nodiscard]] page::CardMotor flown_card();
+/// Broken in, no winding yet.
+[[nodiscard]] page::CardMotor unwound_card();
+[[nodiscard]] page::CardMotor retired_card();
+/// Every text as long as a plan allows, every line that a card can have.
+[[nodiscard]] page::CardMotor longest_card();
+/// `count` of them in turn, numbered from 1.
+[[nodiscard]] std::vector<page::CardMotor> box_of_cards(int count);
+
+}  // namespace loopledger::testing
