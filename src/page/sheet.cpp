@@ -63,7 +63,9 @@ double Sheet::full_height() const { return bottom() - kBodyTop; }
 void Sheet::begin_page() {
   document_.pages.push_back({.width = paper_width_, .height = paper_height_, .items = {}});
   canvas_.turn_to(document_.pages.back());
-  canvas_.set_place("the head of the " + head_.kind);
+  if (document_.pages.size() == 1) {  // said once; later pages keep the place of what goes on
+    canvas_.set_place("the head of the " + head_.kind);
+  }
   const Style bold{.size_pt = 11, .face = Face::sheet_bold};
   const double kind = canvas_.text(x(), kHeadTop + 4, head_.kind, bold);
   const Style right{.size_pt = 9, .align = Align::right};
