@@ -228,6 +228,7 @@ class OwnerBreakIn {
     for (std::size_t line = 0; line < lines;) {
       if (line > 0) {
         sheet_.new_page();
+        sheet_.room(kLineHeight);  // the page is no longer empty for the motor after this one
       }
       const double fits = std::floor((sheet_.bottom() - sheet_.y() - kRowFoot) / kLineHeight) - 1;
       const std::size_t here =

@@ -106,6 +106,7 @@ void draw_trimming(Sheet& sheet, std::span<const TrimRow> rows, Units units) {
   for (const TrimRow& row : rows) {
     const std::vector<std::string> names = name_lines(sheet, row, units);
     const double h = row_height_of(names);
+    canvas.line(sheet.x(), sheet.y(), sheet.x() + sheet.width(), sheet.y(), 0.15, 0.5);
     double y = sheet.y() + 1 + cap_height(kTrimName.size_pt);
     for (const std::string& line : names) {
       canvas.text(sheet.x() + 1.5, y, line, kTrimName);

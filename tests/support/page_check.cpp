@@ -115,6 +115,29 @@ std::string overlapping_texts(const page::Document& document, const page::FontMe
   return found;
 }
 
+std::string texts_out_of_boxes(const page::Document& document, const page::FontMetrics& metrics) {
+  std::string found;
+  for (std::size_t i = 0; i < document.pages.size(); ++i) {
+    const page::Page& page = document.pages[i];
+    for (const Extent& text : text_extents(page, metrics)) {
+      const double x = (text.x1 + text.x2) / 2;
+      const double y = (text.y1 + text.y2) / 2;
+      for (const page::Item& item : page.items) {
+        const auto* box = std::get_if<page::Box>(&item);
+        if (box == nullptr || x < box->x || x > box->x + box->w || y < box->y ||
+            y > box->y + box->h) {
+          continue;
+        }
+        if (text.x1 < box->x - kHair || text.x2 > box->x + box->w + kHair ||
+            text.y1 < box->y - kHair || text.y2 > box->y + box->h + kHair) {
+          found += "page " + std::to_string(i + 1) + ": " + describe(text) + "\n";
+        }
+      }
+    }
+  }
+  return found;
+}
+
 double size_of_line(const page::Document& document, const std::string& line) {
   for (const page::Page& page : document.pages) {
     for (const page::Item& item : page.items) {

@@ -33,6 +33,10 @@ struct Extent {
 [[nodiscard]] std::string overlapping_texts(const page::Document& document,
                                             const page::FontMetrics& metrics);
 
+/// What text begins in a box (its middle is in it) and stands out of it, described.
+[[nodiscard]] std::string texts_out_of_boxes(const page::Document& document,
+                                             const page::FontMetrics& metrics);
+
 /// The points that a line of text is first printed at; 0 when it is not there.
 [[nodiscard]] double size_of_line(const page::Document& document, const std::string& line);
 
