@@ -64,9 +64,10 @@ void Sheet::begin_page() {
   const Style bold{.size_pt = 11, .face = Face::sheet_bold};
   const double kind = canvas_.text(x(), kHeadTop + 4, head_.kind, bold);
   const Style right{.size_pt = 9, .align = Align::right};
-  const double date = canvas_.text(x() + width(), kHeadTop + 4, head_.right, right);
+  const double date = canvas_.width_of(head_.right, right);
   canvas_.fit(x() + kind + 6, kHeadTop + 4 - cap_height(10), width() - kind - date - 12,
               head_.title, {.size_pt = 10, .smallest_pt = 7});
+  canvas_.text(x() + width(), kHeadTop + 4, head_.right, right);
   canvas_.set_place(place);
   canvas_.line(x(), kHeadTop + 6, x() + width(), kHeadTop + 6, 0.4);
   y_ = kBodyTop;
