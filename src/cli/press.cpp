@@ -2,12 +2,18 @@
 #include "cli/press.h"
 
 #include <charconv>
+#include <cstdint>
 #include <filesystem>
 
 #include "cli/files.h"
 #include "cli/plan_input.h"
 
 namespace loopledger::cli {
+namespace {
+
+constexpr std::int64_t kYear10000 = 253402300800;  // seconds; a PDF's year has four digits
+
+}  // namespace
 
 Result<Press> set_up_press(const StockName& paper_name, const std::optional<StockName>& label_name,
                            const std::string& plan_path, Context& context) {
@@ -47,7 +53,8 @@ std::optional<Moment> creation_date(const std::optional<Date>& date, const Conte
     Moment moment;
     const auto [end, code] =
         std::from_chars(epoch->data(), epoch->data() + epoch->size(), moment.seconds);
-    if (code == std::errc{} && end == epoch->data() + epoch->size() && moment.seconds >= 0) {
+    if (code == std::errc{} && end == epoch->data() + epoch->size() && moment.seconds >= 0 &&
+        moment.seconds < kYear10000) {
       return moment;
     }
   }

@@ -36,7 +36,8 @@ struct Press {
                                          const std::optional<StockName>& labels,
                                          const std::string& plan_path, Context& context);
 
-/// The creation date of a PDF: SOURCE_DATE_EPOCH, else this date, else none.
+/// The creation date of a PDF: SOURCE_DATE_EPOCH when it is a moment before the year 10000, else
+/// this date, else none.
 [[nodiscard]] std::optional<Moment> creation_date(const std::optional<Date>& date,
                                                   const Context& context);
 
