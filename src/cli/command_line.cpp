@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "base/text.h"
+#include "cli/label_sheet.h"
 
 namespace loopledger::cli {
 
@@ -29,6 +30,11 @@ Command& Command::needed(const std::string& name, int& to, int low, int high,
   return *this;
 }
 
+Command& Command::word(const std::string& name, std::string& to, const std::string& help) {
+  app_.add_option(name, to, help);
+  return *this;
+}
+
 Command& Command::words(const std::string& name, std::vector<std::string>& to,
                         const std::string& help) {
   app_.add_option(name, to, help);
@@ -42,7 +48,7 @@ Command& Command::option(const std::string& name, std::string& to, const std::st
 
 Command& Command::list(const std::string& name, std::vector<std::string>& to,
                        const std::string& help) {
-  app_.add_option(name, to, help)->delimiter(',');
+  app_.add_option(name, to, help)->delimiter(',')->allow_extra_args(false);
   return *this;
 }
 
@@ -80,6 +86,13 @@ Command& Command::either_or(const std::string& a, const std::string& b) {
 
 Command& Command::records(std::string& to) {
   return option("--records", to, "Folder of the records");
+}
+
+Command& Command::label_sheet(LabelSheetOptions& to) {
+  return option("--labels", to.stock, "Label stock: a name in templates/stock, or a .toml file")
+      .option("--layout", to.layout, "What stands on them: a name in templates/sheets, or a file")
+      .number("--start", to.start, 1, kMaxStart, "First free label of a part-used sheet, from 1")
+      .number("--copies", to.copies, 1, page::kMaxCopies, "Of each label, one behind the other");
 }
 
 Command& Command::units(std::optional<Units>& to) {

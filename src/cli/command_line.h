@@ -20,6 +20,8 @@ class App;
 
 namespace loopledger::cli {
 
+struct LabelSheetOptions;
+
 /// One command while it is being described. What the values go into must live as long as the
 /// command line: commands keep them in a shared_ptr that their action holds.
 class Command {
@@ -28,6 +30,8 @@ class Command {
 
   /// A word that must be there, by its place.
   Command& needed(const std::string& name, std::string& to, const std::string& help);
+  /// A word that may be there, by its place.
+  Command& word(const std::string& name, std::string& to, const std::string& help);
   Command& needed(const std::string& name, std::vector<std::string>& to, const std::string& help);
   /// A whole number that must be there, by its place.
   Command& needed(const std::string& name, int& to, int low, int high, const std::string& help);
@@ -51,6 +55,8 @@ class Command {
   Command& records(std::string& to);
   Command& units(std::optional<Units>& to);
   Command& json(bool& to, const std::string& what);
+  /// --labels, --layout, --start and --copies of the commands that print labels.
+  Command& label_sheet(LabelSheetOptions& to);
 
   /// Text below the command's help.
   Command& footer(const std::string& text);

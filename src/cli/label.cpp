@@ -15,6 +15,7 @@
 #include "cli/command_line.h"
 #include "cli/exit_code.h"
 #include "cli/files.h"
+#include "cli/label_sheet.h"
 #include "cli/ledger_words.h"
 #include "cli/motor_label.h"
 #include "cli/plan_input.h"
@@ -29,16 +30,13 @@
 namespace loopledger::cli {
 namespace {
 
-constexpr int kMaxStart = 10000;  ///< cells of a label sheet
-
 struct LabelOptions {
   std::vector<std::string> ids;
   std::string pieces;  ///< a plan
-  std::string stock;
   std::string records;
   std::string out = "out";
   std::optional<Units> units;
-  int start = 1;
+  LabelSheetOptions labels;
   bool stale = false;
   bool overwrite = false;
 };
@@ -71,11 +69,9 @@ std::vector<records::Record> asked_for(const LabelOptions& options, records::Led
 
 page::LabelRun run_of(const LabelOptions& options, const Press& press, Context& context,
                       const std::string& title, const std::optional<Date>& date) {
-  page::LabelRun run;
-  run.stock = press.labels;
+  page::LabelRun run = label_run(options.labels, press);
   run.title = title;
   run.units = options.units.value_or(Units::metric);
-  run.start = options.start;
   run.created = creation_date(date, context);
   return run;
 }
@@ -87,6 +83,7 @@ Result<PendingFile> made(Result<page::Document> document, const Press& press,
   if (!document) {
     return problems;
   }
+  append(problems, fit_to_printer(*document, press.labels, press, name));
   auto bytes = pdf::write_pdf(*document, press.fonts);
   append(problems, bytes.diagnostics());
   path = (std::filesystem::path(options.out) / name).string();
@@ -101,6 +98,12 @@ Result<PendingFile> made(Result<page::Document> document, const Press& press,
     return problems;
   }
   return {std::move(*file), std::move(problems)};
+}
+
+void say_written(const std::string& path, std::size_t labels, const LabelOptions& options,
+                 Context& context) {
+  const std::size_t all = labels * static_cast<std::size_t>(options.labels.copies);
+  context.out << fmt::format("Wrote {} ({} label{})\n", path, all, all == 1 ? "" : "s");
 }
 
 /// Notes in each record what its label now says.
@@ -145,8 +148,7 @@ Diagnostics label_motors(const LabelOptions& options, const Press& press, Contex
   append(said, file->commit());
   if (!has_errors(said)) {
     append(said, note_labelled(records, ledger, context.now()));
-    context.out << fmt::format("Wrote {} ({} label{})\n", path, records.size(),
-                               records.size() == 1 ? "" : "s");
+    say_written(path, records.size(), options, context);
   }
   return said;
 }
@@ -190,8 +192,7 @@ Diagnostics label_pieces(LabelOptions options, const PlanInput& input, const Pre
   append(said, file.diagnostics());
   if (file) {
     append(said, file->commit());
-    context.out << fmt::format("Wrote {} ({} label{})\n", path, remnants.size(),
-                               remnants.size() == 1 ? "" : "s");
+    say_written(path, remnants.size(), options, context);
   }
   return said;
 }
@@ -204,12 +205,9 @@ void run_label(const LabelOptions& options, Context& context) {
     context.exit_code = kUsage;
     return;
   }
-  std::optional<StockName> stock;
-  if (!options.stock.empty()) {
-    stock = StockName{options.stock, {}};
-  }
+  PressOrder order = order_of({}, options.labels.stock, options.labels.layout);
   if (motors) {
-    const auto press = set_up_press({"a4", {}}, stock, "", context);
+    const auto press = set_up_press(order, context);
     Diagnostics said = press.diagnostics();
     if (press) {
       append(said, label_motors(options, *press, context));
@@ -221,11 +219,12 @@ void run_label(const LabelOptions& options, Context& context) {
   Diagnostics said = input.diagnostics();
   if (input) {
     const plan::Plan& plan = input->plan;
-    if (!stock && plan.labels.given) {
-      stock = StockName{plan.labels.value, plan.labels.place};
+    order.beside = plan.file;
+    order.paper = {plan.paper.value, plan.paper.place};
+    if (!order.labels && plan.labels.given) {
+      order.labels = TemplateName{plan.labels.value, plan.labels.place};
     }
-    const auto press =
-        set_up_press({plan.paper.value, plan.paper.place}, stock, plan.file, context);
+    const auto press = set_up_press(order, context);
     append(said, press.diagnostics());
     if (press) {
       append(said, label_pieces(options, *input, *press, context));
@@ -243,11 +242,9 @@ void add_label(CommandLine& line, Context& context) {
       .words("ID", options->ids, "The motors, such as th1 th2")
       .flag("--stale", options->stale, "All motors whose label is out of date")
       .option("--pieces", options->pieces, "Labels for the remnants that this plan leaves")
-      .option("--labels", options->stock, "Label stock (default: plain A4, or the plan's)")
+      .label_sheet(options->labels)
       .option("--out", options->out, "Folder for the PDF (default: out)")
       .records(options->records)
-      .number("--start", options->start, 1, kMaxStart,
-              "First free label of a part-used sheet, from 1")
       .flag("--overwrite", options->overwrite, "Replace a file that this program did not write")
       .units(options->units)
       .action([options, &context] { run_label(*options, context); });

@@ -9,6 +9,7 @@
 
 #include "base/text.h"
 #include "cli/files.h"
+#include "plan/read_label_layout.h"
 #include "plan/read_stock.h"
 #include "tag/tag_text.h"
 
@@ -67,6 +68,29 @@ Result<plan::Loaded> load_template(const std::string& folder, const std::string&
     return text.diagnostics();
   }
   return plan::Loaded{fmt::format("templates/{}/{}{}", folder, name, kEnding), std::move(*text)};
+}
+
+/// By a path that ends in .toml, beside the plan; else by a name in templates/FOLDER.
+Result<plan::Loaded> load_named(const std::string& folder, const std::string& name,
+                                const std::string& plan_path, const Place& asked,
+                                const Context& context) {
+  if (name.ends_with(kEnding)) {
+    const std::string file = beside(plan_path, name);
+    auto text = read_file(file, kMaxTextFile);
+    if (!text) {
+      return text.diagnostics();
+    }
+    return plan::Loaded{file, std::move(*text)};
+  }
+  auto loaded = load_template(folder, name, context);
+  if (loaded) {
+    return loaded;
+  }
+  Diagnostics problems = loaded.diagnostics();
+  for (Diagnostic& d : problems) {
+    d.place = asked;
+  }
+  return problems;
 }
 
 /// An address on a label is only of use when the id can be found in it again.
@@ -142,23 +166,18 @@ void quote_lines(const PlanInput& input, Diagnostics& diagnostics) {
 
 Result<plan::Stock> load_stock(const std::string& name, const std::string& plan_path,
                                const Place& asked, Context& context) {
-  if (name.ends_with(kEnding)) {
-    const std::string file = beside(plan_path, name);
-    auto text = read_file(file, kMaxTextFile);
-    if (!text) {
-      return text.diagnostics();
-    }
-    return plan::read_stock(*text, file, fs::path(name).stem().string());
-  }
-  auto loaded = load_template("stock", name, context);
-  if (!loaded) {
-    Diagnostics problems = loaded.diagnostics();
-    for (Diagnostic& d : problems) {
-      d.place = asked;
-    }
-    return problems;
-  }
-  return plan::read_stock(loaded->text, loaded->file, name);
+  const auto loaded = load_named("stock", name, plan_path, asked, context);
+  return loaded
+             ? plan::read_stock(loaded->text, loaded->file, fs::path(loaded->file).stem().string())
+             : Result<plan::Stock>(loaded.diagnostics());
+}
+
+Result<plan::LabelLayout> load_layout(const std::string& name, const std::string& plan_path,
+                                      const Place& asked, Context& context) {
+  const auto loaded = load_named("sheets", name, plan_path, asked, context);
+  return loaded ? plan::read_label_layout(loaded->text, loaded->file,
+                                          fs::path(loaded->file).stem().string())
+                : Result<plan::LabelLayout>(loaded.diagnostics());
 }
 
 }  // namespace loopledger::cli

@@ -9,6 +9,7 @@
 
 #include "base/result.h"
 #include "cli/command.h"
+#include "plan/label_layout.h"
 #include "plan/plan.h"
 #include "plan/read.h"
 #include "plan/stock.h"
@@ -30,6 +31,11 @@ void quote_lines(const PlanInput& input, Diagnostics& diagnostics);
 /// `asked` is where the plan named it.
 [[nodiscard]] Result<plan::Stock> load_stock(const std::string& name, const std::string& plan_path,
                                              const Place& asked, Context& context);
+
+/// A label's layout by its name in templates/sheets, or by a path as for a stock.
+[[nodiscard]] Result<plan::LabelLayout> load_layout(const std::string& name,
+                                                    const std::string& plan_path,
+                                                    const Place& asked, Context& context);
 
 /// `relative` as seen from the plan's folder; an absolute path stays.
 [[nodiscard]] std::string beside(const std::string& plan_path, const std::string& relative);

@@ -1,37 +1,95 @@
 // SPDX-License-Identifier: MIT
 #include "cli/press.h"
 
+#include <fmt/format.h>
+
 #include <charconv>
 #include <cstdint>
 #include <filesystem>
 
 #include "cli/files.h"
 #include "cli/plan_input.h"
+#include "page/printer_fit.h"
+#include "plan/read_printer.h"
 
 namespace loopledger::cli {
 namespace {
 
 constexpr std::int64_t kYear10000 = 253402300800;  // seconds; a PDF's year has four digits
 
+/// LOOPLEDGER_PRINTER, else loopledger/printer.toml in the user's folder for settings.
+std::string printer_file(const Context& context) {
+  if (auto named = context.env("LOOPLEDGER_PRINTER"); named && !named->empty()) {
+    return *named;
+  }
+  const auto settings = context.env("XDG_CONFIG_HOME");
+  const auto home = context.env("HOME");
+  std::filesystem::path folder = settings && !settings->empty() ? *settings
+                                 : home && !home->empty()
+                                     ? (std::filesystem::path(*home) / ".config").string()
+                                     : std::string();
+  return folder.empty() ? std::string() : (folder / "loopledger" / "printer.toml").string();
+}
+
+Result<plan::Printer> load_printer(const std::string& path, const Context& context) {
+  std::error_code ignored;
+  const bool asked = context.env("LOOPLEDGER_PRINTER").has_value();
+  if (path.empty() || (!asked && !std::filesystem::exists(path, ignored))) {
+    return plan::Printer{};
+  }
+  auto text = read_file(path, kMaxTextFile);
+  if (!text) {
+    return text.diagnostics();
+  }
+  // An empty file says nothing, which is no fault.
+  return text->find_first_not_of(" \t\r\n") == std::string::npos ? plan::Printer{}
+                                                                 : plan::read_printer(*text, path);
+}
+
+/// Takes the value or the faults.
+template <class T>
+void take(Result<T> loaded, T& to, Diagnostics& problems) {
+  append(problems, loaded.diagnostics());
+  if (loaded) {
+    to = std::move(*loaded);
+  }
+}
+
 }  // namespace
 
-Result<Press> set_up_press(const StockName& paper_name, const std::optional<StockName>& label_name,
-                           const std::string& plan_path, Context& context) {
+PressOrder order_of(const std::string& paper, const std::string& labels,
+                    const std::string& layout) {
+  PressOrder order;
+  if (!paper.empty()) {
+    order.paper = {paper, {}};
+  }
+  if (!labels.empty()) {
+    order.labels = TemplateName{labels, {}};
+  }
+  if (!layout.empty()) {
+    order.slip = order.bag = order.remnant = {layout, {}};
+  }
+  return order;
+}
+
+Result<Press> set_up_press(const PressOrder& order, Context& context) {
   Diagnostics problems;
   Press press;
-  auto paper = load_stock(paper_name.name, plan_path, paper_name.place, context);
-  append(problems, paper.diagnostics());
-  if (paper) {
-    press.paper = std::move(*paper);
-    press.labels = press.paper;
+  take(load_stock(order.paper.name, order.beside, order.paper.place, context), press.paper,
+       problems);
+  press.labels = press.paper;
+  if (order.labels) {
+    take(load_stock(order.labels->name, order.beside, order.labels->place, context), press.labels,
+         problems);
   }
-  if (label_name) {
-    auto labels = load_stock(label_name->name, plan_path, label_name->place, context);
-    append(problems, labels.diagnostics());
-    if (labels) {
-      press.labels = std::move(*labels);
-    }
-  }
+  const auto layout = [&](const TemplateName& named, plan::LabelLayout& to) {
+    take(load_layout(named.name, order.beside, named.place, context), to, problems);
+  };
+  layout(order.slip, press.layouts.slip);
+  layout(order.bag, press.layouts.bag);
+  layout(order.remnant, press.layouts.remnant);
+  press.printer_file = printer_file(context);
+  take(load_printer(press.printer_file, context), press.printer, problems);
   const std::string data = data_folder(context);
   if (data.empty()) {
     problems.push_back(error("disk-data", "can't find the folder with fonts and templates",
@@ -46,6 +104,17 @@ Result<Press> set_up_press(const StockName& paper_name, const std::optional<Stoc
   }
   press.metrics = std::move(*metrics);
   return {std::move(press), std::move(problems)};
+}
+
+Diagnostics fit_to_printer(page::Document& document, const plan::Stock& stock, const Press& press,
+                           const std::string& file) {
+  document.fit = page::printer_fit(press.printer.miss_on(stock.name), stock.dpi);
+  const std::string change = page::described(document.fit);
+  if (change.empty()) {
+    return {};
+  }
+  return {
+      note("printer-fit", fmt::format("{} is {}, as {} says", file, change, press.printer_file))};
 }
 
 std::optional<Moment> creation_date(const std::optional<Date>& date, const Context& context) {

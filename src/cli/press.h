@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //
-// What every command that makes a PDF needs: paper, labels, fonts and their metrics, and the date
-// that the file bears.
+// What every command that makes a PDF needs: paper, labels, layouts, fonts and their metrics, what
+// the printer misses by, and the date that the file bears.
 #pragma once
 
 #include <memory>
@@ -13,28 +13,50 @@
 #include "cli/command.h"
 #include "page/page.h"
 #include "pdf/fonts.h"
+#include "plan/label_layout.h"
+#include "plan/printer.h"
 #include "plan/stock.h"
 
 namespace loopledger::cli {
 
-/// A stock by name, with the place that asked for it.
-struct StockName {
+/// A template by name, with the place that asked for it.
+struct TemplateName {
   std::string name;
   Place place;
 };
 
+/// What the press is to be loaded with.
+struct PressOrder {
+  TemplateName paper{"a4", {}};
+  std::optional<TemplateName> labels;  ///< none: plain labels on the paper
+  TemplateName slip{"slip", {}};
+  TemplateName bag{"bag", {}};
+  TemplateName remnant{"remnant", {}};
+  std::string beside;  ///< a plan's path: files that are named by a path lie beside it
+};
+
+/// What the command line asks for; empty words ask for nothing.
+[[nodiscard]] PressOrder order_of(const std::string& paper, const std::string& labels,
+                                  const std::string& layout);
+
 struct Press {
   plan::Stock paper;
   plan::Stock labels;  ///< the paper when no label stock is named
+  plan::LabelLayouts layouts;
   pdf::Fonts fonts;
   std::unique_ptr<page::FontMetrics> metrics;
+  plan::Printer printer;
+  std::string printer_file;  ///< where the user's own file is, or would be
 };
 
-/// Stocks are found as load_stock says, beside `plan_path`. Errors: those of load_stock,
-/// disk-data, disk-font.
-[[nodiscard]] Result<Press> set_up_press(const StockName& paper,
-                                         const std::optional<StockName>& labels,
-                                         const std::string& plan_path, Context& context);
+/// Templates are found as load_stock says. Errors: those of load_stock, load_layout and
+/// read_printer, disk-data, disk-font.
+[[nodiscard]] Result<Press> set_up_press(const PressOrder& order, Context& context);
+
+/// Makes the document come out true on this stock by the user's printer file. A note `printer-fit`
+/// says so when it changes anything. @param file the document's name in that note
+[[nodiscard]] Diagnostics fit_to_printer(page::Document& document, const plan::Stock& stock,
+                                         const Press& press, const std::string& file);
 
 /// The creation date of a PDF: SOURCE_DATE_EPOCH when it is a moment before the year 10000, else
 /// this date, else none.

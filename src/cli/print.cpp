@@ -17,9 +17,11 @@
 #include "cli/exit_code.h"
 #include "cli/files.h"
 #include "cli/json.h"
+#include "cli/label_sheet.h"
 #include "cli/plan_input.h"
 #include "cli/posix_disk.h"
 #include "cli/press.h"
+#include "cli/print_test_page.h"
 #include "page/break_in_sheet.h"
 #include "page/cut_sheet.h"
 #include "page/labels.h"
@@ -32,15 +34,15 @@
 namespace loopledger::cli {
 namespace {
 
-constexpr int kMaxStart = 10000;  ///< cells of a label sheet
-
 struct PrintOptions {
   std::string plan;
   std::string records;
   std::string out;
   std::vector<std::string> only;
   std::optional<Units> units;
-  int start = 1;
+  LabelSheetOptions labels;
+  std::string paper;
+  bool test_page = false;
   bool new_only = false;
   bool short_of_strip = false;
   bool overwrite = false;
@@ -188,10 +190,11 @@ class Printer {
 
   /// All documents as bytes; nothing is written yet.
   Result<std::vector<Printed>> documents() {
-    add("cut-sheet.pdf", page::cut_sheet(plan_, batch_, press_.paper, *press_.metrics, created_));
-    add("break-in.pdf",
+    add("cut-sheet.pdf", press_.paper,
+        page::cut_sheet(plan_, batch_, press_.paper, *press_.metrics, created_));
+    add("break-in.pdf", press_.paper,
         page::break_in_sheet(plan_, batch_, press_.paper, *press_.metrics, created_));
-    add("labels.pdf", labels());
+    add("labels.pdf", press_.labels, labels());
     if (has_errors(problems_)) {
       return problems_;
     }
@@ -200,12 +203,10 @@ class Printer {
 
  private:
   Result<page::Document> labels() {
-    page::LabelRun run;
-    run.stock = press_.labels;
+    page::LabelRun run = label_run(options_.labels, press_);
     run.title = plan_.title;
     run.link = plan_.link.given ? plan_.link.value : std::string{};
     run.units = plan_.units;
-    run.start = options_.start;
     run.created = created_;
     std::vector<page::LabelFigures> figures;
     for (const calc::MotorFigures& motor : batch_.motors) {
@@ -216,11 +217,12 @@ class Printer {
     return page::labels(figures, run, *press_.metrics);
   }
 
-  void add(const std::string& name, Result<page::Document> document) {
+  void add(const std::string& name, const plan::Stock& stock, Result<page::Document> document) {
     append(problems_, document.diagnostics());
     if (!document) {
       return;
     }
+    append(problems_, fit_to_printer(*document, stock, press_, name));
     auto bytes = pdf::write_pdf(*document, press_.fonts);
     append(problems_, bytes.diagnostics());
     if (bytes) {
@@ -296,6 +298,22 @@ void say(const std::vector<Printed>& files, const RecordWork& work, const std::s
                                 : std::string("\n"));
 }
 
+/// What the plan names, unless the command line names another.
+PressOrder press_order(const plan::Plan& plan, const PrintOptions& options) {
+  PressOrder order = order_of(options.paper, options.labels.stock, options.labels.layout);
+  order.beside = plan.file;
+  if (options.paper.empty()) {
+    order.paper = {plan.paper.value, plan.paper.place};
+  }
+  if (options.labels.stock.empty() && plan.labels.given) {
+    order.labels = TemplateName{plan.labels.value, plan.labels.place};
+  }
+  if (options.labels.layout.empty()) {
+    order.slip = {plan.slip.value, plan.slip.place};
+  }
+  return order;
+}
+
 /// Everything up to the writing; what is wrong comes back in `said`.
 void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said,
                 Context& context) {
@@ -318,11 +336,7 @@ void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said
   }
   const auto batch = calc::work_out(plan, work_options);
   append(said, batch.diagnostics());
-  auto press = set_up_press({plan.paper.value, plan.paper.place},
-                            plan.labels.given
-                                ? std::optional(StockName{plan.labels.value, plan.labels.place})
-                                : std::nullopt,
-                            plan.file, context);
+  auto press = set_up_press(press_order(plan, options), context);
   append(said, press.diagnostics());
   if (!batch || !press) {
     return;
@@ -346,9 +360,29 @@ void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said
 }
 
 void run_print(const PrintOptions& options, Context& context) {
+  if (options.plan.empty()) {
+    if (!options.test_page) {
+      context.err << "loopledger: expected a plan\n  hint: loopledger print night.toml\n";
+      context.exit_code = kUsage;
+      return;
+    }
+    context.exit_code =
+        report(context, print_test_page(order_of(options.paper, options.labels.stock, {}),
+                                        options.out.empty() ? "out" : options.out,
+                                        options.overwrite, std::nullopt, context));
+    return;
+  }
   auto input = load_plan(options.plan, context);
   Diagnostics said = input.diagnostics();
-  if (input) {
+  if (input && options.test_page) {
+    const plan::Plan& plan = input->plan;
+    append(said, print_test_page(press_order(plan, options),
+                                 options.out.empty() ? beside(options.plan, "out") : options.out,
+                                 options.overwrite,
+                                 plan.date.given ? std::optional(plan.date.value) : std::nullopt,
+                                 context));
+    quote_lines(*input, said);
+  } else if (input) {
     print_plan(options, *input, said, context);
     quote_lines(*input, said);
   }
@@ -360,14 +394,16 @@ void run_print(const PrintOptions& options, Context& context) {
 void add_print(CommandLine& line, Context& context) {
   auto options = std::make_shared<PrintOptions>();
   line.add("print", "Print cut sheet, break-in sheet and labels; open a record for each motor")
-      .needed("PLAN", options->plan, "The plan, or - for standard input")
+      .word("PLAN", options->plan, "The plan, or - for standard input")
       .option("--out", options->out, "Folder for the PDFs (default: out, beside the plan)")
       .records(options->records)
       .list("--only", options->only, "Only these motors, such as TH-01,TH-02")
       .flag("--new", options->new_only, "Only motors without a record")
       .either_or("--new", "--only")
-      .number("--start", options->start, 1, kMaxStart,
-              "First free label of a part-used sheet, from 1")
+      .label_sheet(options->labels)
+      .option("--paper", options->paper, "Paper of the sheets: a4, letter, or a .toml file")
+      .flag("--test-page", options->test_page,
+            "Print the labels' outlines and bars to measure the printer by, nothing else")
       .flag("--short", options->short_of_strip, "Print what can be cut when the pieces don't reach")
       .flag("--overwrite", options->overwrite, "Replace files that this program did not write")
       .units(options->units)

@@ -5,59 +5,121 @@
 
 #include <algorithm>
 #include <functional>
-#include <string>
-#include <vector>
+#include <utility>
 
-#include "tag/id.h"
+#include "page/label_blanks.h"
 
 namespace loopledger::page {
 namespace {
 
-constexpr double kSmallestText = 5.5;  // points; below this print is not read in a hall's light
-constexpr int kPurpose = 3;            // importance of lines that may take two lines
-constexpr int kOwner = 4;
-constexpr double kSmallestId = 7;
-constexpr double kBadgeGap = 1.5;
-constexpr double kTwoLinesFrom = 24;  // mm of height; lower labels have no line to spare
-// mm; room to write with a pen, on low labels just enough
-constexpr double kPenRow = 5.6;
-constexpr double kPenRowLow = 5.0;
+using plan::LabelLine;
+using plan::LabelPart;
+using plan::LabelPiece;
 
-/// One line of the label: how high it is, and how it is drawn into a strip of the room.
+constexpr double kLayoutRoom = 33;  // mm: a label of 37 mm less its clear edge
+constexpr double kLeastScale = 0.8;
+constexpr double kMostScale = 1.33;
+constexpr double kMostOfHeight = 0.4;  // of a low label, that a fixed line may take
+constexpr double kBadgeGap = 1.5;
+constexpr double kBadgeSize = 0.42;       // of the line that it ends
+constexpr double kSmallestBadge = 5.5;    // points
+constexpr double kTwoLinesFrom = 24;      // mm of height; lower labels have no line to spare
+constexpr double kBesideEachOther = 0.8;  // parts are shrunk to this before they are broken
+constexpr double kBelowCapitals = 1.2;    // mm; a line of capitals and digits has no descenders
+
+double capitals_row(double size_pt) { return cap_height(size_pt) + kBelowCapitals; }
+
+double points(Length capitals) { return capitals.in_mm() / cap_height(1); }
+
+double size_of(const LabelLine& line, double room_height) {
+  const double wanted = points(line.capitals);
+  return line.fixed ? std::min(wanted, kMostOfHeight * room_height / cap_height(1))
+                    : wanted * std::clamp(room_height / kLayoutRoom, kLeastScale, kMostScale);
+}
+
+/// One row of the label: how high it is, and how it is drawn.
 struct Row {
-  const char* name = "";  ///< as said when it is left out
+  std::string name;  ///< as said when it is left out
   double height = 0;
-  int importance = 0;  ///< 0 is kept first
+  double rank = 0;
   std::function<void(double top)> draw;
 };
 
-/// The rows of one label, from top to bottom.
+std::string text_of(const LabelPart& part, const LabelValues& values) {
+  std::string text;
+  for (const LabelPiece& piece : part) {
+    text += piece.kind == LabelPiece::Kind::field ? values.find(piece.text)->second : piece.text;
+  }
+  return text;
+}
+
+bool is_known(const LabelPart& part, const LabelValues& values) {
+  return std::ranges::all_of(part, [&](const LabelPiece& piece) {
+    const auto value = values.find(piece.text);
+    return piece.kind != LabelPiece::Kind::field ||
+           (value != values.end() && !value->second.empty());
+  });
+}
+
+std::vector<LabelPart> known_of(const LabelLine& line, const LabelValues& values) {
+  std::vector<LabelPart> known;
+  for (const auto* parts : {&line.parts, &line.otherwise}) {
+    for (const LabelPart& part : *parts) {
+      if (is_known(part, values)) {
+        known.push_back(part);
+      }
+    }
+    if (!known.empty()) {
+      break;
+    }
+  }
+  return known;
+}
+
+bool has_blank(const std::vector<LabelPart>& parts) {
+  return std::ranges::any_of(parts, [](const LabelPart& part) {
+    return std::ranges::any_of(
+        part, [](const LabelPiece& piece) { return piece.kind == LabelPiece::Kind::blank; });
+  });
+}
+
+/// What a part that stands alone is called: by its first field.
+std::string name_of(const LabelPart& part, const std::string& otherwise) {
+  const auto field = std::ranges::find_if(
+      part, [](const LabelPiece& piece) { return piece.kind == LabelPiece::Kind::field; });
+  return field == part.end() ? otherwise : field->text;
+}
+
 class LabelFace {
  public:
-  LabelFace(Canvas& canvas, const LabelFigures& label, const Rect& room, Units units)
-      : canvas_(canvas), label_(label), room_(room), units_(units) {
-    // Sizes follow the label's height: 21 mm high labels get 6.5 pt, 37 mm 8 pt, 51 mm 11 pt.
-    body_ = std::clamp(room.h * 0.25, 6.5, 11.0);
-  }
+  LabelFace(Canvas& canvas, const LabelContent& content, const LabelRoom& room)
+      : canvas_(canvas), content_(content), room_(room.column), first_width_(room.first_width) {}
 
-  /// Draws, and returns the names of what was left out.
-  std::vector<std::string> draw() {
-    add_head();
-    add_text("what it is for", label_.purpose, kPurpose, Face::label_bold, body_);
-    add_text("owner", label_.owner, kOwner, Face::label, body_);
-    add_winding();
-    add_masses();
-    add_make();
-    add_estimate();
+  std::vector<std::string> draw(const plan::LabelLayout& layout) {
+    for (const LabelLine& line : layout.lines) {
+      const std::vector<LabelPart> parts = known_of(line, content_.values);
+      if (parts.empty()) {
+        continue;
+      }
+      if (line.badge) {
+        add_badged(line, parts);
+      } else if (has_blank(parts)) {
+        add_blanks(line, parts);
+      } else {
+        add_parts(line, parts);
+      }
+    }
     keep_what_fits();
     double spare = room_.h;
     for (const Row& row : rows_) {
       spare -= row.height;
     }
-    const double gap = rows_.size() > 1
-                           ? std::min(spare / static_cast<double>(rows_.size() - 1), body_ * 0.16)
-                           : 0;
-    double top = room_.y + (spare - gap * static_cast<double>(rows_.size() - 1)) / 2;
+    const double between = static_cast<double>(rows_.size()) - 1;
+    const double most = 0.16 * 8.25 * std::clamp(room_.h / kLayoutRoom, kLeastScale, kMostScale);
+    const double gap = between > 0 ? std::min(spare / between, most) : 0;
+    // With a wider first line the rows keep to the top: the code stands close below it.
+    const bool first_is_wider = first_width_ > room_.w;
+    double top = room_.y + (first_is_wider ? 0 : (spare - gap * between) / 2);
     for (const Row& row : rows_) {
       row.draw(top);
       top += row.height + gap;
@@ -66,164 +128,128 @@ class LabelFace {
   }
 
  private:
-  [[nodiscard]] std::string state() const {
-    return label_.state == tag::TagState::made ? "MADE" : "EST";
+  /// The first line may be wider than those beside the code.
+  [[nodiscard]] double width() const { return rows_.empty() ? first_width_ : room_.w; }
+
+  static Style style_of(const LabelLine& line, double size) {
+    return {.size_pt = size,
+            .face = line.bold ? Face::label_bold : Face::label,
+            .smallest_pt = std::min(size, points(line.least))};
   }
 
-  /// The id with the badge beside it; on a very narrow label the id alone, the badge below it.
-  void add_head() {
-    const double size = std::clamp(room_.h * 0.55, 10.0, 24.0);
-    const Style badge{.size_pt = std::max(size * 0.42, kSmallestText),
-                      .face = Face::label_bold,
-                      .align = Align::centre};
-    const double badge_w = canvas_.width_of(state(), badge) + 1.6;
+  /// A line with EST or MADE at its end; where both don't fit, the badge goes below.
+  void add_badged(const LabelLine& line, const std::vector<LabelPart>& parts) {
+    const Style style = style_of(line, size_of(line, room_.h));
+    const std::string text = joined(parts);
+    const Style badge = badge_style(style.size_pt);
+    const double badge_w = badge_width(badge);
     const double badge_h = line_height(badge.size_pt);
-    const std::string id = tag::with_check(label_.id);
-    const double beside = room_.w - badge_w - kBadgeGap;
-    const bool fits =
-        canvas_.width_of(id, {.size_pt = kSmallestId, .face = Face::label_bold}) <= beside;
-    const Style name{.size_pt = size,
-                     .face = Face::label_bold,
-                     .smallest_pt = fits ? kSmallestId : kSmallestText};
-    rows_.push_back({"", line_height(size) * 0.86, 0, [=, this](double top) {
-                       canvas_.fit(room_.x, top, fits ? beside : room_.w, id, name);
-                       if (fits) {
-                         draw_badge(badge, {room_.x + room_.w - badge_w, top, badge_w, badge_h});
-                       }
-                     }});
+    const double w = width();
+    const double beside = w - badge_w - kBadgeGap;
+    Style least = style;
+    least.size_pt = style.smallest_pt;
+    const bool fits = canvas_.width_of(text, least) <= beside;
+    rows_.push_back(
+        {line.name, capitals_row(style.size_pt), static_cast<double>(line.rank),
+         [=, this](double top) {
+           canvas_.fit_in(
+               {.x = room_.x, .y = top, .w = fits ? beside : w, .h = cap_height(style.size_pt)},
+               text, style);
+           if (fits) {
+             draw_badge(badge, {room_.x + w - badge_w, top, badge_w, badge_h});
+           }
+         }});
     if (!fits) {
-      rows_.push_back({"EST or MADE", badge_h + 0.5, 2, [=, this](double top) {
+      rows_.push_back({"EST or MADE", badge_h + 0.5, line.rank + 0.5, [=, this](double top) {
                          draw_badge(badge, {room_.x, top, badge_w, badge_h});
                        }});
     }
   }
 
+  static Style badge_style(double beside_pt) {
+    return {.size_pt = std::max(beside_pt * kBadgeSize, kSmallestBadge),
+            .face = Face::label_bold,
+            .align = Align::centre};
+  }
+
+  [[nodiscard]] const std::string& state() const { return content_.values.find("state")->second; }
+
+  double badge_width(const Style& badge) { return canvas_.width_of(state(), badge) + 1.6; }
+
   /// MADE is white on black, EST black in a frame: told apart at a glance, without colour.
   void draw_badge(Style style, const Rect& at) {
-    const bool made = label_.state == tag::TagState::made;
     canvas_.box({.x = at.x,
                  .y = at.y,
                  .w = at.w,
                  .h = at.h,
                  .line_width = 0.25,
-                 .fill_grey = made ? 0.0 : -1.0});
-    style.grey = made ? 1 : 0;
+                 .fill_grey = content_.made ? 0.0 : -1.0});
+    style.grey = content_.made ? 1 : 0;
     canvas_.text(at.x + at.w / 2, at.y + (at.h + cap_height(style.size_pt)) / 2, state(), style);
   }
 
-  void add_text(const char* name, const std::string& text, int importance, Face face, double size) {
-    if (text.empty()) {
+  [[nodiscard]] std::string joined(const std::vector<LabelPart>& parts) const {
+    std::string text;
+    for (const LabelPart& part : parts) {
+      text += (text.empty() ? "" : " · ") + text_of(part, content_.values);
+    }
+    return text;
+  }
+
+  /// Parts beside each other as far as they fit without getting small, else on rows of their own.
+  void add_parts(const LabelLine& line, const std::vector<LabelPart>& parts) {
+    Style style = style_of(line, size_of(line, room_.h));
+    if (line.wrap > 1 && room_.h > kTwoLinesFrom) {
+      // People's words wrap before they get small.
+      style.max_lines = line.wrap;
+      style.smallest_pt = std::max(style.size_pt * kBesideEachOther, style.smallest_pt);
+      add_text(line.name, joined(parts), line.rank, style);
       return;
     }
-    // People's words wrap before they get small; our own figures are known to be short.
-    const bool wraps = (importance == kPurpose || importance == kOwner) && room_.h > kTwoLinesFrom;
-    const Style style{.size_pt = size,
-                      .face = face,
-                      .smallest_pt = wraps ? std::max(size * 0.8, kSmallestText) : kSmallestText,
-                      .max_lines = wraps ? 2 : 1};
-    rows_.push_back(
-        {name, canvas_.height_of(room_.w, text, style), importance,
-         [this, text, style](double top) { canvas_.fit(room_.x, top, room_.w, text, style); }});
-  }
-
-  [[nodiscard]] std::string torque_unit() const {
-    return units_ == Units::inch ? "ozf·in" : "gf·cm";
-  }
-
-  void add_winding() {
-    if (label_.turns) {
-      std::string text = fmt::format("{} {} T", label_.turns_are_best ? "best" : "wind to",
-                                     fixed(label_.turns->count(), 0));
-      if (label_.torque) {
-        text += "  " + shown(*label_.torque, units_);
+    Style shrunk = style;
+    shrunk.size_pt = std::max(style.size_pt * kBesideEachOther, style.smallest_pt);
+    std::vector<std::vector<LabelPart>> rows;
+    for (const LabelPart& part : parts) {
+      std::vector<LabelPart> longer = rows.empty() ? std::vector<LabelPart>{} : rows.back();
+      longer.push_back(part);
+      if (!rows.empty() && canvas_.width_of(joined(longer), shrunk) <= room_.w) {
+        rows.back() = std::move(longer);
+      } else {
+        rows.push_back({part});
       }
-      const Style style{
-          .size_pt = body_ * 1.35, .face = Face::label_bold, .smallest_pt = kSmallestText};
-      rows_.push_back({"turns", line_height(style.size_pt), 1, [this, text, style](double top) {
-                         canvas_.fit(room_.x, top, room_.w, text, style);
-                       }});
-      return;
     }
-    rows_.push_back({"turns", pen_row(), 1, [this](double top) { draw_blanks(top); }});
-  }
-
-  [[nodiscard]] double pen_row() const { return room_.h > kTwoLinesFrom ? kPenRow : kPenRowLow; }
-
-  /// "wind to ____ T ____ gf·cm": the blanks share what the words leave.
-  void draw_blanks(double top) {
-    const Style style{.size_pt = std::max(body_ * 0.85, kSmallestText), .face = Face::label};
-    const double y = top + pen_row() - 1.3;
-    const double gap = 0.8;
-    const double words = canvas_.width_of("wind to", style) + canvas_.width_of("T", style) +
-                         canvas_.width_of(torque_unit(), style) + 4 * gap;
-    const bool torque = room_.w - words > 13;  // else there is room for one blank only
-    const double blank = torque
-                             ? (room_.w - words) / 2
-                             : room_.w - words + 2 * gap + canvas_.width_of(torque_unit(), style);
-    double x = room_.x;
-    x += canvas_.text(x, y, "wind to", style) + gap;
-    canvas_.blank(x, y, blank);
-    x += blank + gap;
-    x += canvas_.text(x, y, "T", style) + gap;
-    if (torque) {
-      canvas_.blank(x, y, blank);
-      x += blank + gap;
-      canvas_.text(x, y, torque_unit(), style);
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+      add_text(rows.size() == 1 ? line.name : name_of(rows[i].front(), line.name), joined(rows[i]),
+               line.rank + 0.01 * static_cast<double>(i), style);
     }
   }
 
-  /// "loop 303 mm tied": before it is tied it is what the loop is to be tied to.
-  [[nodiscard]] std::string loop_text() const {
-    return label_.loop ? fmt::format("loop {} {}", shown(*label_.loop, units_),
-                                     label_.loop_is == LoopIs::broken_in ? "broken in" : "tied")
-                       : std::string();
+  void add_text(std::string name, const std::string& text, double rank, const Style& style) {
+    const double w = width();
+    rows_.push_back(
+        {std::move(name), canvas_.height_of(w, text, style), rank,
+         [this, text, style, w](double top) { canvas_.fit(room_.x, top, w, text, style); }});
   }
 
-  /// Mass and loop on one line where there is room, else on two.
-  void add_masses() {
-    std::string mass;
-    if (label_.mass) {
-      mass = shown(*label_.mass, label_.scale_step);
-    } else if (label_.low && label_.high) {
-      mass =
-          fmt::format("{}–{} washed", fixed(label_.low->in_g(), gram_decimals(label_.scale_step)),
-                      shown(*label_.high, label_.scale_step));
+  void add_blanks(const LabelLine& line, const std::vector<LabelPart>& parts) {
+    std::vector<BlankPiece> pieces;
+    for (std::size_t p = 0; p < parts.size(); ++p) {
+      for (const LabelPiece& piece : parts[p]) {
+        pieces.push_back({.blank = piece.kind == LabelPiece::Kind::blank,
+                          .text = piece.kind == LabelPiece::Kind::blank
+                                      ? std::string{}
+                                      : text_of({piece}, content_.values),
+                          .part = p});
+      }
     }
-    const std::string loop = loop_text();
-    const std::string together = mass + (mass.empty() || loop.empty() ? "" : " · ") + loop;
-    if (canvas_.width_of(together, {.size_pt = body_ * 0.8, .face = Face::label}) <= room_.w) {
-      add_text("mass and loop", together, 2, Face::label, body_);
-    } else {
-      add_text("mass", mass, 2, Face::label, body_);
-      add_text("loop", loop, 2, Face::label, body_);
-    }
-  }
-
-  void add_make() {
-    std::string text = fmt::format("{} strands", label_.strands);
-    if (label_.width) {
-      const std::string width = units_ == Units::inch ? fixed(label_.width->in_in(), 3) + " in"
-                                                      : rounded(label_.width->in_mm(), 3) + " mm";
-      text = fmt::format("{} × {}", label_.strands, width);
-    }
-    if (!label_.lot.empty()) {
-      text += " · lot " + label_.lot;
-    }
-    if (label_.date) {
-      text += " · " + iso(*label_.date);
-    }
-    add_text("strip, lot and date", text, 5, Face::label, body_ * 0.85);
-  }
-
-  void add_estimate() {
-    if (label_.turns || !label_.turns_estimate || !label_.turns_max) {
-      return;
-    }
-    add_text("estimate of turns",
-             fmt::format(
-                 "estimate {} T; breaks at {}–{} (95 %)", fixed(label_.turns_estimate->count(), 0),
-                 shown_at_most(label_.turns_max->low), fixed(label_.turns_max->high.count(), 0)),
-             6, Face::label, body_ * 0.85);
+    Style style = style_of(line, size_of(line, room_.h));
+    style.smallest_pt = style.size_pt;
+    const double w = width();
+    const double height = pen_row_height(room_.h > kTwoLinesFrom);
+    rows_.push_back({line.name, height, static_cast<double>(line.rank),
+                     [this, pieces, style, w, height](double top) {
+                       draw_blanks(canvas_, pieces, {room_.x, top, w, height}, style);
+                     }});
   }
 
   void keep_what_fits() {
@@ -235,28 +261,48 @@ class LabelFace {
       return height;
     };
     while (rows_.size() > 1 && total() > room_.h) {
-      const auto least =
-          std::max_element(rows_.begin(), rows_.end(),
-                           [](const Row& a, const Row& b) { return a.importance < b.importance; });
-      left_out_.emplace_back(least->name);
+      const auto least = std::ranges::max_element(
+          rows_, [](const Row& a, const Row& b) { return a.rank < b.rank; });
+      left_out_.push_back(std::move(least->name));
       rows_.erase(least);
     }
   }
 
   Canvas& canvas_;
-  const LabelFigures& label_;
+  const LabelContent& content_;
   Rect room_;
-  Units units_;
-  double body_ = 8;
+  double first_width_;
   std::vector<Row> rows_;
   std::vector<std::string> left_out_;
+
+ public:
+  /// Millimetres that the line takes in full size with its badge.
+  double full_width(const LabelLine& line) {
+    const std::vector<LabelPart> parts = known_of(line, content_.values);
+    const Style style = style_of(line, size_of(line, room_.h));
+    const double text = canvas_.width_of(joined(parts), style);
+    return line.badge ? text + kBadgeGap + badge_width(badge_style(style.size_pt)) : text;
+  }
 };
 
 }  // namespace
 
-std::vector<std::string> draw_label_text(Canvas& canvas, const LabelFigures& label,
-                                         const Rect& room, Units units) {
-  return LabelFace(canvas, label, room, units).draw();
+double first_line_height(const plan::LabelLayout& layout, double room_height) {
+  return layout.lines.empty() ? 0 : capitals_row(size_of(layout.lines.front(), room_height));
+}
+
+double first_line_width(Canvas& canvas, const plan::LabelLayout& layout,
+                        const LabelContent& content, double room_height) {
+  if (layout.lines.empty() || !layout.lines.front().fixed) {
+    return 0;
+  }
+  return LabelFace(canvas, content, {.column = {.x = 0, .y = 0, .w = 0, .h = room_height}})
+      .full_width(layout.lines.front());
+}
+
+std::vector<std::string> draw_label_text(Canvas& canvas, const plan::LabelLayout& layout,
+                                         const LabelContent& content, const LabelRoom& room) {
+  return LabelFace(canvas, content, room).draw(layout);
 }
 
 }  // namespace loopledger::page

@@ -10,7 +10,6 @@ namespace {
 
 constexpr double kPlainWidth = 70;
 constexpr double kPlainHeight = 37;
-constexpr double kSlack = 0.02;    // mm: sizes in inches don't close to the last digit
 constexpr double kLeastRoom = 10;  // mm
 
 struct Span {
@@ -74,20 +73,6 @@ Result<LabelGrid> label_grid(const plan::Stock& stock) {
                  .edge = stock.dpi > 0 ? kLabelInset : kPaperEdge};
   if (!stock.is_labels()) {
     grid = plain_grid(grid);
-  }
-  const Rect last = grid.per_sheet() > 0 ? grid.cell(grid.per_sheet() - 1) : Rect{};
-  if (grid.per_sheet() <= 0 || grid.left < -kSlack || grid.top < -kSlack ||
-      last.x + last.w > grid.paper_width + kSlack || last.y + last.h > grid.paper_height + kSlack) {
-    return error("page-stock",
-                 fmt::format("the labels of stock {} do not lie on its {} x {} mm sheet",
-                             stock.name, grid.paper_width, grid.paper_height));
-  }
-  if ((grid.columns > 1 && grid.pitch_x < grid.label_width - kSlack) ||
-      (grid.rows > 1 && grid.pitch_y < grid.label_height - kSlack)) {
-    return error(
-        "page-stock",
-        fmt::format("the labels of stock {} overlap: a pitch is less than the label's size",
-                    stock.name));
   }
   grid.room_width = least_room(grid.left, grid.pitch_x, grid.columns, grid.label_width,
                                grid.paper_width, grid.edge);

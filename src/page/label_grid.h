@@ -42,7 +42,8 @@ struct LabelGrid {
   [[nodiscard]] Rect room(int index) const;
 };
 
-/// Error `page-stock`: labels that leave the sheet, overlap, or leave no room to print on.
+/// That labels lie on their sheet is read_stock's to see. Error `page-stock`: they leave no room to
+/// print on.
 [[nodiscard]] Result<LabelGrid> label_grid(const plan::Stock& stock);
 
 }  // namespace loopledger::page

@@ -18,9 +18,11 @@ struct PlacedQr {
   double text_width = 0;  ///< what is left of the room for text, quiet zone kept
 };
 
-/// The symbol of one of `texts` (longest first) at the right end of `room`, centred in its height.
-/// The quiet zone stays inside `cell`. Errors: those of tag::qr_fit.
+/// The symbol of one of `texts` (longest first) at the right end of `room`, centred in its height;
+/// with its quiet zone it takes at most `share` of the room's width, people read the rest. The
+/// quiet zone stays inside `cell`; with `dpi` > 0 modules lie on whole dots of the printer. Errors:
+/// those of tag::qr_fit.
 [[nodiscard]] Result<PlacedQr> place_qr(const std::vector<std::string>& texts, const Rect& cell,
-                                        const Rect& room, int dpi);
+                                        const Rect& room, double share, int dpi);
 
 }  // namespace loopledger::page

@@ -9,7 +9,9 @@
 #include "page/label_grid.h"
 #include "page/label_pages.h"
 #include "page/label_qr.h"
+#include "page/label_values.h"
 #include "tag/id.h"
+#include "tag/qr_fit.h"
 
 namespace loopledger::page {
 namespace {
@@ -19,22 +21,58 @@ std::vector<std::string> tags_of(const LabelFigures& label, const std::string& l
                       : std::vector<std::string>{tag::tag_address(link, label.id)};
 }
 
+struct PlacedCode {
+  Qr qr;
+  LabelRoom room;
+};
+
+/// The code beside all of the text, or, where the first line would have to shrink for it, below a
+/// first line over the whole width; that only if the code stays one that cameras read well.
+Result<PlacedCode> placed_code(const std::vector<std::string>& texts, const LabelGrid& grid,
+                               int index, const plan::LabelLayout& layout, double first_width) {
+  const Rect cell = grid.cell(index);
+  const Rect room = grid.room(index);
+  const double share = layout.code_share.as_ratio();
+  auto beside = place_qr(texts, cell, room, share, grid.dpi);
+  if (!beside || first_width > beside->text_width) {
+    const double first = first_line_height(layout, room.h);
+    const Rect low_cell{cell.x, room.y + first, cell.w, cell.y + cell.h - room.y - first};
+    const Rect low_room{room.x, room.y + first, room.w, room.h - first};
+    auto below = place_qr(texts, low_cell, low_room, share, grid.dpi);
+    const double wanted = beside ? std::min(beside->qr.module, tag::kModuleGood.in_mm()) : 0;
+    if (below && below->qr.module >= wanted - 1e-9) {
+      const Rect column{room.x, room.y, below->text_width, room.h};
+      return PlacedCode{std::move(below->qr), {.column = column, .first_width = room.w}};
+    }
+  }
+  if (!beside) {
+    return beside.diagnostics();
+  }
+  const Rect column{room.x, room.y, beside->text_width, room.h};
+  return PlacedCode{std::move(beside->qr), {.column = column, .first_width = column.w}};
+}
+
 void draw_label(Canvas& canvas, const LabelFigures& label, const LabelGrid& grid, int cell,
                 const LabelRun& run, Diagnostics& warnings, std::set<std::string>& left_out) {
   const std::string id = tag::with_check(label.id);
   canvas.set_place("the label of " + id);
-  Rect room = grid.room(cell);
-  Result<PlacedQr> placed = place_qr(tags_of(label, run.link), grid.cell(cell), room, grid.dpi);
-  if (placed) {
-    room.w = placed->text_width;
-    canvas.qr(std::move(placed->qr));
-  } else {
+  const LabelContent content = label_content(label, run.units);
+  const plan::LabelLayout& layout = content.made ? run.layouts.bag : run.layouts.slip;
+  const Rect whole = grid.room(cell);
+  LabelRoom room{.column = whole, .first_width = whole.w};
+  if (layout.code_share.as_ratio() > 0) {
+    const double first = first_line_width(canvas, layout, content, whole.h);
+    auto placed = placed_code(tags_of(label, run.link), grid, cell, layout, first);
+    if (placed) {
+      room = placed->room;
+      canvas.qr(std::move(placed->qr));
+    }
     for (const Diagnostic& problem : placed.diagnostics()) {
       warnings.push_back(
           warning(problem.code, "the label of " + id + ": " + problem.message, problem.hint));
     }
   }
-  for (std::string& name : draw_label_text(canvas, label, room, run.units)) {
+  for (std::string& name : draw_label_text(canvas, layout, content, room)) {
     left_out.insert(std::move(name));
   }
 }

@@ -12,16 +12,22 @@
 #include "base/result.h"
 #include "page/label_figures.h"
 #include "page/page.h"
+#include "plan/label_layout.h"
 #include "plan/stock.h"
 
 namespace loopledger::page {
+
+/// Of one label: a slip of the finger must not fill a disk.
+inline constexpr int kMaxCopies = 100;
 
 struct LabelRun {
   plan::Stock stock;  ///< labels, or plain paper
   std::string title;  ///< of the document
   std::string link;   ///< holds "{id}"; empty: the tag is text
   Units units = Units::metric;
-  int start = 1;  ///< first cell to print, counted from 1 row by row: a part-used sheet
+  int start = 1;   ///< first cell to print, counted from 1 row by row: a part-used sheet
+  int copies = 1;  ///< of each label, one behind the other
+  plan::LabelLayouts layouts;
   std::optional<Moment> created;
 };
 

@@ -65,12 +65,21 @@ struct Bookmark {
   std::size_t page = 0;
 };
 
+/// Applied to every page when it is drawn: x' = sx x + dx, y' = sy y + dy, in mm from the top left
+/// corner. It makes up for a printer that misses; the pages themselves stay as they are.
+struct PrinterFit {
+  double dx = 0, dy = 0;
+  double sx = 1, sy = 1;
+  friend bool operator==(const PrinterFit&, const PrinterFit&) = default;
+};
+
 struct Document {
   std::string title;
   std::string language = "en";
   std::optional<Moment> created;  ///< the file's creation date; none: the file has no date
   std::vector<Page> pages;
   std::vector<Bookmark> outline;
+  PrinterFit fit;
 };
 
 /// What layout needs to know of the fonts. pdf/ has the real one; tests may use a fake.

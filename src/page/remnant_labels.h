@@ -23,8 +23,8 @@ struct RemnantFigures {
   std::optional<Date> date;
 };
 
-/// One label for each remnant: its piece's tag and what is left, large; strip, width, lot and date
-/// below. Warnings: page-cut, page-glyph. Errors: page-stock, label-start, label-none.
+/// One label for each remnant by the run's layout for remnants. Warnings: page-cut, page-glyph.
+/// Errors: page-stock, label-start, label-none.
 [[nodiscard]] Result<Document> remnant_labels(const std::vector<RemnantFigures>& remnants,
                                               const LabelRun& run, const FontMetrics& metrics);
 

@@ -153,6 +153,7 @@ struct Plan {
   Placed<Date> date;  ///< given or not
   Placed<std::string> paper{.value = "a4", .place = {}};
   Placed<std::string> labels;  ///< given or not: plain labels on the paper
+  Placed<std::string> slip{.value = "slip", .place = {}};  ///< layout of the build night's labels
   Units units = Units::metric;
   Placed<std::string> records{.value = "records", .place = {}};
   Placed<std::string> link;  ///< holds "{id}"

@@ -108,6 +108,7 @@ class PlanReader {
   void read_settings(TableReader& reader) {
     reader.read("paper", plan_.paper);
     reader.read("labels", plan_.labels);
+    reader.read("slip", plan_.slip);
     reader.read("records", plan_.records);
     Placed<std::string> units;
     reader.read("units", units, kMaxNameLength);

@@ -142,3 +142,80 @@ TEST_CASE("a folder that can't be written leaves no records behind") {
     CHECK(entry.path().string().find(".tmp-") == std::string::npos);
   }
 }
+
+TEST_CASE(
+    "print --test-page needs no plan, opens no record, and says where to write what was read") {
+  const TempFolder folder;
+  const std::string out = folder.path("out");
+  const auto ran = run({"print", "--test-page", "--labels", "a4-3x8-70x37", "--out", out}, {},
+                       {{"XDG_CONFIG_HOME", folder.path("settings")}});
+  REQUIRE_MESSAGE(ran.code == 0, ran.err);
+  CHECK(folder.read("out/test-page.pdf").starts_with("%PDF-"));
+  CHECK(has(ran.out, folder.path("settings/loopledger/printer.toml")));
+  CHECK(has(ran.out, "[stock.\"a4-3x8-70x37\"]"));
+  CHECK(has(ran.out, "bars = "));
+  CHECK_FALSE(folder.holds("records"));
+
+  const auto roll = run({"print", "--test-page", "--labels", "roll-40x20-203dpi", "--out", out});
+  CHECK(roll.code == 0);
+  CHECK_FALSE(has(roll.out, "bars = "));
+
+  const auto planned =
+      run({"print", "--test-page", folder.write("night.toml", kPrintPlan)}, {}, {});
+  CHECK(planned.code == 0);
+  CHECK(has(planned.out, "A4 paper"));
+  CHECK_FALSE(folder.holds("records"));
+}
+
+TEST_CASE("print without a plan and without --test-page is a usage error that shows how") {
+  const auto ran = run({"print"});
+  CHECK(ran.code == 2);
+  CHECK(has(ran.err, "loopledger print night.toml"));
+}
+
+TEST_CASE("the user's printer file moves what is printed, says so, and a fault in it is told") {
+  const TempFolder folder;
+  const std::string plan = folder.write("night.toml", kPrintPlan);
+  REQUIRE(run({"print", plan}).code == 0);
+  const std::string before = folder.read("out/labels.pdf");
+  const std::string printer = folder.write("printer.toml", "shift = [\"0.6 mm\", \"-0.3 mm\"]\n");
+  const std::map<std::string, std::string> settings{{"LOOPLEDGER_PRINTER", printer}};
+  const auto moved = run({"print", plan}, {}, settings);
+  CHECK_MESSAGE(moved.code == 0, moved.err);
+  CHECK_MESSAGE(has(moved.err, "labels.pdf is moved 0.6 mm left and 0.3 mm down, as " + printer),
+                moved.err);
+  CHECK(folder.read("out/labels.pdf") != before);
+
+  (void)folder.write("printer.toml", "shift = [\"60 mm\", \"0 mm\"]\n");
+  const auto wrong = run({"print", plan}, {}, settings);
+  CHECK(wrong.code == 1);
+  CHECK(has(wrong.err, "printer.toml:1:10: error: shift: expected at least -20 mm"));
+  CHECK(run({"print", plan}, {}, {{"LOOPLEDGER_PRINTER", folder.path("none.toml")}}).code == 3);
+}
+
+TEST_CASE("stock, layout and copies on the command line win over the plan's") {
+  const TempFolder folder;
+  const std::string plan = folder.write("night.toml", kPrintPlan);
+  const auto sheet = run({"print", plan, "--labels", "roll-50x25-300dpi", "--copies", "3"});
+  CHECK_MESSAGE(sheet.code == 0, sheet.err);
+  CHECK(has(sheet.out, "labels.pdf (6 pages)"));
+  const std::string mine = folder.write(
+      "mine.toml", "code_share = \"0 %\"\nlines = [{ name = \"id\", show = \"{id}\" }]\n");
+  CHECK(run({"print", plan, "--layout", "mine.toml"}).code == 0);
+  const auto misspelt = run({"print", plan, "--layout", "slipp"});
+  CHECK(misspelt.code == 1);
+  CHECK_MESSAGE(has(misspelt.err, "did you mean \"slip\"?"), misspelt.err);
+  std::string named = kPrintPlan;
+  named.replace(named.find("date ="), 0, "slip = \"mine.toml\"\n");
+  CHECK(run({"print", folder.write("named.toml", named)}).code == 0);
+  const auto letter = run({"print", plan, "--paper", "letter"});
+  CHECK(letter.code == 0);
+}
+
+TEST_CASE("a plan's name behind a list of ids is the plan") {
+  const TempFolder folder;
+  const std::string plan = folder.write("night.toml", kPrintPlan);
+  const auto ran = run({"print", "--only", "th1,th2", plan});
+  CHECK_MESSAGE(ran.code == 0, ran.err);
+  CHECK(has(ran.out, "Opened 2 records"));
+}

@@ -21,7 +21,8 @@ struct Room {
   bool pure = true;                   ///< no file, clock, environment, random source or terminal
 };
 
-const std::vector<std::string> kPlanData{"plan/plan.h", "plan/stock.h"};
+const std::vector<std::string> kPlanData{"plan/plan.h", "plan/stock.h", "plan/label_layout.h",
+                                         "plan/printer.h"};
 const std::vector<std::string> kRecordsData{"records/entry.h", "records/planned.h"};
 
 std::vector<std::string> joined(std::vector<std::string> a, const std::vector<std::string>& b) {

@@ -48,6 +48,7 @@ TEST_CASE("the break-in sheet of three motors is laid out as it was") {
 TEST_CASE("two labels are laid out as they were") {
   const auto made = testing::invented_batch(2);
   page::LabelRun run;
+  run.layouts = testing::layouts();
   run.stock = testing::stock("a4-3x8-70x37");
   run.title = made.plan.title;
   compare(page::labels({page::label_figures(made.batch.motors[0]),

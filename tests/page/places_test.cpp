@@ -77,6 +77,7 @@ TEST_CASE("each label that lacks something is named in one warning") {
     figures.back().purpose = "Fly " + std::string(200, 'x');
   }
   page::LabelRun run;
+  run.layouts = testing::layouts();
   run.stock = testing::stock("a4-3x8-70x37");
   const Diagnostics said = page::labels(figures, run, testing::kPlainMetrics).diagnostics();
   std::string labels;

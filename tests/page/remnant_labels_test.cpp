@@ -3,6 +3,7 @@
 
 #include <doctest/doctest.h>
 
+#include "support/invented_batch.h"
 #include "support/page_check.h"
 #include "support/plain_metrics.h"
 
@@ -12,6 +13,7 @@ namespace {}  // namespace
 
 TEST_CASE("a remnant's label says piece, length in both units, strip, lot and date") {
   page::LabelRun run;
+  run.layouts = testing::layouts();
   run.stock.paper_width = Length::mm(210);
   run.stock.paper_height = Length::mm(297);
   const page::RemnantFigures remnant{.strip = "amber-24",

@@ -35,6 +35,7 @@ page::Document labels(const plan::Stock& stock, int motors) {
     figures.push_back(page::label_figures(motor));
   }
   page::LabelRun run;
+  run.layouts = testing::layouts();
   run.stock = stock;
   auto document = page::labels(figures, run, testing::metrics());
   REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));

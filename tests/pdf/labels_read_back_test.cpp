@@ -30,6 +30,7 @@ std::vector<page::LabelFigures> figures(int motors) {
 
 page::Document labels_on(const plan::Stock& stock, int motors) {
   page::LabelRun run;
+  run.layouts = testing::layouts();
   run.stock = stock;
   run.title = "Harbour evening (invented)";
   auto document = page::labels(figures(motors), run, testing::metrics());
@@ -128,7 +129,7 @@ std::vector<PrintedCode> codes_in(const page::Document& document, const page::La
     int cell = 0;
     for (const page::Item& item : document.pages[p].items) {
       if (const auto* qr = std::get_if<page::Qr>(&item)) {
-        codes.push_back({p + 1, grid.cell(cell++), qr->module, qr->text});
+        codes.push_back({p + 1, grid.cell(cell++ % grid.per_sheet()), qr->module, qr->text});
       }
     }
   }

@@ -61,6 +61,7 @@ std::vector<page::Document> each_kind() {
     figures.push_back(page::label_figures(motor));
   }
   page::LabelRun run;
+  run.layouts = testing::layouts();
   run.stock = testing::stock("letter-3x10-2.625x1");
   std::vector<page::Document> all{cut_sheet(24, "a4")};
   for (auto& document : {page::break_in_sheet(made.plan, made.batch, testing::stock("letter"),

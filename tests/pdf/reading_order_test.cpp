@@ -34,6 +34,7 @@ page::Document labels_of(const testing::InventedBatch& made, const std::string& 
     figures.push_back(page::label_figures(motor));
   }
   page::LabelRun run;
+  run.layouts = testing::layouts();
   run.stock = testing::stock(stock);
   run.title = "Harbour evening (invented)";
   auto document = page::labels(figures, run, testing::metrics());

@@ -61,6 +61,7 @@ int main(int argc, char** argv) {
   }
   for (const plan::Stock& stock : testing::label_stocks()) {
     page::LabelRun run;
+    run.layouts = testing::layouts();
     run.stock = stock;
     run.title = made.plan.title;
     good = save(page::labels(figures, run, **metrics), fonts, folder + "/" + stock.name + ".pdf") &&

@@ -9,6 +9,7 @@
 #include <iterator>
 #include <string>
 
+#include "plan/read_label_layout.h"
 #include "plan/read_stock.h"
 
 namespace loopledger::testing {
@@ -241,5 +242,15 @@ std::vector<plan::Stock> label_stocks() {
   }
   return stocks;
 }
+
+plan::LabelLayout layout(const std::string& name) {
+  const std::string path = std::string(LOOPLEDGER_SOURCE_DIR "/templates/sheets/") + name + ".toml";
+  std::ifstream file(path, std::ios::binary);
+  const std::string text{std::istreambuf_iterator<char>(file), {}};
+  const Result<plan::LabelLayout> read = plan::read_label_layout(text, path, name);
+  return read.ok() ? read.value() : plan::LabelLayout{};
+}
+
+plan::LabelLayouts layouts() { return {layout("slip"), layout("bag"), layout("remnant")}; }
 
 }  // namespace loopledger::testing

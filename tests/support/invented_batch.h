@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "calc/figures.h"
+#include "plan/label_layout.h"
 #include "plan/plan.h"
 #include "plan/stock.h"
 
@@ -26,5 +27,9 @@ struct InventedBatch {
 [[nodiscard]] plan::Stock stock(const std::string& name);
 /// All label sheets of templates/stock, and the plain papers.
 [[nodiscard]] std::vector<plan::Stock> label_stocks();
+
+/// A layout of templates/sheets by its name, and all that a run needs.
+[[nodiscard]] plan::LabelLayout layout(const std::string& name);
+[[nodiscard]] plan::LabelLayouts layouts();
 
 }  // namespace loopledger::testing

@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: MIT
+#include "plan/read_printer.h"
+
+#include <fmt/format.h>
+
+#include "plan/table_reader.h"
+
+namespace loopledger::plan {
+namespace {
+
+constexpr Bounds<Length> kShift{Length::mm(-20), Length::mm(20)};
+constexpr Bounds<Length> kBar{Length::mm(90), Length::mm(110)};
+
+void read_two(TableReader& reader, std::string_view key, const Bounds<Length>& bounds,
+              const std::string& example, Length& across, Length& down) {
+  const Node* const node = reader.find(key);
+  if (node == nullptr) {
+    return;
+  }
+  const std::vector<const Node*> items = reader.list(key, 2);
+  if (items.size() != 2) {
+    reader.problem("plan-type", fmt::format("{}: expected two lengths, across and down", key),
+                   example, node->place);
+    return;
+  }
+  if (const auto value = reader.quantity<Length>(*items[0], key, bounds)) {
+    across = *value;
+  }
+  if (const auto value = reader.quantity<Length>(*items[1], key, bounds)) {
+    down = *value;
+  }
+}
+
+PrinterMiss read_miss(TableReader& reader) {
+  PrinterMiss miss;
+  read_two(reader, "shift", kShift, "shift = [\"0.6 mm\", \"-0.3 mm\"]", miss.right, miss.down);
+  read_two(reader, "bars", kBar, "bars = [\"99.6 mm\", \"100.2 mm\"]", miss.bar_across,
+           miss.bar_down);
+  return miss;
+}
+
+}  // namespace
+
+Result<Printer> read_printer(std::string_view text, const std::string& file) {
+  auto tree = parse_tree(text, file);
+  if (!tree) {
+    return tree.diagnostics();
+  }
+  Printer printer;
+  Diagnostics problems;
+  TableReader reader(*tree, tree->root(), "the printer's file", problems);
+  printer.usual = read_miss(reader);
+  const Node* const stocks = reader.find("stock");
+  if (stocks != nullptr && stocks->type != Node::Type::table) {
+    reader.problem("plan-type", "stock: expected a table", "[stock.a4-3x8-70x37]", stocks->place);
+  } else if (stocks != nullptr) {
+    for (const Member& member : stocks->members) {
+      TableReader own(*tree, tree->at(member.node), fmt::format("stock \"{}\"", member.key),
+                      problems);
+      printer.by_stock[member.key] = read_miss(own);
+      own.finish();
+    }
+  }
+  reader.finish();
+  add_source_lines(problems, file, std::string(text));
+  if (has_errors(problems)) {
+    return problems;
+  }
+  return {std::move(printer), std::move(problems)};
+}
+
+}  // namespace loopledger::plan
