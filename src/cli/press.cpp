@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <charconv>
+#include <cstdint>
 #include <filesystem>
 
 #include "cli/files.h"
@@ -13,6 +14,8 @@
 
 namespace loopledger::cli {
 namespace {
+
+constexpr std::int64_t kYear10000 = 253402300800;  // seconds; a PDF's year has four digits
 
 /// LOOPLEDGER_PRINTER, else loopledger/printer.toml in the user's folder for settings.
 std::string printer_file(const Context& context) {
@@ -119,7 +122,8 @@ std::optional<Moment> creation_date(const std::optional<Date>& date, const Conte
     Moment moment;
     const auto [end, code] =
         std::from_chars(epoch->data(), epoch->data() + epoch->size(), moment.seconds);
-    if (code == std::errc{} && end == epoch->data() + epoch->size() && moment.seconds >= 0) {
+    if (code == std::errc{} && end == epoch->data() + epoch->size() && moment.seconds >= 0 &&
+        moment.seconds < kYear10000) {
       return moment;
     }
   }

@@ -58,7 +58,8 @@ struct Press {
 [[nodiscard]] Diagnostics fit_to_printer(page::Document& document, const plan::Stock& stock,
                                          const Press& press, const std::string& file);
 
-/// The creation date of a PDF: SOURCE_DATE_EPOCH, else this date, else none.
+/// The creation date of a PDF: SOURCE_DATE_EPOCH when it is a moment before the year 10000, else
+/// this date, else none.
 [[nodiscard]] std::optional<Moment> creation_date(const std::optional<Date>& date,
                                                   const Context& context);
 

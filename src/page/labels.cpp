@@ -112,8 +112,9 @@ Result<Document> labels(const std::vector<LabelFigures>& motors, const LabelRun&
                         Document& document) {
     const LabelFigures& label = motors[index];
     draw_label(canvas, label, grid, cell, run, warnings, left_out);
-    if (!label.owner.empty() && owners.insert(label.owner).second) {
-      document.outline.push_back({.title = label.owner, .page = document.pages.size() - 1});
+    const std::string& whose = label.owner.empty() ? label.id.stem : label.owner;
+    if (owners.insert(whose).second) {
+      document.outline.push_back({.title = whose, .page = document.pages.size() - 1});
     }
   };
   auto document = label_pages(motors.size(), run, metrics, warnings, draw);

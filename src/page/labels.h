@@ -31,7 +31,8 @@ struct LabelRun {
   std::optional<Moment> created;
 };
 
-/// One label for each motor, in the order given; a bookmark for each owner's first. Warnings:
+/// One label for each motor, in the order given; a bookmark for each owner's first, or
+/// for the first of each stem without an owner. Warnings:
 /// `page-cut`, `page-glyph`, `qr-room` (a label too small for a code that could be read). Note:
 /// `label-less` (lines that small labels go without). Errors:
 /// `page-stock`, `label-start`, `label-none`.

@@ -70,12 +70,13 @@ void Sheet::begin_page() {
   const Style bold{.size_pt = 11, .face = Face::sheet_bold};
   const double kind = canvas_.text(x(), kHeadTop + 4, head_.kind, bold);
   const Style right{.size_pt = 9, .align = Align::right};
-  const double date = canvas_.text(x() + width(), kHeadTop + 4, head_.right, right);
+  const double date = canvas_.width_of(head_.right, right);
   const double room = width() - kind - date - 12;
   const Style title{.size_pt = 10, .smallest_pt = 8, .max_lines = 2};
   const bool two = canvas_.width_of(head_.title, {.size_pt = title.smallest_pt}) > room;
   canvas_.fit(x() + kind + 6, two ? kHeadTop - 1.5 : kHeadTop + 4 - cap_height(10), room,
               head_.title, title);
+  canvas_.text(x() + width(), kHeadTop + 4, head_.right, right);
   canvas_.set_place(place);
   canvas_.line(x(), kHeadTop + 6, x() + width(), kHeadTop + 6, 0.4);
   y_ = kBodyTop;

@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "pdf/font_file.h"
 
+#include <ft2build.h>
+#include FT_FREETYPE_H
+#include FT_TRUETYPE_TABLES_H
+
 #include <array>
 #include <cstdint>
-#include <fstream>
 #include <set>
+#include <vector>
 
 namespace loopledger::pdf {
 namespace {
@@ -23,20 +27,26 @@ std::uint32_t number_at(const std::string& bytes, std::size_t at, int count) {
   return value;
 }
 
-std::string read_some(std::istream& in, std::size_t count) {
-  std::string bytes(count, '\0');
-  in.read(bytes.data(), static_cast<std::streamsize>(count));
-  bytes.resize(static_cast<std::size_t>(in.gcount()));
-  return bytes;
+/// A part of the file, empty when it is not all there.
+std::string part_of(FT_Face face, std::size_t from, std::size_t count) {
+  std::vector<FT_Byte> bytes(count);
+  FT_ULong length = count;
+  constexpr FT_ULong kWholeFile = 0;  // for a table's name
+  if (count == 0 || FT_Load_Sfnt_Table(face, kWholeFile, static_cast<FT_Long>(from), bytes.data(),
+                                       &length) != 0) {
+    return {};
+  }
+  return {bytes.begin(), bytes.end()};
 }
 
-bool is_whole(std::istream& in, std::uint64_t size) {
-  const std::string header = read_some(in, kHeader);
+bool is_whole(FT_Face face) {
+  const std::uint64_t size = face->stream->size;
+  const std::string header = part_of(face, 0, kHeader);
   if (header.size() < kHeader || number_at(header, 0, 4) != kVersion) {
     return false;
   }
   const std::uint32_t tables = number_at(header, 4, 2);
-  const std::string entries = read_some(in, tables * kTableEntry);
+  const std::string entries = part_of(face, kHeader, tables * kTableEntry);
   if (tables > kMostTables || entries.size() < tables * kTableEntry) {
     return false;
   }
@@ -59,11 +69,17 @@ bool is_whole(std::istream& in, std::uint64_t size) {
 }  // namespace
 
 Diagnostics font_problems(const std::string& path) {
-  std::ifstream in(path, std::ios::binary);
-  in.seekg(0, std::ios::end);
-  const std::streamoff size = in.tellg();
-  in.seekg(0);
-  if (in && size > 0 && is_whole(in, static_cast<std::uint64_t>(size))) {
+  FT_Library library = nullptr;
+  FT_Face face = nullptr;
+  const bool good = FT_Init_FreeType(&library) == 0 &&
+                    FT_New_Face(library, path.c_str(), 0, &face) == 0 && is_whole(face);
+  if (face != nullptr) {
+    FT_Done_Face(face);
+  }
+  if (library != nullptr) {
+    FT_Done_FreeType(library);
+  }
+  if (good) {
     return {};
   }
   return {error("disk-font", "expected a whole TrueType font, could not use " + path,

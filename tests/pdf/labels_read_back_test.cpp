@@ -3,6 +3,7 @@
 // Labels as PDF, read back: in their cells to 0.1 mm, and with codes that a reader of other make
 // reads from the rasterised page.
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <cstdlib>
@@ -150,7 +151,9 @@ void check_readable(const std::string& pdf, const PrintedCode& code, const std::
   CHECK(pictures.size() >= 3);
   const auto by_zbar = testing::codes_by_zbar(pictures);
   for (std::size_t i = 0; i < pictures.size(); ++i) {
-    const std::string what = stock + " " + code.text + " " + pictures[i];
+    const std::string what =
+        fmt::format("{} {}, modules of {:.3f} mm, {}: zbarimg reads “{}”", stock, code.text,
+                    code.module, pictures[i], fmt::join(by_zbar[i], ", "));
     CAPTURE(what);
     CHECK(by_zbar[i] == std::vector<std::string>{code.text});
     CHECK(testing::codes_by_zxing(pictures[i]) == std::vector<std::string>{code.text});

@@ -4,10 +4,15 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
 
 #include "page/break_in_sheet.h"
 #include "page/cut_sheet.h"
 #include "page/field_card.h"
+#include "page/labels.h"
+#include "pdf/own_mark.h"
 #include "support/invented_batch.h"
 #include "support/invented_cards.h"
 #include "support/page_check.h"
@@ -50,19 +55,88 @@ TEST_CASE("a sheet is a valid PDF of the paper's size, with a title and no print
   }
 }
 
+/// One of each kind of document, with 24 motors.
+std::vector<page::Document> each_kind() {
+  const testing::InventedBatch made = testing::invented_batch(24);
+  std::vector<page::LabelFigures> figures;
+  for (const calc::MotorFigures& motor : made.batch.motors) {
+    figures.push_back(page::label_figures(motor));
+  }
+  page::LabelRun run;
+  run.layouts = testing::layouts();
+  run.stock = testing::stock("letter-3x10-2.625x1");
+  std::vector<page::Document> all{cut_sheet(24, "a4")};
+  for (auto& document : {page::break_in_sheet(made.plan, made.batch, testing::stock("letter"),
+                                              testing::metrics(), std::nullopt),
+                         page::labels(figures, run, testing::metrics())}) {
+    REQUIRE(document.ok());
+    all.push_back(document.value());
+  }
+  return all;
+}
+
 TEST_CASE("at most two faces, embedded as subsets, with their characters") {
   const testing::TempFolder folder;
-  const std::string path = testing::written(cut_sheet(5, "a4"), folder, "cut.pdf");
-  const testing::Ran listed = testing::run("pdffonts " + path);
-  CHECK(listed.err == "");
-  // Two lines of head, then one for each font: name, type, encoding, emb sub uni.
-  CHECK(std::count(listed.out.begin(), listed.out.end(), '\n') == 4);
-  std::size_t good = 0;
-  for (std::size_t at = listed.out.find("yes yes yes"); at != std::string::npos;
-       at = listed.out.find("yes yes yes", at + 1)) {
-    ++good;
+  for (const page::Document& document : each_kind()) {
+    const std::string path = testing::written(document, folder, "a.pdf");
+    const testing::Ran listed = testing::run("pdffonts " + path);
+    CHECK(listed.err == "");
+    // Two lines of head, then one for each font: name, type, encoding, emb sub uni.
+    CHECK(std::count(listed.out.begin(), listed.out.end(), '\n') == 4);
+    std::size_t good = 0;
+    for (std::size_t at = listed.out.find("yes yes yes"); at != std::string::npos;
+         at = listed.out.find("yes yes yes", at + 1)) {
+      ++good;
+    }
+    CHECK(good == 2);
+    // Whole, the faces are 300 to 700 kB each.
+    CHECK(std::filesystem::file_size(path) < 250'000);
   }
-  CHECK(good == 2);
+}
+
+TEST_CASE("no reader has anything to say against any of the documents") {
+  const testing::TempFolder folder;
+  const bool mutool = testing::run("command -v mutool").code == 0;
+  for (const page::Document& document : each_kind()) {
+    const std::string path = testing::written(document, folder, "a.pdf");
+    const std::string objects = testing::run("qpdf --qdf " + path + " -").out;
+    CHECK(has(objects, "/PrintScaling /None"));
+    CHECK(has(objects, "/Lang (en)"));
+    std::vector<std::string> readers{"qpdf --check ", "pdffonts ", "pdfinfo ", "pdftoppm -r 40 "};
+    if (mutool) {
+      readers.emplace_back("mutool draw -q -r 40 -o /dev/null ");
+    } else {
+      MESSAGE("mutool not found: its warnings are not looked for");
+    }
+    for (const std::string& reader : readers) {
+      CAPTURE(reader);
+      const testing::Ran ran = testing::run(reader + path + " >/dev/null");
+      CHECK(ran.code == 0);
+      // How that reader was built is not about the file.
+      CHECK((ran.err == "" || ran.err == "warning: ICC support is not available\n"));
+    }
+  }
+}
+
+TEST_CASE("saved again by another program, a PDF is no longer known as ours") {
+  const testing::TempFolder folder;
+  const std::string path = testing::written(cut_sheet(1, "a4"), folder, "cut.pdf");
+  const auto is_ours = [](const std::string& file) {
+    std::ifstream in(file, std::ios::binary);
+    const std::string bytes{std::istreambuf_iterator<char>(in), {}};
+    return pdf::has_mark(std::string_view(bytes).substr(0, pdf::kMarkWithin), bytes.size());
+  };
+  CHECK(is_ours(path));
+  int tried = 0;
+  for (const std::string options : {"", "--linearize ", "--qdf ", "--object-streams=generate ",
+                                    "--stream-data=preserve --object-streams=preserve "}) {
+    const std::string again = folder.path() + "/again.pdf";
+    REQUIRE(testing::run("qpdf " + options + path + " " + again).code == 0);
+    CAPTURE(options);
+    CHECK_FALSE(is_ours(again));
+    ++tried;
+  }
+  CHECK(tried == 5);
 }
 
 TEST_CASE("text in every language comes back as it was, and no reader complains") {
