@@ -28,13 +28,14 @@ log QU-01-Z wound turns=1050 torque="41 gf.cm" end=stopped \
 "$program" card QU-01-Z --out "$work" --records "$records"
 
 mkdir -p "$pictures"
-picture() { # NAME FILE DPI PAGE
-  pdftoppm -gray -r "$3" -f "$4" -l "$4" -png -singlefile "$2" "$pictures/$1"
+picture() { # NAME FILE DPI PAGE [PIXELS OF HEIGHT]
+  pdftoppm -gray -r "$3" -f "$4" -l "$4" -x 0 -y 0 -H "${5:-0}" -png -singlefile "$2" \
+    "$pictures/$1"
 }
 picture cut-sheet "$work/cut-sheet.pdf" 60 1
 picture weighing "$work/cut-sheet.pdf" 60 2
 picture break-in "$work/break-in.pdf" 60 1
-picture labels "$work/labels.pdf" 60 1
+picture labels "$work/labels.pdf" 60 1 270
 picture bag "$work/bag/labels.pdf" 150 1
-picture card "$work/card.pdf" 60 1
+picture card "$work/card.pdf" 70 1 420
 ls -l "$pictures"

@@ -97,7 +97,7 @@ TEST_CASE("a cut sheet reads from head to foot, part by part, a motor's row in o
     parts.emplace_back("1.499–1.502");  // finished
   }
   parts.emplace_back("Mass budget");
-  parts.emplace_back("100 mm: measure it");
+  parts.emplace_back("check: 100 mm long");
   CHECK(out_of_order(text, parts) == "");
 }
 
