@@ -244,9 +244,10 @@ class OwnerBreakIn {
       const double w = (sheet_.width() - 2.4) / kPassesInLine;
       for (std::size_t i = 0; i < here * kPassesInLine; ++i) {
         const std::size_t pass = line * kPassesInLine + i;
+        const std::size_t below = 2 + i / kPassesInLine;
         if (pass < passes.size()) {
           draw_pass(passes[pass], sheet_.x() + 1.2 + static_cast<double>(i % kPassesInLine) * w,
-                    y + static_cast<double>(2 + i / kPassesInLine) * kLineHeight, w);
+                    y + static_cast<double>(below) * kLineHeight, w);
         }
       }
       sheet_.down(height);

@@ -19,7 +19,7 @@ std::string quoted(char32_t c) { return "“" + to_utf8(std::span(&c, 1)) + "”
 std::string named(char32_t c) {
   const bool shapeless = (c >= 0xE000 && c <= 0xF8FF) || c >= 0xF0000 || (c & 0xFFFEu) == 0xFFFEu ||
                          (c >= 0xFDD0 && c <= 0xFDEF) || is_control_code(c) || is_invisible(c);
-  const std::string number = fmt::format("U+{:04X}", static_cast<unsigned>(c));
+  std::string number = fmt::format("U+{:04X}", static_cast<unsigned>(c));
   if (shapeless) {
     return number;
   }
