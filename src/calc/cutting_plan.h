@@ -6,12 +6,39 @@
 //   3. fewest pieces touched
 //   4. the longest piece left on the shelf, untouched ones too
 //
-// Method for now: several greedy fillings (motors by falling length; each into the fullest touched
-// piece that holds it; pieces in several orders; pieces filled one by one as tightly as a
-// subset-sum table allows), the best by the aims above. It is good, it is not proven, and it says
-// so: `gap` is the scrap above the bound of no scrap at all.
+// Exact on a grid of whole nanometres: a motor is rounded up to it, a piece down, so no plan cuts
+// more than a piece holds (calc/cut_problem.h).
+//
+// Method. Equal motors are one kind; a plan is how many of each kind a piece gives up.
+// - Aim 1 (cut_choice.h): all; else the most, by the shortest; then motor by motor in the plan's
+//   order, each kept if a plan of the full number can still keep it.
+// - Aims 2 to 4 (cut_aims.h): a bound for all three (cut_reach.h: which totals the pieces reach,
+// each
+//   by its own limits, motors split between pieces at will); a plan that meets it is proven. Else a
+//   good plan is made better by parts, three or four pieces at a time (cut_mend.h), and then one
+//   search asks for a plan a step better than the best, until there is none.
+// - The search (cut_search.h) goes piece by piece, the shortest first, through all fillings that
+// the
+//   bound lets pass; a table over the piece's length (cut_table.h) spares it dead ends, and what is
+//   left to cut is remembered where it failed (cut_failed.h, at most 4 MB).
+//
+// Cost. The problem is NP-hard; worst case exponential in pieces and kinds. A step is about 10 ns.
+// Nights of 60 motors from 12 pieces in whole millimetres mostly take some hundredths of a second;
+// hard are those whose pieces hold 1 to 20 % more than is cut, of which a quarter stays unproven
+// (tests/bench/RESULTS.md). Lengths with fractions (from masses) leave hardly any exact sums: where
+// strip is tight, half the nights then end some millimetres, or centimetres, from the bound of aim
+// 2 or 4, and with pieces of their own density, where totals are only bracketed, most of them.
+// Beyond 64 pieces aims 3 and 4 are bounded by lengths alone and not searched.
+//
+// Tried and dropped: asking for the bound first and halving towards the best (most of the effort
+// went into targets far from both ends; one step above the best is one proof); the longest pieces
+// first (half as many nights proven); a table of failures sixteen times the size (nothing gained);
+// a linear program's bound, which is strong where many pieces are equal (csp-100 of
+// tests/published/cutting_stock_test.cpp) but should say little of a shelf whose pieces all differ
+// (weighed, not built).
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <vector>
 
@@ -34,12 +61,27 @@ struct CuttingTask {
 struct CuttingResult {
   std::vector<std::optional<std::size_t>> piece_of;  ///< by motor; empty: not cut
   Length scrap;
-  bool proven = false;
-  Length gap;  ///< scrap above the bound
+  std::size_t touched = 0;      ///< pieces
+  Length longest;               ///< piece left on the shelf
+  bool proven = false;          ///< no plan is better, in the order of the aims
+  std::size_t aims_proven = 0;  ///< so many aims, in their order, can't be bettered
+  // How far an aim may be from the best, the aims before it as they are; 0 when proven.
+  std::size_t motors_gap = 0;   ///< motors that might be cut besides
+  Length gap;                   ///< scrap above the bound
+  std::size_t touched_gap = 0;  ///< pieces above the bound
+  Length longest_gap;           ///< below the bound
+  std::int64_t effort = 0;      ///< steps taken
 };
 
+inline constexpr std::size_t kCuttingAims = 4;
+
+/// Steps of the search (sixteen words of a table, or a filling tried) after which it gives up the
+/// proof. Counted, not timed, so that the same plan gives the same answer on every machine.
+inline constexpr std::int64_t kCuttingEffort = 40'000'000;
+
 /// @pre every row of `cut` has one entry per piece, all > 0
-[[nodiscard]] CuttingResult make_cutting_plan(const CuttingTask& task);
+[[nodiscard]] CuttingResult make_cutting_plan(const CuttingTask& task,
+                                              std::int64_t effort = kCuttingEffort);
 
 /// What is left of each piece, by piece; its full length when it is not touched.
 [[nodiscard]] std::vector<Length> remnants(const CuttingTask& task, const CuttingResult& result);

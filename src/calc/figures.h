@@ -34,13 +34,39 @@ struct PieceCuts {
   bool scrap = false;               ///< the remnant is too short to keep (and not nothing)
 };
 
+/// A piece as the shelf lists it; `mass` where it had one.
+struct ShelfPiece {
+  std::string tag;
+  Length length;
+  std::optional<Mass> mass;
+};
+
+/// What a strip's `pieces` are after the night.
+struct StripAfter {
+  std::size_t strip = 0;  ///< index into Plan::strips
+  std::vector<ShelfPiece> pieces;
+};
+
+/// Further motors of a group that its strip would give after the night, no others being cut.
+struct MoreMotors {
+  std::size_t group = 0;  ///< index into Plan::motors
+  std::size_t count = 0;
+};
+
 struct CuttingPlan {
   bool made = false;    ///< false: no strip of the plan lists pieces
   bool proven = false;  ///< no better plan exists, in the order of aims of calc/cutting_plan.h
-  Length gap;           ///< when not proven: scrap may be this much above the least possible
+  // When not proven: how far each aim may be from the best, the aims before it as they are.
+  std::size_t motors_gap = 0;      ///< motors that might be cut besides
+  Length gap;                      ///< scrap above the least possible
+  std::size_t pieces_gap = 0;      ///< touched pieces above the fewest possible
+  Length longest_gap;              ///< longest piece left, below the longest possible
+  std::size_t aims_proven = 0;     ///< so many aims, in their order, can't be bettered
   std::vector<PieceCuts> pieces;   ///< touched pieces
   std::vector<std::size_t> uncut;  ///< motors that no piece reaches
   Length shortfall;                ///< strip that is missing for the uncut motors
+  std::vector<StripAfter> after;   ///< of the strips that list pieces and have motors to cut
+  std::vector<MoreMotors> more;    ///< of the groups on them that are cut tonight
 };
 
 /// One point of a torque curve, in shares of the largest turns and torque.

@@ -13,6 +13,7 @@
 #include "base/quantity_text.h"
 #include "calc/choose.h"
 #include "calc/curve.h"
+#include "calc/cut_after.h"
 #include "calc/cutting_plan.h"
 #include "calc/energy.h"
 #include "calc/plan_motor.h"
@@ -198,10 +199,29 @@ Diagnostics enter(const Plan& plan, const StripTask& t, const CuttingResult& res
   return problems;
 }
 
+/// The shelf after the night and what it would still give, of one strip.
+void enter_after(const Plan& plan, const StripTask& t, const CuttingResult& result,
+                 const StripFigures& figures, Batch& batch) {
+  const plan::Strip& strip = plan.strips[t.strip];
+  std::vector<ShelfPiece> before;
+  for (std::size_t p = 0; p < strip.pieces.size(); ++p) {
+    before.push_back({strip.pieces[p].tag, figures.piece_length[p], strip.pieces[p].mass});
+  }
+  batch.cutting.after.push_back({t.strip, shelf_after(t.task, result, before)});
+  const std::vector<std::size_t> more = how_many_more(t.task, result);
+  for (std::size_t i = 0; i < t.motors.size(); ++i) {
+    const std::size_t group = batch.motors[t.motors[i]].group;
+    if (std::ranges::none_of(batch.cutting.more,
+                             [&](const MoreMotors& known) { return known.group == group; })) {
+      batch.cutting.more.push_back({group, more[i]});
+    }
+  }
+}
+
 Diagnostics cut_strips(const Plan& plan, const std::vector<StripFigures>& figures,
                        GroupFigures& groups, bool allow_short, Batch& batch) {
   Diagnostics problems;
-  bool all_proven = true;
+  batch.cutting.aims_proven = kCuttingAims;
   for (std::size_t s = 0; s < plan.strips.size(); ++s) {
     if (plan.strips[s].pieces.empty()) {
       continue;
@@ -213,11 +233,15 @@ Diagnostics cut_strips(const Plan& plan, const std::vector<StripFigures>& figure
     }
     const CuttingResult result = make_cutting_plan(task->task);
     batch.cutting.made = true;
-    all_proven = all_proven && result.proven;
+    batch.cutting.aims_proven = std::min(batch.cutting.aims_proven, result.aims_proven);
+    batch.cutting.motors_gap += result.motors_gap;
     batch.cutting.gap += result.gap;
+    batch.cutting.pieces_gap += result.touched_gap;
+    batch.cutting.longest_gap = std::max(batch.cutting.longest_gap, result.longest_gap);
+    enter_after(plan, *task, result, figures[s], batch);
     append(problems, enter(plan, *task, result, figures[s], groups, allow_short, batch));
   }
-  batch.cutting.proven = batch.cutting.made && all_proven;
+  batch.cutting.proven = batch.cutting.made && batch.cutting.aims_proven == kCuttingAims;
   return problems;
 }
 

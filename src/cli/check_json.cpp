@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "calc/energy.h"
 #include "cli/check_view.h"
+#include "cli/cutting_text.h"
 #include "cli/record_json.h"
 #include "tag/id.h"
 
@@ -77,6 +78,11 @@ Json check_json(const plan::Plan& plan, const Batch& batch, const Diagnostics& d
   Json cut_plan = Json::object();
   cut_plan.set("proven", batch.cutting.made ? Json(batch.cutting.proven) : Json());
   cut_plan.set("gap_mm", batch.cutting.made ? Json(batch.cutting.gap.in_mm()) : Json());
+  cut_plan.set("motors_gap", batch.cutting.motors_gap);
+  cut_plan.set("pieces_gap", batch.cutting.pieces_gap);
+  cut_plan.set("longest_gap_mm", batch.cutting.longest_gap.in_mm());
+  cut_plan.set("more", more_json(plan, batch));
+  cut_plan.set("shelf_after", shelf_json(plan, batch));
   Json curve = Json::array();
   for (const calc::CurvePoint& point : batch.curve) {
     Json out = Json::object();

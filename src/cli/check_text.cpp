@@ -8,6 +8,7 @@
 #include "calc/break_in.h"
 #include "calc/energy.h"
 #include "cli/check_view.h"
+#include "cli/cutting_text.h"
 #include "cli/text_table.h"
 #include "page/figures_text.h"
 
@@ -231,33 +232,6 @@ std::string energies(const std::vector<Row>& rows) {
          table.text();
 }
 
-std::string cutting(const plan::Plan& plan, const Batch& batch, Units units) {
-  if (!batch.cutting.made) {
-    return "\nNo cutting plan: no strip lists its pieces.\n";
-  }
-  TextTable table({{"piece"},
-                   {"length", Side::right},
-                   {"motors, in order of cutting", Side::left, 20},
-                   {"left", Side::right},
-                   {""}});
-  for (const calc::PieceCuts& cuts : batch.cutting.pieces) {
-    const plan::Strip& strip = plan.strips[cuts.strip];
-    std::string ids;
-    for (const std::size_t m : cuts.motors) {
-      ids += (ids.empty() ? "" : " ") + printed(batch.motors[m].id);
-    }
-    table.row({strip.name + " " + strip.pieces[cuts.piece].tag, shown(cuts.length, units), ids,
-               shown(cuts.left, units), cuts.scrap ? "scrap" : "kept"});
-  }
-  std::string out = "\nCutting plan\n" + table.text();
-  if (batch.cutting.proven) {
-    return out + "  proven: no plan leaves less scrap\n";
-  }
-  return out +
-         fmt::format("  a good plan, not proven the best; at most {} of its scrap could be saved\n",
-                     shown(batch.cutting.gap, units));
-}
-
 }  // namespace
 
 std::string width_text(const Planned& p, Units units) {
@@ -278,7 +252,7 @@ std::string check_text(const plan::Plan& plan, const Batch& batch, Units units) 
   std::string out = head(plan, batch) + inputs(plan, batch);
   if (!rows.empty()) {
     out += windows(rows) + lengths(rows, units) + parts(rows, units) + winding(rows, units) +
-           energies(rows) + break_in_text(rows, units) + cutting(plan, batch, units);
+           energies(rows) + break_in_text(rows, units) + cutting_text(plan, batch, units);
   }
   return out + choices_text(plan, batch, units);
 }

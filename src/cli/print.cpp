@@ -14,6 +14,7 @@
 #include "calc/work_out.h"
 #include "cli/command.h"
 #include "cli/command_line.h"
+#include "cli/cutting_text.h"
 #include "cli/exit_code.h"
 #include "cli/files.h"
 #include "cli/json.h"
@@ -270,7 +271,8 @@ Diagnostics write_out(const std::vector<Printed>& files, const std::string& fold
 }
 
 void say(const std::vector<Printed>& files, const RecordWork& work, const std::string& records,
-         const PrintOptions& options, const Diagnostics& said, Context& context) {
+         const plan::Plan& plan, const calc::Batch& batch, const PrintOptions& options,
+         const Diagnostics& said, Context& context) {
   if (options.json) {
     Json paths = Json::array();
     for (const Printed& file : files) {
@@ -283,6 +285,7 @@ void say(const std::vector<Printed>& files, const RecordWork& work, const std::s
     Json out = Json::object();
     out.set("format", 1).set("files", std::move(paths)).set("records", records);
     out.set("opened", std::move(opened)).set("kept", work.kept);
+    out.set("shelf_after", shelf_json(plan, batch));
     out.set("diagnostics", to_json(said));
     context.out << out.text();
     return;
@@ -296,6 +299,9 @@ void say(const std::vector<Printed>& files, const RecordWork& work, const std::s
   context.out << (work.kept > 0 ? fmt::format("; {} {} there already, unchanged\n", work.kept,
                                               work.kept == 1 ? "was" : "were")
                                 : std::string("\n"));
+  if (const std::string shelf = shelf_lines(plan, batch); !shelf.empty()) {
+    context.out << "When all is cut, the shelf's pieces are:\n" << shelf;
+  }
 }
 
 /// What the plan names, unless the command line names another.
@@ -355,7 +361,7 @@ void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said
   }
   append(said, write_out(*files, folder, options.overwrite, work->to_open, ledger));
   if (!has_errors(said)) {
-    say(*files, *work, records, options, said, context);
+    say(*files, *work, records, plan, *batch, options, said, context);
   }
 }
 

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "calc/cut_after.h"
 #include "page/cut_sections.h"
 #include "page/figures_text.h"
 #include "page/sheet_id.h"
@@ -35,10 +36,11 @@ std::vector<Stretch> stretches_of(const calc::PieceCuts& cuts, const calc::Batch
                                   Units units) {
   std::vector<Stretch> all;
   Length at;
-  for (const std::size_t index : cuts.motors) {
-    const calc::MotorFigures& motor = batch.motors[index];
-    all.push_back({.name = {}, .id = motor.id, .from = at, .to = at + motor.planned.cut});
-    at += motor.planned.cut;
+  const std::vector<Length> positions = calc::cut_positions(cuts, batch);
+  for (std::size_t i = 0; i < positions.size(); ++i) {
+    all.push_back(
+        {.name = {}, .id = batch.motors[cuts.motors[i]].id, .from = at, .to = positions[i]});
+    at = positions[i];
   }
   if (cuts.left > Length::mm(0.5)) {
     // The number and its unit stay together when the words wrap.
@@ -153,13 +155,23 @@ void draw_piece(Sheet& sheet, const calc::PieceCuts& cuts, std::size_t order,
 
 std::string verdict(const calc::CuttingPlan& cutting, Units units) {
   if (cutting.proven) {
-    return "No plan leaves less scrap (proven).";
+    return "No plan leaves less scrap; none with so little touches fewer pieces, or leaves a "
+           "longer "
+           "piece (proven).";
   }
-  if (cutting.gap < Length::mm(0.5)) {
-    return "No plan leaves less scrap; whether one touches fewer pieces is not proven.";
+  if (cutting.aims_proven == 0) {
+    return "Not proven: another plan might cut more motors, or earlier ones.";
   }
-  return fmt::format("Not proven the best: scrap may be {} more than the least possible.",
-                     both(cutting.gap, units));
+  if (cutting.gap > Length{}) {
+    return fmt::format("Scrap is within {} of the bound.", both(cutting.gap, units));
+  }
+  if (cutting.pieces_gap > 0) {
+    return fmt::format("Scrap is proven least; {} pieces fewer might be touched.",
+                       cutting.pieces_gap);
+  }
+  return fmt::format(
+      "Scrap and pieces are proven least; the longest piece left is within {} of the bound.",
+      both(cutting.longest_gap, units));
 }
 
 }  // namespace

@@ -46,7 +46,17 @@ TEST_CASE("each motor carries the linear density of the piece it is cut from") {
   }
   CHECK(from_b == 1);
   CHECK(batch->cutting.made);
-  CHECK_FALSE(batch->cutting.proven);
+  CHECK(batch->cutting.proven);
+  // 2 x 600 mm of a, 600 mm of b: 100 mm and 400 mm stay, b's mass in proportion.
+  REQUIRE(batch->cutting.after.size() == 1);
+  const auto& after = batch->cutting.after[0].pieces;
+  REQUIRE(after.size() == 2);
+  CHECK(after[0].length.in_mm() == Approx(100));
+  CHECK_FALSE(after[0].mass.has_value());
+  CHECK(after[1].length.in_mm() == Approx(400));
+  CHECK(after[1].mass->in_g() == Approx(0.88));
+  REQUIRE(batch->cutting.more.size() == 1);
+  CHECK(batch->cutting.more[0].count == 0);
 }
 
 TEST_CASE("pieces too short name the shortfall and the best that can be cut") {

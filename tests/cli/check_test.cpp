@@ -46,8 +46,11 @@ TEST_CASE("check shows windows, lengths, turns and the cutting plan, and writes 
   // u = 0.7071 mg, k = 1.645: the washed end is 1.49884 g.
   CHECK(has(ran.out, "TH-01…02        1.496  1.517  1.496–1.498"));
   CHECK(has(ran.out, "estimate"));
-  CHECK(has(ran.out, "tan a  2000 mm  TH-01 TH-02"));
-  CHECK(has(ran.out, "not proven"));
+  CHECK(has(ran.out, "Cutting plan, mm from the clean end\n  tan a, 2000 mm; left "));
+  CHECK(has(ran.out, "\n    TH-01 "));
+  CHECK(has(ran.out, "proven least scrap; then fewest pieces touched"));
+  CHECK(has(ran.out, "what stays on the shelf would give, each kind alone:\n    "));
+  CHECK(has(ran.out, " more like TH-01…02\n"));
   CHECK_FALSE(folder.holds("out"));
   CHECK_FALSE(folder.holds("records"));
 }
@@ -175,7 +178,7 @@ TEST_CASE("check --json has the promised keys, null where nothing is known") {
                            "\"motors\": [\"TH-01\", \"TH-02\"]",
                            "\"left_mm\": ",
                            "\"scrap\": ",
-                           "\"proven\": false",
+                           "\"proven\": true",
                            "\"gap_mm\": ",
                            "\"turns_share\": ",
                            "\"torque_share\": ",

@@ -219,3 +219,31 @@ TEST_CASE("a plan's name behind a list of ids is the plan") {
   CHECK_MESSAGE(ran.code == 0, ran.err);
   CHECK(has(ran.out, "Opened 2 records"));
 }
+
+TEST_CASE("print offers the shelf's new pieces, which a plan reads back") {
+  const TempFolder folder;
+  std::string text = kPrintPlan;
+  const std::string at = "[[motors]]";
+  text.replace(text.find(at), 0,
+               "ends = \"5 mm\"\nkeep = \"200 mm\"\n"
+               "pieces = [{ tag = \"a\", length = \"2 m\" }, { tag = \"b\", length = \"3 m\", mass "
+               "= \"6.0348 g\" }]\n");
+  const auto ran = run({"print", folder.write("night.toml", text)});
+  REQUIRE_MESSAGE(ran.code == 0, ran.err);
+  const std::size_t from = ran.out.find("[strips.");
+  REQUIRE(from != std::string::npos);
+  CHECK(has(ran.out, "When all is cut, the shelf's pieces are:\n[strips.\"tan\"]\npieces = ["));
+  const std::string line = ran.out.substr(ran.out.find("pieces = [", from));
+  std::string next = kPrintPlan;
+  next.replace(next.find(at), 0, line);
+  const auto again = run({"check", folder.write("next.toml", next)});
+  CHECK_MESSAGE(again.code == 0, again.err);
+
+  // The two motors fit either piece: the longer one is left whole.
+  CHECK_MESSAGE(has(line, "{ tag = \"b\", length = \"3000.0 mm\", mass = \"6.0348 g\" }"), line);
+
+  const auto json = run({"check", folder.path("night.toml"), "--json"});
+  CHECK(has(json.out, "\"shelf_after\""));
+  CHECK(has(json.out, "\"more\""));
+  CHECK(has(json.out, "\"longest_gap_mm\""));
+}

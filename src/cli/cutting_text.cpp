@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: MIT
+#include "cli/cutting_text.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/text.h"
+#include "calc/cut_after.h"
+#include "records/toml_text.h"
+
+namespace loopledger::cli {
+namespace {
+
+constexpr std::size_t kLineColumns = 90;
+constexpr int kNameColumns = 30;
+
+std::string proof_text(const calc::CuttingPlan& cutting, Units units) {
+  if (cutting.proven) {
+    return "  proven least scrap; then fewest pieces touched; then longest piece left\n";
+  }
+  if (cutting.aims_proven == 0) {
+    return "  not proven: another plan might cut more motors, or earlier ones\n";
+  }
+  if (cutting.gap > Length{}) {
+    return fmt::format("  scrap within {} of the bound\n", shown(cutting.gap, units));
+  }
+  if (cutting.pieces_gap > 0) {
+    return fmt::format("  scrap proven least; pieces touched within {} of the bound\n",
+                       cutting.pieces_gap);
+  }
+  return fmt::format(
+      "  scrap and pieces proven least; the longest piece left within {} of the bound\n",
+      shown(cutting.longest_gap, units));
+}
+
+/// "TH-01 608, TH-02 1216": where each motor's strip ends, from the clean end; broken into lines.
+std::string cuts_text(const calc::PieceCuts& cuts, const calc::Batch& batch, Units units) {
+  const std::vector<Length> positions = calc::cut_positions(cuts, batch);
+  std::string text;
+  std::string line;
+  for (std::size_t i = 0; i < positions.size(); ++i) {
+    const std::string at =
+        units == Units::inch ? fixed(positions[i].in_in(), 2) : fixed(positions[i].in_mm(), 0);
+    const std::string cut = fmt::format("{} {}{}", printed(batch.motors[cuts.motors[i]].id), at,
+                                        i + 1 < positions.size() ? "," : "");
+    if (!line.empty() && line.size() + 1 + cut.size() > kLineColumns) {
+      text += "    " + line + "\n";
+      line.clear();
+    }
+    line += (line.empty() ? "" : " ") + cut;
+  }
+  return text + "    " + line + "\n";
+}
+
+/// "left 1084 mm, to keep".
+std::string left_text(const calc::PieceCuts& cuts, Units units) {
+  return cuts.left <= calc::kNothingLeft ? "nothing left"
+                                         : fmt::format("left {}, {}", shown(cuts.left, units),
+                                                       cuts.scrap ? "scrap" : "to keep");
+}
+
+std::string group_name(const plan::MotorGroup& group) {
+  const int last = group.first.value + group.count.value - 1;
+  const std::string first = printed({group.stem.value, group.first.value});
+  return last == group.first.value ? first : fmt::format("{}…{:02}", first, last);
+}
+
+/// Down to whole tenths: the shelf never lists more than there is.
+double tenths_down(double value) { return std::floor(value * 10 + 1e-6) / 10; }
+
+std::string more_text(const plan::Plan& plan, const calc::Batch& batch) {
+  std::string text;
+  for (const calc::MoreMotors& more : batch.cutting.more) {
+    text += fmt::format("    {} more like {}\n", more.count, group_name(plan.motors[more.group]));
+  }
+  return text.empty() ? text : "  what stays on the shelf would give, each kind alone:\n" + text;
+}
+
+}  // namespace
+
+std::string cutting_text(const plan::Plan& plan, const calc::Batch& batch, Units units) {
+  if (!batch.cutting.made) {
+    return "\nNo cutting plan: no strip lists its pieces.\n";
+  }
+  std::string text =
+      fmt::format("\nCutting plan, {} from the clean end\n", units == Units::inch ? "in" : "mm");
+  for (const calc::PieceCuts& cuts : batch.cutting.pieces) {
+    const plan::Strip& strip = plan.strips[cuts.strip];
+    text += fmt::format("  {} {}, {}{}; {}\n", shortened(printable(strip.name), kNameColumns),
+                        shortened(printable(strip.pieces[cuts.piece].tag), kNameColumns),
+                        shown(cuts.length, units),
+                        cuts.ends > Length{}
+                            ? fmt::format(", first {} off for a clean end", shown(cuts.ends, units))
+                            : "",
+                        left_text(cuts, units));
+    text += cuts_text(cuts, batch, units);
+  }
+  return text + proof_text(batch.cutting, units) + more_text(plan, batch);
+}
+
+std::string shelf_lines(const plan::Plan& plan, const calc::Batch& batch) {
+  std::string text;
+  for (const calc::StripAfter& after : batch.cutting.after) {
+    std::string pieces;
+    for (const calc::ShelfPiece& piece : after.pieces) {
+      pieces +=
+          fmt::format("{}{{ tag = {}, length = \"{} mm\"", pieces.empty() ? "" : ", ",
+                      records::toml_string(piece.tag), fixed(tenths_down(piece.length.in_mm()), 1));
+      pieces += piece.mass ? fmt::format(", mass = \"{} g\" }}",
+                                         fixed(tenths_down(piece.mass->in_mg()) / 1000, 4))
+                           : " }";
+    }
+    text += fmt::format("[strips.{}]\npieces = [{}]\n",
+                        records::toml_string(plan.strips[after.strip].name), pieces);
+  }
+  return text;
+}
+
+Json shelf_json(const plan::Plan& plan, const calc::Batch& batch) {
+  Json strips = Json::array();
+  for (const calc::StripAfter& after : batch.cutting.after) {
+    Json pieces = Json::array();
+    for (const calc::ShelfPiece& piece : after.pieces) {
+      Json out = Json::object();
+      out.set("tag", piece.tag).set("length_mm", piece.length.in_mm());
+      out.set("mass_g", piece.mass ? Json(piece.mass->in_g()) : Json());
+      pieces.push(std::move(out));
+    }
+    Json strip = Json::object();
+    strip.set("strip", plan.strips[after.strip].name).set("pieces", std::move(pieces));
+    strips.push(std::move(strip));
+  }
+  return strips;
+}
+
+Json more_json(const plan::Plan& plan, const calc::Batch& batch) {
+  Json all = Json::array();
+  for (const calc::MoreMotors& more : batch.cutting.more) {
+    Json out = Json::object();
+    out.set("motors", group_name(plan.motors[more.group])).set("count", more.count);
+    all.push(std::move(out));
+  }
+  return all;
+}
+
+}  // namespace loopledger::cli
