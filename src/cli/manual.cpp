@@ -3,6 +3,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cstdint>
+
 #include "base/text.h"
 
 namespace loopledger::cli {
@@ -73,6 +76,11 @@ std::string entry_of(const OptionHelp& option) {
   return fmt::format(".TP\n{}\n{}", name, troff_lines(option.help));
 }
 
+bool is_named(const CommandHelp& command, const std::string& name) {
+  return std::ranges::any_of(command.options,
+                             [&](const OptionHelp& option) { return option.name == name; });
+}
+
 }  // namespace
 
 std::string troff_text(std::string_view text) {
@@ -94,9 +102,11 @@ std::string manual_commands(const std::vector<CommandHelp>& commands) {
                          troff_lines(command.help));
     }
     for (const OptionHelp& option : command.options) {
-      out += entry_of(option);
+      if (program || !is_named(commands.front(), option.name)) {
+        out += entry_of(option);
+      }
     }
-    if (!program && !command.footer.empty()) {
+    if (!program && !command.footer.empty() && command.footer != commands.front().footer) {
       out += fmt::format(".PP\n.nf\n{}.fi\n", troff_lines(command.footer));
     }
   }

@@ -16,7 +16,8 @@ namespace loopledger::cli {
 /// A text as troff shows it, character for character.
 [[nodiscard]] std::string troff_text(std::string_view text);
 
-/// Each command as a subsection with its words, options and footer, in the macros of man(7).
+/// Each command as a subsection with its words, options and footer, in the macros of man(7). What
+/// every command has from the program itself, which comes first, is said there alone.
 [[nodiscard]] std::string manual_commands(const std::vector<CommandHelp>& commands);
 
 /// The page with the line `@COMMANDS@` replaced. Empty when the page has no such line.

@@ -113,11 +113,11 @@ TEST_CASE("a misspelt name is answered with the user's own names too") {
   CHECK(near.code == 1);
   CHECK_MESSAGE(has(near.err, "did you mean \"mine\"?"), near.err);
   const auto far = run({"print", "--test-page", "--labels", "whatever-it-is"}, {}, environment);
-  CHECK_MESSAGE(has(far.err, "\"letter-3x10-2.625x1\", \"mine\", \"roll-40x20-203dpi\""), far.err);
+  CHECK_MESSAGE(has(far.err, "letter-3x10-2.625x1, mine, roll-40x20-203dpi"), far.err);
   // Shipped and user's folder hold "a4": it is named once.
   home.write("loopledger/templates/stock/a4.toml", kOwnStock);
   const auto once = run({"print", "--test-page", "--labels", "whatever-it-is"}, {}, environment);
-  CHECK_MESSAGE(has(once.err, "templates there are \"a4\", \"a4-2x7-99.1x38.1\""), once.err);
+  CHECK_MESSAGE(has(once.err, "templates there are a4, a4-2x7-99.1x38.1"), once.err);
 }
 
 TEST_CASE("LOOPLEDGER_DATA stands for all other folders") {
