@@ -5,6 +5,7 @@
 #include "cli/command.h"
 #include "cli/command_line.h"
 #include "cli/exit_code.h"
+#include "cli/libraries.h"
 
 namespace loopledger::cli {
 namespace {
@@ -16,8 +17,11 @@ constexpr const char* kExitCodes =
     "Exit codes: 0 done; 1 the input has errors; 2 usage; 3 disk or environment; 4 nothing found;\n"
     "70 a fault of ours.";
 
-int parse_and_run(int argc, const char* const* argv, Context& context) {
-  CommandLine line(kAbout, "loopledger " LOOPLEDGER_VERSION, kExitCodes);
+}  // namespace
+
+CommandLine command_line(Context& context) {
+  CommandLine line(
+      kAbout, [&context] { return version_text(context); }, kExitCodes);
   add_new(line, context);
   add_check(line, context);
   add_print(line, context);
@@ -32,14 +36,13 @@ int parse_and_run(int argc, const char* const* argv, Context& context) {
   add_fit(line, context);
   add_mend(line, context);
   add_sources(line, context);
-  return line.run(argc, argv, context.out, context.err) ? context.exit_code : kUsage;
+  return line;
 }
-
-}  // namespace
 
 int run(int argc, const char* const* argv, Context& context) {
   try {
-    return parse_and_run(argc, argv, context);
+    return command_line(context).run(argc, argv, context.out, context.err) ? context.exit_code
+                                                                           : kUsage;
   } catch (const std::exception& e) {
     context.err << "loopledger: internal error: " << e.what()
                 << "\n  hint: this is a fault of the program, not of your plan; please report it\n";
