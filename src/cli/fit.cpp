@@ -87,21 +87,21 @@ Diagnostics take_prior(const plan::Plan& plan, LotFactors& lot) {
 }
 
 Result<LotFactors> fitted(const FitOptions& options, const std::string& folder,
-                          const plan::Plan* plan) {
+                          const plan::Plan* plan, Context& context) {
   PosixDisk disk;
   records::Ledger ledger(disk, folder);
   const auto held = ledger.holding();
   if (!held) {
     return held.diagnostics();
   }
-  const ListReading of_lot = read_list(folder, held->ids, [&](const ListRow& row) {
+  const ListReading of_lot = read_list(context, folder, held->ids, [&](const ListRow& row) {
     return is_of(row.lot, row.strip, options.lot);
   });
   Diagnostics said = held->passed_over;
   append(said, of_lot.problems);
   if (of_lot.rows.empty()) {
-    said.push_back(no_such_lot(read_list(folder, held->ids, [](const ListRow&) { return true; }),
-                               options.lot));
+    said.push_back(no_such_lot(
+        read_list(context, folder, held->ids, [](const ListRow&) { return true; }), options.lot));
     return said;
   }
   LotFactors lot;
@@ -138,7 +138,7 @@ void run_fit(const FitOptions& options, Context& context) {
     from_plan = beside(options.plan, input->plan.records.value);
   }
   const std::string folder = records_folder(options.records, from_plan, context);
-  const auto lot = fitted(options, folder, input ? &input->plan : nullptr);
+  const auto lot = fitted(options, folder, input ? &input->plan : nullptr, context);
   append(said, lot.diagnostics());
   if (input) {
     quote_lines(*input, said);

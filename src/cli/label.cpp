@@ -21,6 +21,7 @@
 #include "cli/plan_input.h"
 #include "cli/posix_disk.h"
 #include "cli/press.h"
+#include "cli/progress.h"
 #include "cli/random_key.h"
 #include "page/remnant_labels.h"
 #include "pdf/write_pdf.h"
@@ -42,8 +43,8 @@ struct LabelOptions {
 };
 
 /// The records of the ids typed, or of all motors whose label is out of date.
-std::vector<records::Record> asked_for(const LabelOptions& options, records::Ledger& ledger,
-                                       Diagnostics& said) {
+std::vector<records::Record> records_asked_for(const LabelOptions& options, records::Ledger& ledger,
+                                               Diagnostics& said, Context& context) {
   std::vector<records::Record> records;
   for (const std::string& typed : options.ids) {
     auto found = find_record(ledger, typed);
@@ -57,7 +58,9 @@ std::vector<records::Record> asked_for(const LabelOptions& options, records::Led
   }
   const auto held = ledger.holding();
   append(said, held.diagnostics());
+  Progress progress(context, "reading records", held ? held->ids.size() : 0);
   for (std::size_t i = 0; held && i < held->ids.size(); ++i) {
+    progress.step();
     auto record = ledger.read(held->ids[i]);
     append(said, record.diagnostics());
     if (record && label_is_stale(*record)) {
@@ -67,12 +70,12 @@ std::vector<records::Record> asked_for(const LabelOptions& options, records::Led
   return records;
 }
 
-page::LabelRun run_of(const LabelOptions& options, const Press& press, Context& context,
-                      const std::string& title, const std::optional<Date>& date) {
+page::LabelRun bag_run(const LabelOptions& options, const Press& press, const std::string& title,
+                       const std::optional<Date>& date) {
   page::LabelRun run = label_run(options.labels, press);
   run.title = title;
   run.units = options.units.value_or(Units::metric);
-  run.created = creation_date(date, context);
+  run.created = creation_date(date, press);
   return run;
 }
 
@@ -108,14 +111,16 @@ void say_written(const std::string& path, std::size_t labels, const LabelOptions
 
 /// Notes in each record what its label now says.
 Diagnostics note_labelled(const std::vector<records::Record>& records, records::Ledger& ledger,
-                          Moment now) {
+                          Context& context) {
   Diagnostics said;
+  Progress progress(context, "noting in the records", records.size());
   for (const records::Record& record : records) {
     records::Entry entry;
     entry.kind = records::Kind::labelled;
     entry.tag = label_tag(record);
-    entry.key = records::make_key(now, random_four());
+    entry.key = records::make_key(context.now(), random_four());
     append(said, ledger.add(record.id, entry));
+    progress.step();
   }
   return said;
 }
@@ -124,7 +129,7 @@ Diagnostics label_motors(const LabelOptions& options, const Press& press, Contex
   PosixDisk disk;
   records::Ledger ledger(disk, records_folder(options.records, {}, context));
   Diagnostics said;
-  const std::vector<records::Record> records = asked_for(options, ledger, said);
+  const std::vector<records::Record> records = records_asked_for(options, ledger, said, context);
   if (has_errors(said)) {
     return said;
   }
@@ -138,7 +143,7 @@ Diagnostics label_motors(const LabelOptions& options, const Press& press, Contex
     figures.push_back(motor_label(record));
     newest = std::max(newest, figures.back().date);
   }
-  const page::LabelRun run = run_of(options, press, context, "Bag labels", newest);
+  const page::LabelRun run = bag_run(options, press, "Bag labels", newest);
   std::string path;
   auto file = made(page::labels(figures, run, *press.metrics), press, options, "labels.pdf", path);
   append(said, file.diagnostics());
@@ -147,7 +152,7 @@ Diagnostics label_motors(const LabelOptions& options, const Press& press, Contex
   }
   append(said, file->commit());
   if (!has_errors(said)) {
-    append(said, note_labelled(records, ledger, context.now()));
+    append(said, note_labelled(records, ledger, context));
     say_written(path, records.size(), options, context);
   }
   return said;
@@ -185,10 +190,10 @@ Diagnostics label_pieces(LabelOptions options, const PlanInput& input, const Pre
   const auto date = plan.date.given ? std::optional(plan.date.value) : std::nullopt;
   const auto remnants = remnants_of(plan, *batch);
   std::string path;
-  auto file = made(
-      page::remnant_labels(remnants, run_of(options, press, context, "Remnants of strip", date),
-                           *press.metrics),
-      press, options, "remnants.pdf", path);
+  auto file =
+      made(page::remnant_labels(remnants, bag_run(options, press, "Remnants of strip", date),
+                                *press.metrics),
+           press, options, "remnants.pdf", path);
   append(said, file.diagnostics());
   if (file) {
     append(said, file->commit());
@@ -200,9 +205,9 @@ Diagnostics label_pieces(LabelOptions options, const PlanInput& input, const Pre
 void run_label(const LabelOptions& options, Context& context) {
   const bool motors = !options.ids.empty() || options.stale;
   if (motors == !options.pieces.empty()) {
-    context.err << "loopledger: expected ids, --stale, or --pieces PLAN\n"
-                   "  hint: loopledger label th1 th2\n";
-    context.exit_code = kUsage;
+    context.exit_code =
+        report(context, {usage_error("missing", "expected ids, --stale, or --pieces PLAN",
+                                     "loopledger label th1 th2")});
     return;
   }
   PressOrder order = order_of({}, options.labels.stock, options.labels.layout);

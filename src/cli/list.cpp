@@ -224,8 +224,8 @@ void run_list(const ListOptions& options, Context& context) {
     context.exit_code = report(context, held.diagnostics());
     return;
   }
-  ListReading reading =
-      read_list(folder, held->ids, [&](const ListRow& row) { return is_wanted(options, row); });
+  ListReading reading = read_list(context, folder, held->ids,
+                                  [&](const ListRow& row) { return is_wanted(options, row); });
   Diagnostics problems = held->passed_over;
   append(problems, reading.problems);
   sort_rows(reading.rows, options);

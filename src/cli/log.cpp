@@ -204,8 +204,9 @@ std::vector<Checked> checked(const std::vector<FileEntry>& entries, const LogOpt
 
 void run_log_file(const LogOptions& options, Context& context) {
   const auto text = read_file(options.from, kMaxTextFile, context.in);
+  const std::string name = options.from == "-" ? kStandardInput : options.from;
   const auto entries =
-      text ? entries_from_file(*text, options.from) : Result<std::vector<FileEntry>>(Diagnostics{});
+      text ? entries_from_file(*text, name) : Result<std::vector<FileEntry>>(Diagnostics{});
   Diagnostics problems = text.diagnostics();
   append(problems, entries.diagnostics());
   PosixDisk disk;
@@ -217,7 +218,7 @@ void run_log_file(const LogOptions& options, Context& context) {
     all = checked(*entries, options, ledger, records, there, problems, context);
   }
   if (text) {
-    add_source_lines(problems, options.from, *text);
+    add_source_lines(problems, name, *text);
   }
   context.exit_code = report(context, problems);
   if (context.exit_code != kDone) {
@@ -249,9 +250,9 @@ void run_log_file(const LogOptions& options, Context& context) {
 
 void run_log(const LogOptions& options, Context& context) {
   if (options.from.empty() == options.kind.empty()) {
-    context.err << "loopledger: expected ID and KIND, or --from FILE\n"
-                   "  hint: loopledger log th1 weighed washed 1.498\n";
-    context.exit_code = kUsage;
+    context.exit_code =
+        report(context, {usage_error("missing", "expected ID and KIND, or --from FILE",
+                                     "loopledger log th1 weighed washed 1.498")});
     return;
   }
   if (!options.from.empty()) {

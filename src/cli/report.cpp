@@ -7,10 +7,13 @@
 namespace loopledger::cli {
 
 int report(Context& context, const Diagnostics& diagnostics) {
-  context.err << render(diagnostics);
+  context.err << render(diagnostics, context.paint);
   for (const Diagnostic& d : diagnostics) {
     if (d.severity != Severity::error) {
       continue;
+    }
+    if (d.code.starts_with("usage-")) {
+      return kUsage;
     }
     if (d.code.starts_with("disk-")) {
       return kEnvironment;
