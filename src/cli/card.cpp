@@ -227,9 +227,11 @@ void print_cards(const CardOptions& options, Context& context) {
 
 void run_card(const CardOptions& options, Context& context) {
   if (options.ids.empty() == options.only.text().empty()) {
-    context.exit_code = report(
-        context, {usage_error("missing", "expected ids, or one of --owner, --class and --lot",
-                              "loopledger card th1 th2")});
+    context.exit_code =
+        report_alone(context,
+                     {usage_error("missing", "expected ids, or one of --owner, --class and --lot",
+                                  "loopledger card th1 th2")},
+                     options.json);
     return;
   }
   print_cards(options, context);

@@ -36,6 +36,10 @@ struct Context {
 /// kDone when there is no error.
 int report(Context& context, const Diagnostics& diagnostics);
 
+/// The same for a command that ends here. With `json` it also prints to `out` what --json says when
+/// there is nothing else to say: an object of `format` and `diagnostics`.
+int report_alone(Context& context, const Diagnostics& diagnostics, bool json);
+
 void add_new(CommandLine& line, Context& context);
 void add_check(CommandLine& line, Context& context);
 void add_print(CommandLine& line, Context& context);

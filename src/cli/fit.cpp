@@ -131,7 +131,7 @@ void run_fit(const FitOptions& options, Context& context) {
     auto loaded = load_plan(options.plan, context);
     append(said, loaded.diagnostics());
     if (!loaded) {
-      context.exit_code = report(context, said);
+      context.exit_code = report_alone(context, said, options.json);
       return;
     }
     input = std::move(*loaded);
@@ -143,13 +143,11 @@ void run_fit(const FitOptions& options, Context& context) {
   if (input) {
     quote_lines(*input, said);
   }
-  context.exit_code = report(context, said);
+  context.exit_code = report_alone(context, said, options.json && !lot);
   if (lot && options.json) {
     context.out << fit_json(*lot, said).text();
   } else if (lot) {
     context.out << fit_text(*lot);
-  } else if (options.json) {
-    context.out << Json::object().set("format", 1).set("diagnostics", to_json(said)).text();
   }
 }
 

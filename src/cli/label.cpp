@@ -15,6 +15,7 @@
 #include "cli/command_line.h"
 #include "cli/exit_code.h"
 #include "cli/files.h"
+#include "cli/json.h"
 #include "cli/label_sheet.h"
 #include "cli/ledger_words.h"
 #include "cli/motor_label.h"
@@ -40,6 +41,14 @@ struct LabelOptions {
   LabelSheetOptions labels;
   bool stale = false;
   bool overwrite = false;
+  bool json = false;
+};
+
+/// What was printed; without a path nothing was.
+struct Labelled {
+  std::string path;
+  std::size_t labels = 0;
+  std::vector<MotorId> motors;  ///< none for remnants
 };
 
 /// The records of the ids typed, or of all motors whose label is out of date.
@@ -103,10 +112,23 @@ Result<PendingFile> made(Result<page::Document> document, const Press& press,
   return {std::move(*file), std::move(problems)};
 }
 
-void say_written(const std::string& path, std::size_t labels, const LabelOptions& options,
+void say_written(const Labelled& done, const LabelOptions& options, const Diagnostics& said,
                  Context& context) {
-  const std::size_t all = labels * static_cast<std::size_t>(options.labels.copies);
-  context.out << fmt::format("Wrote {} ({} label{})\n", path, all, all == 1 ? "" : "s");
+  const std::size_t all = done.labels * static_cast<std::size_t>(options.labels.copies);
+  if (options.json) {
+    Json ids = Json::array();
+    for (const MotorId& id : done.motors) {
+      ids.push(printed(id));
+    }
+    Json out = Json::object();
+    out.set("format", 1).set("file", done.path.empty() ? Json() : Json(done.path));
+    out.set("labels", all).set("motors", std::move(ids)).set("diagnostics", to_json(said));
+    context.out << out.text();
+  } else if (!done.path.empty()) {
+    context.out << fmt::format("Wrote {} ({} label{})\n", done.path, all, all == 1 ? "" : "s");
+  } else if (!has_errors(said)) {
+    context.out << "No label is out of date.\n";
+  }
 }
 
 /// Notes in each record what its label now says.
@@ -125,16 +147,13 @@ Diagnostics note_labelled(const std::vector<records::Record>& records, records::
   return said;
 }
 
-Diagnostics label_motors(const LabelOptions& options, const Press& press, Context& context) {
+Diagnostics label_motors(const LabelOptions& options, const Press& press, Labelled& done,
+                         Context& context) {
   PosixDisk disk;
   records::Ledger ledger(disk, records_folder(options.records, {}, context));
   Diagnostics said;
   const std::vector<records::Record> records = records_asked_for(options, ledger, said, context);
-  if (has_errors(said)) {
-    return said;
-  }
-  if (records.empty()) {
-    context.out << "No label is out of date.\n";
+  if (has_errors(said) || records.empty()) {
     return said;
   }
   std::vector<page::LabelFigures> figures;
@@ -153,7 +172,10 @@ Diagnostics label_motors(const LabelOptions& options, const Press& press, Contex
   append(said, file->commit());
   if (!has_errors(said)) {
     append(said, note_labelled(records, ledger, context));
-    say_written(path, records.size(), options, context);
+    done = {path, records.size(), {}};
+    for (const records::Record& record : records) {
+      done.motors.push_back(record.id);
+    }
   }
   return said;
 }
@@ -179,7 +201,7 @@ std::vector<page::RemnantFigures> remnants_of(const plan::Plan& plan, const calc
 }
 
 Diagnostics label_pieces(LabelOptions options, const PlanInput& input, const Press& press,
-                         Context& context) {
+                         Labelled& done) {
   const plan::Plan& plan = input.plan;
   const auto batch = calc::work_out(plan, {.choices = true});
   Diagnostics said = batch.diagnostics();
@@ -197,8 +219,33 @@ Diagnostics label_pieces(LabelOptions options, const PlanInput& input, const Pre
   append(said, file.diagnostics());
   if (file) {
     append(said, file->commit());
-    say_written(path, remnants.size(), options, context);
   }
+  if (!has_errors(said)) {
+    done = {path, remnants.size(), {}};
+  }
+  return said;
+}
+
+/// The remnants' labels of `options.pieces`, a plan.
+Diagnostics label_plan(const LabelOptions& options, PressOrder order, Labelled& done,
+                       Context& context) {
+  const auto input = load_plan(options.pieces, context);
+  Diagnostics said = input.diagnostics();
+  if (!input) {
+    return said;
+  }
+  const plan::Plan& plan = input->plan;
+  order.beside = plan.file;
+  order.paper = {plan.paper.value, plan.paper.place};
+  if (!order.labels && plan.labels.given) {
+    order.labels = TemplateName{plan.labels.value, plan.labels.place};
+  }
+  const auto press = set_up_press(order, context);
+  append(said, press.diagnostics());
+  if (press) {
+    append(said, label_pieces(options, *input, *press, done));
+  }
+  quote_lines(*input, said);
   return said;
 }
 
@@ -206,37 +253,26 @@ void run_label(const LabelOptions& options, Context& context) {
   const bool motors = !options.ids.empty() || options.stale;
   if (motors == !options.pieces.empty()) {
     context.exit_code =
-        report(context, {usage_error("missing", "expected ids, --stale, or --pieces PLAN",
-                                     "loopledger label th1 th2")});
+        report_alone(context,
+                     {usage_error("missing", "expected ids, --stale, or --pieces PLAN",
+                                  "loopledger label th1 th2")},
+                     options.json);
     return;
   }
-  PressOrder order = order_of({}, options.labels.stock, options.labels.layout);
+  const PressOrder order = order_of({}, options.labels.stock, options.labels.layout);
+  Labelled done;
+  Diagnostics said;
   if (motors) {
     const auto press = set_up_press(order, context);
-    Diagnostics said = press.diagnostics();
+    said = press.diagnostics();
     if (press) {
-      append(said, label_motors(options, *press, context));
+      append(said, label_motors(options, *press, done, context));
     }
-    context.exit_code = report(context, said);
-    return;
-  }
-  const auto input = load_plan(options.pieces, context);
-  Diagnostics said = input.diagnostics();
-  if (input) {
-    const plan::Plan& plan = input->plan;
-    order.beside = plan.file;
-    order.paper = {plan.paper.value, plan.paper.place};
-    if (!order.labels && plan.labels.given) {
-      order.labels = TemplateName{plan.labels.value, plan.labels.place};
-    }
-    const auto press = set_up_press(order, context);
-    append(said, press.diagnostics());
-    if (press) {
-      append(said, label_pieces(options, *input, *press, context));
-    }
-    quote_lines(*input, said);
+  } else {
+    said = label_plan(options, order, done, context);
   }
   context.exit_code = report(context, said);
+  say_written(done, options, said, context);
 }
 
 }  // namespace
@@ -252,6 +288,7 @@ void add_label(CommandLine& line, Context& context) {
       .records(options->records)
       .flag("--overwrite", options->overwrite, "Replace a file that this program did not write")
       .units(options->units)
+      .json(options->json, "What was written")
       .action([options, &context] { run_label(*options, context); });
 }
 

@@ -221,7 +221,7 @@ void run_list(const ListOptions& options, Context& context) {
   records::Ledger ledger(disk, folder);
   const auto held = ledger.holding();
   if (!held) {
-    context.exit_code = report(context, held.diagnostics());
+    context.exit_code = report_alone(context, held.diagnostics(), options.json);
     return;
   }
   ListReading reading = read_list(context, folder, held->ids,

@@ -52,7 +52,7 @@ void run_match(const MatchOptions& options, Context& context) {
   records::Ledger ledger(disk, folder);
   const auto held = ledger.holding();
   if (!held) {
-    context.exit_code = report(context, held.diagnostics());
+    context.exit_code = report_alone(context, held.diagnostics(), options.json);
     return;
   }
   const ListReading reading =

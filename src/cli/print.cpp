@@ -370,15 +370,17 @@ void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said
 void run_print(const PrintOptions& options, Context& context) {
   if (options.plan.empty()) {
     if (!options.test_page) {
-      context.exit_code = report(
-          context, {usage_error("missing", "expected a plan", "loopledger print night.toml")});
+      context.exit_code = report_alone(
+          context, {usage_error("missing", "expected a plan", "loopledger print night.toml")},
+          options.json);
       return;
     }
     const TestPageOrder order{.press = order_of(options.paper, options.labels.stock, {}),
                               .folder = options.out.empty() ? "out" : options.out,
                               .date = std::nullopt,
-                              .overwrite = options.overwrite};
-    context.exit_code = report(context, print_test_page(order, context));
+                              .overwrite = options.overwrite,
+                              .quiet = options.json};
+    context.exit_code = report_alone(context, print_test_page(order, context), options.json);
     return;
   }
   auto input = load_plan(options.plan, context);
@@ -389,14 +391,17 @@ void run_print(const PrintOptions& options, Context& context) {
         .press = press_order(plan, options),
         .folder = options.out.empty() ? beside(options.plan, "out") : options.out,
         .date = plan.date.given ? std::optional(plan.date.value) : std::nullopt,
-        .overwrite = options.overwrite};
+        .overwrite = options.overwrite,
+        .quiet = options.json};
     append(said, print_test_page(order, context));
     quote_lines(*input, said);
   } else if (input) {
     print_plan(options, *input, said, context);
     quote_lines(*input, said);
   }
-  context.exit_code = report(context, said);
+  // What was printed is told by then, as JSON too.
+  const bool told = !options.test_page && !has_errors(said);
+  context.exit_code = report_alone(context, said, options.json && !told);
 }
 
 }  // namespace

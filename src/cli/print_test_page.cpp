@@ -63,7 +63,7 @@ Diagnostics print_test_page(const TestPageOrder& order, Context& context) {
   }
   auto file = PendingFile::write(path, *bytes);
   append(said, file ? file->commit() : file.diagnostics());
-  if (!has_errors(said)) {
+  if (!has_errors(said) && !order.quiet) {
     say_what_to_do(*press, path, context.out);
   }
   return said;

@@ -157,7 +157,7 @@ void run_scan(const ScanOptions& options, Context& context) {
   const Units units = options.units.value_or(Units::metric);
   const auto today = today_from(options.today, context);
   if (!today) {
-    context.exit_code = report(context, today.diagnostics());
+    context.exit_code = report_alone(context, today.diagnostics(), options.json);
     return;
   }
   Diagnostics said;
