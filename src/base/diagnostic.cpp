@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <string_view>
 
+#include "base/paint.h"
 #include "base/text.h"
 
 namespace loopledger {
@@ -37,6 +38,14 @@ std::string place_prefix(const Place& place) {
   return fmt::format("{}:{}:{}: ", printable(place.file), place.line, place.column);
 }
 
+/// Bold red and bold magenta are told apart, and read, on light and on dark ground.
+std::string painted(Severity severity, Paint paint) {
+  if (paint == Paint::plain || severity == Severity::note) {
+    return std::string(word(severity));
+  }
+  return fmt::format("\x1b[1;{}m{}\x1b[0m", severity == Severity::error ? 31 : 35, word(severity));
+}
+
 /// The source line and a caret under the place; empty when the place is out of what is shown.
 std::string quoted_source(const Diagnostic& d) {
   if (d.source_line.empty() || d.place.line == 0) {
@@ -56,6 +65,16 @@ std::string quoted_source(const Diagnostic& d) {
   std::string out = fmt::format("{:>5} | {}\n", d.place.line, printable(to_utf8(points)));
   if (d.place.column > 0 && column <= points.size() + 1) {
     out += fmt::format("      | {}^\n", blank);
+  }
+  return out;
+}
+
+std::string rendered(const Diagnostic& d, Paint paint) {
+  std::string out = fmt::format("{}{}: {} [{}]\n", place_prefix(d.place),
+                                painted(d.severity, paint), printable(d.message), d.code);
+  out += quoted_source(d);
+  if (!d.hint.empty()) {
+    out += fmt::format("  hint: {}\n", printable(d.hint));
   }
   return out;
 }
@@ -118,20 +137,14 @@ void add_source_lines(Diagnostics& diagnostics, const std::string& file, const s
   }
 }
 
-std::string render(const Diagnostic& d) {
-  std::string out = fmt::format("{}{}: {} [{}]\n", place_prefix(d.place), word(d.severity),
-                                printable(d.message), d.code);
-  out += quoted_source(d);
-  if (!d.hint.empty()) {
-    out += fmt::format("  hint: {}\n", printable(d.hint));
-  }
-  return out;
-}
+std::string render(const Diagnostic& d) { return rendered(d, Paint::plain); }
 
-std::string render(const Diagnostics& diagnostics) {
+std::string render(const Diagnostics& diagnostics) { return render(diagnostics, Paint::plain); }
+
+std::string render(const Diagnostics& diagnostics, Paint paint) {
   std::string out;
   for (const Diagnostic& d : diagnostics) {
-    out += render(d);
+    out += rendered(d, paint);
   }
   return out;
 }

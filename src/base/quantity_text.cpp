@@ -167,8 +167,12 @@ std::string unit_key(std::string_view text) {
   return key;
 }
 
+/// A point at the end marks an abbreviation: "12 in." is "12 in".
 const Unit* find_unit(std::string_view text, const KindOfQuantity& kind) {
-  const std::string key = unit_key(text);
+  std::string key = unit_key(text);
+  if (key.size() > 1 && key.back() == '.') {
+    key.pop_back();
+  }
   for (const Unit& unit : kind.units) {
     if (unit.name == key) {
       return &unit;
@@ -303,6 +307,31 @@ Result<Uncertain<Q>> uncertain(std::string_view text, const KindOfQuantity& kind
   return Uncertain<Q>{Q::si(raw->value), Q::si(raw->u)};
 }
 
+/// "1 h 30 min", as times are shown: each part in a smaller unit than the part before it, and less
+/// than one of that. Empty when the text is no such sum.
+std::optional<Duration> sum_of_times(std::string_view text) {
+  double sum = 0;
+  double larger = 0;  // the unit before
+  int parts = 0;
+  for (std::string_view rest = trimmed(text); !rest.empty(); ++parts) {
+    const auto number = leading_number(rest);
+    if (!number) {
+      return std::nullopt;
+    }
+    const std::size_t end = std::min(number->rest.find_first_of(" \t0123456789"),  //
+                                     number->rest.size());
+    const Unit* const unit = find_unit(number->rest.substr(0, end), kDurationKind);
+    const double value = unit == nullptr ? -1 : number->value * unit->si;
+    if (value < 0 || (parts > 0 && value >= larger)) {
+      return std::nullopt;
+    }
+    sum += value;
+    larger = unit->si;
+    rest = trimmed(number->rest.substr(end));
+  }
+  return parts > 1 ? std::optional(Duration::s(sum)) : std::nullopt;
+}
+
 }  // namespace
 
 Result<Length> length_from(std::string_view t) { return plain<Length>(t, kLengthKind); }
@@ -314,7 +343,10 @@ Result<LinearDensity> linear_density_from(std::string_view t) {
 }
 Result<Pressure> pressure_from(std::string_view t) { return plain<Pressure>(t, kPressureKind); }
 Result<Torque> torque_from(std::string_view t) { return plain<Torque>(t, kTorqueKind); }
-Result<Duration> duration_from(std::string_view t) { return plain<Duration>(t, kDurationKind); }
+Result<Duration> duration_from(std::string_view t) {
+  const auto sum = t.size() > kMaxText ? std::nullopt : sum_of_times(t);
+  return sum ? Result<Duration>(*sum) : plain<Duration>(t, kDurationKind);
+}
 Result<Share> share_from(std::string_view t) { return plain<Share>(t, kShareKind); }
 
 Result<Uncertain<Length>> uncertain_length_from(std::string_view t) {

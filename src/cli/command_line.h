@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "base/libraries.h"
+#include "base/diagnostic.h"
 #include "base/quantity_text.h"
 
 namespace CLI {  // NOLINT(readability-identifier-naming): the package's own name
@@ -99,18 +100,22 @@ class CommandLine {
 
   Command add(const std::string& name, const std::string& help);
 
-  /// Runs the action of the command that the words choose. True: done, or help or the version was
-  /// asked for and printed to `out`. False: the words were not understood; why is in `err`, with
-  /// the nearest command for one that does not exist.
-  bool run(int argc, const char* const* argv, std::ostream& out, std::ostream& err);
+  /// Runs the action of the command that the words choose, or prints help or the version to `out`
+  /// where that was asked for. Not empty: the words were not understood, and nothing was run.
+  [[nodiscard]] Diagnostics run(int argc, const char* const* argv, std::ostream& out);
 
   /// The program itself (its name is "loopledger"), then all commands in their order.
   [[nodiscard]] std::vector<CommandHelp> described() const;
 
  private:
-  [[nodiscard]] std::string unknown_command(int argc, const char* const* argv) const;
+  [[nodiscard]] Diagnostics unknown_command(int argc, const char* const* argv) const;
 
   std::unique_ptr<CLI::App> app_;
 };
+
+/// What is wrong with the words of the command line, for kUsage: "loopledger: error: …".
+/// @param code what stands behind "usage-"
+[[nodiscard]] Diagnostic usage_error(const std::string& code, std::string message,
+                                     std::string hint);
 
 }  // namespace loopledger::cli

@@ -11,6 +11,7 @@
 #include "cli/command_line.h"
 #include "cli/exit_code.h"
 #include "cli/files.h"
+#include "cli/json.h"
 
 namespace loopledger::cli {
 namespace {
@@ -28,21 +29,30 @@ rule = "club"
 mass = "limit"   # or "1.45 g" of washed rubber, or loop = "300 mm"
 )";
 
-void run_new(const std::string& path, Context& context) {
+struct NewOptions {
+  std::string path;
+  bool json = false;
+};
+
+Diagnostics write_first_plan(const std::string& path) {
   std::error_code ignored;
   if (std::filesystem::exists(path, ignored)) {
-    context.exit_code = report(
-        context, {error("disk-exists", "there is a file of this name already; it stays as it is",
-                        "give another name", {path, 0, 0})});
-    return;
+    return {error("disk-exists", "there is a file of this name already; it stays as it is",
+                  "give another name", {path, 0, 0})};
   }
   auto file = PendingFile::write(path, kFirstPlan);
-  Diagnostics problems = file.diagnostics();
-  if (file) {
-    append(problems, file->commit());
-  }
+  return file ? file->commit() : file.diagnostics();
+}
+
+void run_new(const NewOptions& options, Context& context) {
+  const std::string& path = options.path;
+  const Diagnostics problems = write_first_plan(path);
   context.exit_code = report(context, problems);
-  if (context.exit_code == kDone) {
+  if (options.json) {
+    Json out = Json::object();
+    out.set("format", 1).set("file", context.exit_code == kDone ? Json(path) : Json());
+    context.out << out.set("diagnostics", to_json(problems)).text();
+  } else if (context.exit_code == kDone) {
     context.out << fmt::format("Wrote {0}. Put your figures in, then: loopledger check {0}\n",
                                path);
   }
@@ -51,10 +61,11 @@ void run_new(const std::string& path, Context& context) {
 }  // namespace
 
 void add_new(CommandLine& line, Context& context) {
-  auto path = std::make_shared<std::string>();
+  auto options = std::make_shared<NewOptions>();
   line.add("new", "Write a short commented plan to start from")
-      .needed("PLAN", *path, "File to write, such as night.toml")
-      .action([path, &context] { run_new(*path, context); });
+      .needed("PLAN", options->path, "File to write, such as night.toml")
+      .json(options->json, "What was written")
+      .action([options, &context] { run_new(*options, context); });
 }
 
 }  // namespace loopledger::cli

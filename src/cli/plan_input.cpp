@@ -146,7 +146,7 @@ Result<PlanInput> load_plan(const std::string& path, Context& context) {
     return text.diagnostics();
   }
   PlanInput input;
-  input.files.push_back({path == "-" ? "standard input" : path, *text});
+  input.files.push_back({path == "-" ? kStandardInput : path, *text});
   plan::Sources sources;
   sources.shelf = [&path, &input](const std::string& name) -> Result<plan::Loaded> {
     const std::string file = beside(path, name);

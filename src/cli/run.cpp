@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
 #include <exception>
-#include <ostream>
 
 #include "cli/command.h"
 #include "cli/command_line.h"
@@ -16,6 +17,13 @@ constexpr const char* kAbout =
 constexpr const char* kExitCodes =
     "Exit codes: 0 done; 1 the input has errors; 2 usage; 3 disk or environment; 4 nothing found;\n"
     "70 a fault of ours.";
+
+int internal(const char* what, Context& context) {
+  (void)report(context, {error("internal", fmt::format("internal error: {}", what),
+                               "this is a fault of the program, not of your plan; please report it",
+                               {"loopledger", 0, 0})});
+  return kInternal;
+}
 
 }  // namespace
 
@@ -41,15 +49,13 @@ CommandLine command_line(Context& context) {
 
 int run(int argc, const char* const* argv, Context& context) {
   try {
-    return command_line(context).run(argc, argv, context.out, context.err) ? context.exit_code
-                                                                           : kUsage;
+    const Diagnostics not_understood = command_line(context).run(argc, argv, context.out);
+    return not_understood.empty() ? context.exit_code : report(context, not_understood);
   } catch (const std::exception& e) {
-    context.err << "loopledger: internal error: " << e.what()
-                << "\n  hint: this is a fault of the program, not of your plan; please report it\n";
+    return internal(e.what(), context);
   } catch (...) {
-    context.err << "loopledger: internal error\n";
+    return internal("an exception of an unknown kind", context);
   }
-  return kInternal;
 }
 
 }  // namespace loopledger::cli

@@ -23,7 +23,7 @@ std::vector<std::string> tags_of(const LabelFigures& label, const std::string& l
 }
 
 constexpr double kScaleStep = 0.05;
-constexpr double kLeastScale = 0.5;
+constexpr double kLeastPageScale = 0.5;
 constexpr Length kModuleBelow = Length::mm(0.5);  // three pixels of a picture of 150 dpi
 
 struct PlacedCode {
@@ -59,7 +59,7 @@ Result<PlacedCode> placed_code(const std::vector<std::string>& texts, const Labe
   const Rect room = grid.room(index);
   auto beside = place_qr(texts, grid.cell(index), room, layout.code_share.as_ratio(), grid.dpi);
   if (first_width > 0 && (!beside || first_width > beside->text_width)) {
-    const double least = beside ? beside->text_width / first_width : kLeastScale;
+    const double least = beside ? beside->text_width / first_width : kLeastPageScale;
     const Length module =
         beside ? std::min(Length::mm(beside->qr.module), kModuleBelow) : tag::kModuleMin;
     if (auto below = code_below(texts, grid, index, layout, least, module)) {

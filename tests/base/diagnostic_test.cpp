@@ -5,6 +5,7 @@
 
 #include <string>
 
+#include "base/paint.h"
 #include "base/result.h"
 
 using namespace loopledger;
@@ -86,4 +87,12 @@ TEST_CASE("a result holds a value, perhaps with warnings, or the reasons why the
   const Result<int> failed = error("e", "m");
   CHECK_FALSE(failed.ok());
   CHECK(has_errors(failed.diagnostics()));
+}
+
+TEST_CASE("in colour only the words error and warning are coloured, and plain is the default") {
+  const Diagnostics all{error("e", "z", "h", {"f", 0, 0}), warning("w", "y"), note("n", "x")};
+  CHECK(render(all) == "f: error: z [e]\n  hint: h\nwarning: y [w]\nnote: x [n]\n");
+  CHECK(render(all, Paint::coloured) ==
+        "f: \x1b[1;31merror\x1b[0m: z [e]\n  hint: h\n\x1b[1;35mwarning\x1b[0m: y [w]\nnote: x "
+        "[n]\n");
 }
