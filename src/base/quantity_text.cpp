@@ -18,7 +18,6 @@ namespace loopledger {
 namespace {
 
 constexpr std::string_view kPointHint = "write the decimal point as a point: 1.5";
-constexpr std::size_t kMaxText = 100;  ///< bytes; nothing that names a quantity is longer
 
 struct Unit {
   std::string_view name;  ///< lower case, "." between factors
@@ -116,7 +115,6 @@ constexpr std::array<Unit, 15> kDuration{{{"s", 1, true},
                                           {"days", 86400, false},
                                           {"m", 60, false}}};
 constexpr std::array<Unit, 2> kShare{{{"%", 0.01, true}, {"percent", 0.01, false}}};
-constexpr std::array<Unit, 1> kFactor{{{"", 1, false}}};
 
 constexpr KindOfQuantity kLengthKind{"a length", "300 mm", kLength};
 constexpr KindOfQuantity kAreaKind{"an area", "6.02 mm2", kArea};
@@ -127,7 +125,7 @@ constexpr KindOfQuantity kPressureKind{"a torque factor", "0.60 MPa", kPressure}
 constexpr KindOfQuantity kTorqueKind{"a torque", "41 gf.cm", kTorque};
 constexpr KindOfQuantity kDurationKind{"a time", "5 min", kDuration};
 constexpr KindOfQuantity kShareKind{"a share", "2 %", kShare, true};
-constexpr KindOfQuantity kFactorKind{"a number", "11.0 ± 0.9", kFactor, true};
+constexpr KindOfQuantity kFactorKind{"a number", "11.0 ± 0.9", {}, true};
 
 /// Scales, with a zero of their own: not factors.
 constexpr std::array<UnitName, 7> kTemperature{{{"temperature", "degc", true},
@@ -247,7 +245,7 @@ struct Raw {
 
 /// "1.05 ± 0.02 mm", "1.05 mm ± 0.02 mm" and "1.05 mm ± 0.02" are the same.
 Result<Raw> read(std::string_view text, const KindOfQuantity& kind, bool may_be_uncertain) {
-  if (text.size() > kMaxText || has_decimal_comma(text)) {
+  if (text.size() > kMaxQuantityText || has_decimal_comma(text)) {
     return not_a(kind, text);
   }
   const Split parts = split(text);
@@ -350,7 +348,7 @@ Result<Temperature> temperature_from(std::string_view text) {
   const auto number = leading_number(trimmed(text));
   const std::string unit = number ? lower_ascii(trimmed(number->rest)) : std::string{};
   const auto known = std::ranges::find(kTemperature, unit, &UnitName::name);
-  if (!number || known == kTemperature.end() || text.size() > kMaxText) {
+  if (!number || known == kTemperature.end() || text.size() > kMaxQuantityText) {
     return error("quantity-unit",
                  fmt::format("expected a temperature such as \"21 degC\", found \"{}\"",
                              shortened(text, 60)),
@@ -358,6 +356,10 @@ Result<Temperature> temperature_from(std::string_view text) {
   }
   const bool celsius = known->name.find('f') == std::string_view::npos;
   return Temperature::deg_c(celsius ? number->value : (number->value - 32) / 1.8);
+}
+
+bool may_be_bare(std::string_view kind) {
+  return kind == without_article(kShareKind) || kind == without_article(kFactorKind);
 }
 
 std::vector<UnitName> unit_names() {
