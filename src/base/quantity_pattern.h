@@ -10,10 +10,17 @@
 // no quantity that a plan asks for is negative.
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 
 namespace loopledger {
+
+inline constexpr std::size_t kMaxQuantityText = 100;  ///< bytes of a text that the readers take
+
+/// Whether a number without a unit will do for this kind: a share, or "number" for a factor. From the
+/// tables of quantity_text.cpp, as all that the patterns say.
+[[nodiscard]] bool may_be_bare(std::string_view kind);
 
 /// A bare number: what number_from reads.
 [[nodiscard]] std::string number_pattern();

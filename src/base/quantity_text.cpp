@@ -12,6 +12,7 @@
 #include <span>
 
 #include "base/number_text.h"
+#include "base/quantity_pattern.h"
 #include "base/text.h"
 
 namespace loopledger {

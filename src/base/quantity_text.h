@@ -19,8 +19,6 @@
 
 namespace loopledger {
 
-inline constexpr std::size_t kMaxQuantityText = 100;  ///< bytes of a text that the readers take
-
 /// A bare number: decimal, fraction or mixed; nothing may follow it.
 [[nodiscard]] std::optional<double> number_from(std::string_view text);
 
@@ -58,8 +56,6 @@ struct UnitName {
 };
 /// Every row of every table of units, so that tests can hold them all against their sources.
 [[nodiscard]] std::vector<UnitName> unit_names();
-/// Whether a number without a unit will do for this kind: a share, or "number" for a factor.
-[[nodiscard]] bool may_be_bare(std::string_view kind);
 
 /// Fixed decimals, no locale, no "-0".
 [[nodiscard]] std::string fixed(double value, int decimals);

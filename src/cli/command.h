@@ -48,6 +48,7 @@ void add_match(CommandLine& line, Context& context);
 void add_fit(CommandLine& line, Context& context);
 void add_mend(CommandLine& line, Context& context);
 void add_sources(CommandLine& line, Context& context);
+void add_schema(CommandLine& line, Context& context);
 
 /// The whole program: parses the arguments, runs the command, returns the exit code. No exception
 /// leaves it.

@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: MIT
 //
-// `new PLAN`: a short commented plan that works as it stands.
+// `new PLAN`: a short commented plan that works as it stands, and names its schema for editors.
 #include <fmt/format.h>
 
 #include <filesystem>
 #include <memory>
 #include <ostream>
 
+#include "base/text.h"
 #include "cli/command.h"
 #include "cli/command_line.h"
 #include "cli/exit_code.h"
@@ -28,6 +29,19 @@ rule = "club"
 mass = "limit"   # or "1.45 g" of washed rubber, or loop = "300 mm"
 )";
 
+/// The comment by which editors find the schema, or nothing where none is installed.
+std::string schema_line(const Context& context) {
+  std::error_code problem;
+  const std::string data = data_folder(context);
+  if (data.empty()) {
+    return {};
+  }
+  const std::filesystem::path folder = std::filesystem::absolute(data, problem);
+  const std::string file = (folder / "templates" / "schema" / "plan.schema.json").string();
+  const bool there = std::filesystem::exists(file, problem);
+  return there && printable(file) == file ? fmt::format("#:schema {}\n", file) : std::string();
+}
+
 void run_new(const std::string& path, Context& context) {
   std::error_code ignored;
   if (std::filesystem::exists(path, ignored)) {
@@ -36,7 +50,7 @@ void run_new(const std::string& path, Context& context) {
                         "give another name", {path, 0, 0})});
     return;
   }
-  auto file = PendingFile::write(path, kFirstPlan);
+  auto file = PendingFile::write(path, schema_line(context) + kFirstPlan);
   Diagnostics problems = file.diagnostics();
   if (file) {
     append(problems, file->commit());

@@ -32,6 +32,7 @@ int parse_and_run(int argc, const char* const* argv, Context& context) {
   add_fit(line, context);
   add_mend(line, context);
   add_sources(line, context);
+  add_schema(line, context);
   return line.run(argc, argv, context.out, context.err) ? context.exit_code : kUsage;
 }
 
