@@ -129,6 +129,14 @@ std::optional<LeadingNumber> leading_number(std::string_view text) {
   return number;
 }
 
+std::vector<std::string_view> vulgar_fractions() {
+  std::vector<std::string_view> signs;
+  for (const auto& [sign, value] : kVulgar) {
+    signs.push_back(sign);
+  }
+  return signs;
+}
+
 bool has_decimal_comma(std::string_view text) {
   for (std::size_t i = 1; i + 1 < text.size(); ++i) {
     if (text[i] == ',' && is_digit(text[i - 1]) && is_digit(text[i + 1])) {

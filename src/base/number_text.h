@@ -6,6 +6,7 @@
 
 #include <optional>
 #include <string_view>
+#include <vector>
 
 namespace loopledger {
 
@@ -16,6 +17,9 @@ struct LeadingNumber {
 
 /// Empty when the text does not begin with a number, or when it overflows.
 [[nodiscard]] std::optional<LeadingNumber> leading_number(std::string_view text);
+
+/// Every fraction that is one character, "¼", "½" …, in no order that matters.
+[[nodiscard]] std::vector<std::string_view> vulgar_fractions();
 
 /// Whether the text holds a decimal comma between two digits: "1,5".
 [[nodiscard]] bool has_decimal_comma(std::string_view text);

@@ -12,13 +12,13 @@
 #include <span>
 
 #include "base/number_text.h"
+#include "base/quantity_pattern.h"
 #include "base/text.h"
 
 namespace loopledger {
 namespace {
 
 constexpr std::string_view kPointHint = "write the decimal point as a point: 1.5";
-constexpr std::size_t kMaxText = 100;  ///< bytes; nothing that names a quantity is longer
 
 struct Unit {
   std::string_view name;  ///< lower case, "." between factors
@@ -116,7 +116,6 @@ constexpr std::array<Unit, 15> kDuration{{{"s", 1, true},
                                           {"days", 86400, false},
                                           {"m", 60, false}}};
 constexpr std::array<Unit, 2> kShare{{{"%", 0.01, true}, {"percent", 0.01, false}}};
-constexpr std::array<Unit, 1> kFactor{{{"", 1, false}}};
 
 constexpr KindOfQuantity kLengthKind{"a length", "300 mm", kLength};
 constexpr KindOfQuantity kAreaKind{"an area", "6.02 mm2", kArea};
@@ -127,7 +126,7 @@ constexpr KindOfQuantity kPressureKind{"a torque factor", "0.60 MPa", kPressure}
 constexpr KindOfQuantity kTorqueKind{"a torque", "41 gf.cm", kTorque};
 constexpr KindOfQuantity kDurationKind{"a time", "5 min", kDuration};
 constexpr KindOfQuantity kShareKind{"a share", "2 %", kShare, true};
-constexpr KindOfQuantity kFactorKind{"a number", "11.0 ± 0.9", kFactor, true};
+constexpr KindOfQuantity kFactorKind{"a number", "11.0 ± 0.9", {}, true};
 
 /// Scales, with a zero of their own: not factors.
 constexpr std::array<UnitName, 7> kTemperature{{{"temperature", "degc", true},
@@ -169,10 +168,12 @@ std::string unit_key(std::string_view text) {
 
 /// A point at the end marks an abbreviation: "12 in." is "12 in".
 const Unit* find_unit(std::string_view text, const KindOfQuantity& kind) {
-  std::string key = unit_key(text);
-  if (key.size() > 1 && key.back() == '.') {
-    key.pop_back();
+  text = trimmed(text);
+  if (text.size() > 1 && text.back() == '.' &&
+      trimmed(text.substr(0, text.size() - 1)).size() == text.size() - 1) {
+    text.remove_suffix(1);
   }
+  const std::string key = unit_key(text);
   for (const Unit& unit : kind.units) {
     if (unit.name == key) {
       return &unit;
@@ -251,7 +252,7 @@ struct Raw {
 
 /// "1.05 ± 0.02 mm", "1.05 mm ± 0.02 mm" and "1.05 mm ± 0.02" are the same.
 Result<Raw> read(std::string_view text, const KindOfQuantity& kind, bool may_be_uncertain) {
-  if (text.size() > kMaxText || has_decimal_comma(text)) {
+  if (text.size() > kMaxQuantityText || has_decimal_comma(text)) {
     return not_a(kind, text);
   }
   const Split parts = split(text);
@@ -344,7 +345,7 @@ Result<LinearDensity> linear_density_from(std::string_view t) {
 Result<Pressure> pressure_from(std::string_view t) { return plain<Pressure>(t, kPressureKind); }
 Result<Torque> torque_from(std::string_view t) { return plain<Torque>(t, kTorqueKind); }
 Result<Duration> duration_from(std::string_view t) {
-  const auto sum = t.size() > kMaxText ? std::nullopt : sum_of_times(t);
+  const auto sum = t.size() > kMaxQuantityText ? std::nullopt : sum_of_times(t);
   return sum ? Result<Duration>(*sum) : plain<Duration>(t, kDurationKind);
 }
 Result<Share> share_from(std::string_view t) { return plain<Share>(t, kShareKind); }
@@ -382,7 +383,7 @@ Result<Temperature> temperature_from(std::string_view text) {
   const auto number = leading_number(trimmed(text));
   const std::string unit = number ? lower_ascii(trimmed(number->rest)) : std::string{};
   const auto known = std::ranges::find(kTemperature, unit, &UnitName::name);
-  if (!number || known == kTemperature.end() || text.size() > kMaxText) {
+  if (!number || known == kTemperature.end() || text.size() > kMaxQuantityText) {
     return error("quantity-unit",
                  fmt::format("expected a temperature such as \"21 degC\", found \"{}\"",
                              shortened(text, 60)),
@@ -390,6 +391,10 @@ Result<Temperature> temperature_from(std::string_view text) {
   }
   const bool celsius = known->name.find('f') == std::string_view::npos;
   return Temperature::deg_c(celsius ? number->value : (number->value - 32) / 1.8);
+}
+
+bool may_be_bare(std::string_view kind) {
+  return kind == without_article(kShareKind) || kind == without_article(kFactorKind);
 }
 
 std::vector<UnitName> unit_names() {

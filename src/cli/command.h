@@ -54,6 +54,7 @@ void add_match(CommandLine& line, Context& context);
 void add_fit(CommandLine& line, Context& context);
 void add_mend(CommandLine& line, Context& context);
 void add_sources(CommandLine& line, Context& context);
+void add_schema(CommandLine& line, Context& context);
 
 /// The command line with all of these, in the order in which a night needs them.
 [[nodiscard]] CommandLine command_line(Context& context);

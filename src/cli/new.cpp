@@ -1,14 +1,16 @@
 // SPDX-License-Identifier: MIT
 //
-// `new PLAN`: a short commented plan that works as it stands.
+// `new PLAN`: a short commented plan that works as it stands, and names its schema for editors.
 #include <fmt/format.h>
 
 #include <filesystem>
 #include <memory>
 #include <ostream>
 
+#include "base/text.h"
 #include "cli/command.h"
 #include "cli/command_line.h"
+#include "cli/data_folders.h"
 #include "cli/exit_code.h"
 #include "cli/files.h"
 #include "cli/json.h"
@@ -34,19 +36,32 @@ struct NewOptions {
   bool json = false;
 };
 
-Diagnostics write_first_plan(const std::string& path) {
+/// The comment by which editors find the schema, or nothing where none is installed.
+std::string schema_line(const Context& context) {
+  std::error_code problem;
+  for (const DataFolder& folder : data_folders(context)) {
+    const auto whole = std::filesystem::absolute(folder.path, problem);
+    const std::string file = (whole / "templates" / "schema" / "plan.schema.json").string();
+    if (std::filesystem::exists(file, problem) && printable(file) == file) {
+      return fmt::format("#:schema {}\n", file);
+    }
+  }
+  return {};
+}
+
+Diagnostics write_first_plan(const std::string& path, const Context& context) {
   std::error_code ignored;
   if (std::filesystem::exists(path, ignored)) {
     return {error("disk-exists", "there is a file of this name already; it stays as it is",
                   "give another name", {path, 0, 0})};
   }
-  auto file = PendingFile::write(path, kFirstPlan);
+  auto file = PendingFile::write(path, schema_line(context) + kFirstPlan);
   return file ? file->commit() : file.diagnostics();
 }
 
 void run_new(const NewOptions& options, Context& context) {
   const std::string& path = options.path;
-  const Diagnostics problems = write_first_plan(path);
+  const Diagnostics problems = write_first_plan(path, context);
   context.exit_code = report(context, problems);
   if (options.json) {
     Json out = Json::object();

@@ -44,6 +44,7 @@ CommandLine command_line(Context& context) {
   add_fit(line, context);
   add_mend(line, context);
   add_sources(line, context);
+  add_schema(line, context);
   return line;
 }
 

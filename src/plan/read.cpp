@@ -9,6 +9,7 @@
 #include <tuple>
 
 #include "base/text.h"
+#include "plan/known_key.h"
 #include "plan/sections.h"
 #include "plan/table_reader.h"
 #include "plan/tree.h"
@@ -28,12 +29,14 @@ struct File {
 
 class PlanReader {
  public:
-  PlanReader(const Sources& sources, Diagnostics& problems)
-      : sources_(sources), problems_(problems) {}
+  /// `asked`: where to note what is asked for, or null.
+  PlanReader(const Sources& sources, Diagnostics& problems, KnownKeys* asked = nullptr)
+      : sources_(sources), problems_(problems), asked_(asked) {}
 
   Plan read(File plan_file) {
     plan_.file = plan_file.tree.file;
     plan_file.is_plan = true;
+    plan_file.tree.asked = asked_;
     files_.push_back(std::move(plan_file));
     load_shelves();
     // Shelf files first: what the plan says itself is read last and wins.
@@ -73,6 +76,7 @@ class PlanReader {
     auto tree = parse_tree(loaded->text, loaded->file);
     append(problems_, tree.diagnostics());
     if (tree) {
+      tree->asked = asked_;
       files_.push_back({std::move(*tree), std::move(loaded->text), false});
     }
   }
@@ -294,6 +298,7 @@ class PlanReader {
 
   const Sources& sources_;
   Diagnostics& problems_;
+  KnownKeys* asked_;
   Plan plan_;
   std::deque<File> files_;  ///< the plan first; trees are pointed into, so they must stay put
   std::map<std::string, std::vector<NamedTable>> named_;
@@ -332,6 +337,25 @@ Result<Plan> read_plan(std::string_view text, const std::string& file, const Sou
     return problems;
   }
   return {std::move(plan), std::move(problems)};
+}
+
+KnownKeys known_keys() {
+  // One table of each kind; keys that are read in a way of their own only when they are there.
+  constexpr std::string_view kPlan =
+      "format = 1\ntake = [\"SHELF\"]\nbench = {}\nrules.NAME = { counts = [\"rubber\"] }\n"
+      "strips.NAME = { samples = [[\"1 m\", \"1 g\"]], pieces = [{}] }\n"
+      "rings.NAME = {}\nlubricants.NAME = {}\nadhesives.NAME = {}\n"
+      "recipes.NAME = { steps = [{}] }\nmotors = [{ mass = \"1 g\" }]\n";
+  Sources sources;
+  sources.shelf = [](const std::string&) { return Loaded{"SHELF", "format = 1\n"}; };
+  sources.from_templates = [](const std::string&, const std::string&) { return Loaded{}; };
+  auto tree = parse_tree(kPlan, "PLAN");
+  KnownKeys keys;
+  if (tree) {
+    Diagnostics faults;  // of a plan that says next to nothing
+    (void)PlanReader(sources, faults, &keys).read({std::move(*tree), std::string(kPlan), true});
+  }
+  return keys;
 }
 
 }  // namespace loopledger::plan

@@ -27,7 +27,31 @@ std::string as_written(const Node& node) {
 
 }  // namespace
 
+std::string bound_text(Mass value) {
+  return value > Mass{} && value < Mass::g(1) ? rounded(value.in_mg(), 6) + " mg" : exact(value);
+}
+
+std::string bound_text(Length value) {
+  return value >= Length::m(1) ? rounded(value.in_m(), 6) + " m" : exact(value);
+}
+
+KnownKey* TableReader::note(std::string_view key) {
+  if (tree_.asked == nullptr) {
+    return nullptr;
+  }
+  for (KnownKey& known : *tree_.asked) {
+    if (known.table == what_ && known.key == key) {
+      return &known;
+    }
+  }
+  tree_.asked->push_back({});
+  tree_.asked->back().table = what_;
+  tree_.asked->back().key = key;
+  return &tree_.asked->back();
+}
+
 const Node* TableReader::find(std::string_view key) {
+  note(key);
   known_.push_back(key);
   for (const Member& member : table_.members) {
     if (member.key == key) {
@@ -81,6 +105,7 @@ void TableReader::out_of_bounds(const Node& node, std::string_view key, const st
 }
 
 void TableReader::read(std::string_view key, Placed<double>& to, const Bounds<double>& bounds) {
+  note_quantity<double>(key, bounds);
   const Node* const node = find(key);
   if (node == nullptr) {
     return;
@@ -102,6 +127,11 @@ void TableReader::read(std::string_view key, Placed<double>& to, const Bounds<do
 }
 
 void TableReader::read(std::string_view key, Placed<int>& to, const Bounds<int>& bounds) {
+  note_quantity<double>(
+      key, Bounds<double>{static_cast<double>(bounds.low), static_cast<double>(bounds.high)});
+  if (KnownKey* const known = note(key)) {
+    known->kind = "count";
+  }
   const Node* const node = find(key);
   if (node == nullptr) {
     return;
@@ -118,6 +148,9 @@ void TableReader::read(std::string_view key, Placed<int>& to, const Bounds<int>&
 }
 
 void TableReader::read(std::string_view key, Placed<bool>& to) {
+  if (KnownKey* const known = note(key)) {
+    known->kind = "truth";
+  }
   const Node* const node = find(key);
   if (node == nullptr) {
     return;
@@ -133,6 +166,7 @@ void TableReader::read(std::string_view key, Placed<bool>& to) {
 
 std::optional<std::string> TableReader::text_of(const Node& node, std::string_view key,
                                                 std::size_t max) {
+  note_text(key, max);
   if (node.type != Node::Type::text) {
     wrong_type(node, key, "text in quotes", {});
     return std::nullopt;
@@ -151,7 +185,17 @@ std::optional<std::string> TableReader::text_of(const Node& node, std::string_vi
   return node.text;
 }
 
+void TableReader::note_text(std::string_view key, std::size_t max) {
+  if (KnownKey* const known = note(key)) {
+    known->max_length = max;
+    if (known->kind.empty()) {
+      known->kind = "text";
+    }
+  }
+}
+
 void TableReader::read(std::string_view key, Placed<std::string>& to, std::size_t max) {
+  note_text(key, max);
   const Node* const node = find(key);
   if (node == nullptr) {
     return;
@@ -172,6 +216,10 @@ void TableReader::read(std::string_view key, std::string& to, std::size_t max) {
 }
 
 std::vector<const Node*> TableReader::list(std::string_view key, std::size_t max_items) {
+  if (KnownKey* const known = note(key)) {
+    known->kind = "list";
+    known->max_items = max_items;
+  }
   const Node* const node = find(key);
   if (node == nullptr) {
     return {};

@@ -47,6 +47,49 @@ inline Result<Uncertain<double>> read_text(std::string_view t, const Uncertain<d
   return uncertain_factor_from(t);
 }
 
+/// What unit_names() calls a type of quantity.
+inline std::string_view kind_of(const Length*) { return "length"; }
+inline std::string_view kind_of(const Mass*) { return "mass"; }
+inline std::string_view kind_of(const Density*) { return "density"; }
+inline std::string_view kind_of(const Share*) { return "share"; }
+inline std::string_view kind_of(const Duration*) { return "time"; }
+inline std::string_view kind_of(const Pressure*) { return "torque factor"; }
+inline std::string_view kind_of(const double*) { return "number"; }
+
+// How bounds are held against a value and written in a message.
+template <class Q>
+const Q& bounded_part(const Q& value) {
+  return value;
+}
+template <class Q>
+const Q& bounded_part(const Uncertain<Q>& value) {
+  return value.value;
+}
+template <class Q>
+std::string bound_text(const Q& value) {
+  return exact(value);
+}
+std::string bound_text(Mass value);    ///< "1 mg", "10 g"
+std::string bound_text(Length value);  ///< "0.05 mm", "20 m"
+inline std::string bound_text(Duration value) { return shown(value); }
+inline std::string bound_text(double value) { return shortest(value); }
+
+template <class Q>
+double bound_si(const Q& value) {
+  return value.in_si();
+}
+inline double bound_si(double value) { return value; }
+
+template <class B>
+bool is_within(const B& value, const Bounds<B>& bounds) {
+  return (bounds.above_low ? value > bounds.low : value >= bounds.low) && value <= bounds.high;
+}
+
+template <class T>
+inline constexpr bool kIsUncertain = false;
+template <class Q>
+inline constexpr bool kIsUncertain<Uncertain<Q>> = true;
+
 class TableReader {
  public:
   /// `what` names the table in messages: `strip "yellow"`, `[bench]`.
@@ -59,6 +102,7 @@ class TableReader {
   /// A quantity in quotes, or a bare number where the quantity has no unit.
   template <class T, class B>
   void read(std::string_view key, Placed<T>& to, const Bounds<B>& bounds) {
+    note_quantity<T>(key, bounds);
     const Node* const node = find(key);
     if (node == nullptr) {
       return;
@@ -71,6 +115,7 @@ class TableReader {
   }
   template <class T>
   void read(std::string_view key, std::optional<T>& to, const Bounds<T>& bounds) {
+    note_quantity<T>(key, bounds);
     if (const Node* const node = find(key)) {
       to = quantity<T>(*node, key, bounds);
     }
@@ -102,6 +147,11 @@ class TableReader {
   [[nodiscard]] Diagnostics& problems() { return problems_; }
 
  private:
+  /// Where to note what is asked of a key; null when nobody listens. The same key is one entry.
+  KnownKey* note(std::string_view key);
+  template <class T, class B>
+  void note_quantity(std::string_view key, const Bounds<B>& bounds);
+  void note_text(std::string_view key, std::size_t max);
   std::optional<std::string> quantity_text(const Node& node, std::string_view key);
   void take_over(const Diagnostics& from, const Node& node, std::string_view key);
   void out_of_bounds(const Node& node, std::string_view key, const std::string& low,
@@ -116,29 +166,24 @@ class TableReader {
   std::vector<std::string_view> known_;
 };
 
-// How bounds are held against a value and written in a message.
-template <class Q>
-const Q& bounded_part(const Q& value) {
-  return value;
-}
-template <class Q>
-const Q& bounded_part(const Uncertain<Q>& value) {
-  return value.value;
-}
-template <class Q>
-std::string bound_text(const Q& value) {
-  return exact(value);
-}
-inline std::string bound_text(double value) { return shortest(value); }
-
-template <class B>
-bool is_within(const B& value, const Bounds<B>& bounds) {
-  return (bounds.above_low ? value > bounds.low : value >= bounds.low) && value <= bounds.high;
+template <class T, class B>
+void TableReader::note_quantity(std::string_view key, const Bounds<B>& bounds) {
+  if (KnownKey* const known = note(key)) {
+    known->kind = kind_of(static_cast<const B*>(nullptr));
+    known->uncertain = kIsUncertain<T>;
+    known->bounded = true;
+    known->low = bound_si(bounds.low);
+    known->high = bound_si(bounds.high);
+    known->above_low = bounds.above_low;
+    known->low_text = bound_text(bounds.low);
+    known->high_text = bound_text(bounds.high);
+  }
 }
 
 template <class T, class B>
 std::optional<T> TableReader::quantity(const Node& node, std::string_view key,
                                        const Bounds<B>& bounds) {
+  note_quantity<T>(key, bounds);
   const auto text = quantity_text(node, key);
   if (!text) {
     return std::nullopt;

@@ -11,6 +11,7 @@
 
 #include "base/date.h"
 #include "base/result.h"
+#include "plan/known_key.h"
 
 namespace loopledger::plan {
 
@@ -41,6 +42,7 @@ struct Node {
 struct Tree {
   std::string file;
   std::vector<Node> nodes;
+  KnownKeys* asked = nullptr;  ///< where the reader notes what it asks for, when someone listens
   [[nodiscard]] const Node& root() const { return nodes.front(); }
   [[nodiscard]] const Node& at(std::size_t i) const { return nodes[i]; }
 };

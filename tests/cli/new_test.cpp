@@ -16,10 +16,18 @@ TEST_CASE("new writes about ten lines that check takes as they stand") {
   CHECK(made.out ==
         "Wrote " + plan + ". Put your figures in, then: loopledger check " + plan + "\n");
   const std::string text = folder.read("night.toml");
-  CHECK(std::ranges::count(text, '\n') == 10);
+  CHECK(std::ranges::count(text, '\n') == 11);
+  CHECK(text.starts_with("#:schema " LOOPLEDGER_SOURCE_DIR "/templates/schema/plan.schema.json\n"));
   const auto checked = run({"check", plan});
   CHECK(checked.code == 0);
   CHECK(checked.out.find("AB-01…04") != std::string::npos);
+}
+
+TEST_CASE("where no schema is installed new names none") {
+  const TempFolder folder;
+  const std::string plan = folder.path("night.toml");
+  REQUIRE(run({"new", plan}, {}, {{"LOOPLEDGER_DATA", folder.path()}}).code == 0);
+  CHECK(folder.read("night.toml").starts_with("# A batch plan."));
 }
 
 TEST_CASE("new never writes over a file") {
