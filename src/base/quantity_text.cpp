@@ -24,6 +24,8 @@ struct Unit {
   std::string_view name;  ///< lower case, "." between factors
   double si;
   bool in_hint;
+  double over = 1;  ///< divides: "95 %" is to be the same double as Share::percent(95)
+  [[nodiscard]] double in_si(double value) const { return value * si / over; }
 };
 
 struct KindOfQuantity {
@@ -115,7 +117,7 @@ constexpr std::array<Unit, 15> kDuration{{{"s", 1, true},
                                           {"day", 86400, false},
                                           {"days", 86400, false},
                                           {"m", 60, false}}};
-constexpr std::array<Unit, 2> kShare{{{"%", 0.01, true}, {"percent", 0.01, false}}};
+constexpr std::array<Unit, 2> kShare{{{"%", 1, true, 100}, {"percent", 1, false, 100}}};
 
 constexpr KindOfQuantity kLengthKind{"a length", "300 mm", kLength};
 constexpr KindOfQuantity kAreaKind{"an area", "6.02 mm2", kArea};
@@ -268,22 +270,19 @@ Result<Raw> read(std::string_view text, const KindOfQuantity& kind, bool may_be_
   }
   const std::string_view u_unit = u ? u->rest : std::string_view{};
   const std::string_view value_unit = value->rest.empty() ? u_unit : value->rest;
-  const auto factor_of = [&](std::string_view name) -> std::optional<double> {
-    if (name.empty() && kind.bare) {
-      return 1.0;
-    }
-    const Unit* const unit = find_unit(name, kind);
-    return unit == nullptr || name.empty() ? std::nullopt : std::optional(unit->si);
+  static constexpr Unit kBare{"", 1, false};
+  const auto unit_of = [&kind](std::string_view name) -> const Unit* {
+    return !name.empty() ? find_unit(name, kind) : kind.bare ? &kBare : nullptr;
   };
-  const auto value_factor = factor_of(value_unit);
-  if (!value_factor) {
+  const Unit* const of_value = unit_of(value_unit);
+  if (of_value == nullptr) {
     return wrong_unit(kind, value_unit, text);
   }
-  const auto u_factor = factor_of(u_unit.empty() ? value_unit : u_unit);
-  if (!u_factor) {
+  const Unit* const of_u = unit_of(u_unit.empty() ? value_unit : u_unit);
+  if (of_u == nullptr) {
     return wrong_unit(kind, u_unit, text);
   }
-  const Raw raw{value->value * *value_factor, u ? u->value * *u_factor : 0};
+  const Raw raw{of_value->in_si(value->value), u ? of_u->in_si(u->value) : 0};
   if (!std::isfinite(raw.value) || !std::isfinite(raw.u) || raw.u < 0) {
     return not_a(kind, text);
   }

@@ -202,6 +202,14 @@ TEST_CASE("the reader takes what lies within the bounds that are told, and nothi
       CAPTURE(written(key.known, value));
       CHECK(is_out_of_bounds(reads(text), key.known.key) == !within);
     }
+    const bool text = key.known.kind != "count";
+    for (const std::string& bound : {key.known.low_text, key.known.high_text}) {
+      if (text && (bound != key.known.low_text || !key.known.above_low)) {
+        CAPTURE(key.known.key);
+        CAPTURE(bound);
+        CHECK_FALSE(has_errors(reads(plan_with(key, "\"" + bound + "\""))));
+      }
+    }
   }
   CHECK(bounded > 40);
 }
@@ -324,7 +332,7 @@ std::vector<std::string> faulty_plans() {
     if (key.known.bounded && key.known.kind != "count" && !key.known.uncertain) {
       faulty.push_back(plan_with(key, "\"0.5 ± 0.1 mm\""));
     }
-    if (key.words.otherwise == "needed") {
+    if (key.words.otherwise == "needed" && key.known.key != "motors") {
       faulty.push_back(KeyedPlan().drop(std::string(key.words.path), key.known.key).text());
     }
   }
@@ -355,6 +363,8 @@ std::vector<std::string> faulty_plans() {
   add("motors", "strands", "3");
   add("motors", "mass", "\"most\"");
   add("motors", "loop", "300");
+  const std::string whole = KeyedPlan().text();
+  faulty.push_back(whole.substr(0, whole.find("[[motors]]")));
   faulty.push_back(KeyedPlan().drop("rules.NAME", "limit").text());
   faulty.push_back(KeyedPlan().drop("rules.NAME", "counts").text());
   faulty.push_back(KeyedPlan().drop("strips.NAME", "samples").text());
