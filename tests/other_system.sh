@@ -42,7 +42,7 @@ for compiler in "$@"; do
     $compiler --version | head -n 1
     cmake -S . -B build-$compiler -G Ninja -DCMAKE_BUILD_TYPE=Debug -DLOOPLEDGER_DEV=ON \
       -DCMAKE_CXX_COMPILER=$compiler
-    nice cmake --build build-$compiler
+    nice cmake --build build-$compiler -j $(nproc)
     nice ctest --test-dir build-$compiler --output-on-failure -j $(nproc)" || failed="$failed $compiler"
   echo "== $suite, $compiler: $(($(date +%s) - started)) s"
 done
