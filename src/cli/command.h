@@ -55,6 +55,9 @@ void add_fit(CommandLine& line, Context& context);
 void add_mend(CommandLine& line, Context& context);
 void add_sources(CommandLine& line, Context& context);
 
+/// The command line with all of these, in the order in which a night needs them.
+[[nodiscard]] CommandLine command_line(Context& context);
+
 /// The whole program: parses the arguments, runs the command, returns the exit code. No exception
 /// leaves it.
 int run(int argc, const char* const* argv, Context& context);

@@ -16,6 +16,25 @@
 namespace loopledger::cli {
 namespace {
 
+/// What follows an option's name in the command's help.
+std::string value_help(const CLI::Option& option) {
+  return option.get_expected_max() == 0 ? std::string() : option.get_type_name();
+}
+
+CommandHelp described_command(const CLI::App& app) {
+  CommandHelp command{app.get_name(), app.get_description(), app.get_footer(), {}};
+  for (const bool by_place : {true, false}) {
+    for (const CLI::Option* option : app.get_options()) {
+      if (option->get_positional() == by_place) {
+        command.options.push_back({option->get_name(by_place, !by_place), value_help(*option),
+                                   option->get_description(), by_place, option->get_required(),
+                                   option->get_items_expected_max() > 1});
+      }
+    }
+  }
+  return command;
+}
+
 /// A validator of the library says what is wrong as text; the hint stands behind this.
 constexpr char kHintMark = '\n';
 
@@ -250,19 +269,33 @@ Command& Command::footer(const std::string& text) {
 
 void Command::action(std::function<void()> run) { app_.callback(std::move(run)); }
 
-CommandLine::CommandLine(const std::string& about, const std::string& version,
+std::vector<Library> command_line_libraries() { return {{"CLI11", CLI11_VERSION}}; }
+
+CommandLine::CommandLine(const std::string& about, std::function<std::string()> version,
                          const std::string& footer)
     : app_(std::make_unique<CLI::App>(about, "loopledger")) {
   app_->footer(footer);
   app_->require_subcommand(1);
-  app_->set_version_flag("--version", version);
+  app_->set_version_flag(
+      "--version", std::move(version),
+      "Versions of the program and its libraries, and\nwhere templates are looked for");
   app_->set_help_all_flag("--help-all", "Help of all commands");
 }
 
+CommandLine::CommandLine(CommandLine&&) noexcept = default;
+CommandLine& CommandLine::operator=(CommandLine&&) noexcept = default;
 CommandLine::~CommandLine() = default;
 
 Command CommandLine::add(const std::string& name, const std::string& help) {
   return Command(*app_->add_subcommand(name, help));
+}
+
+std::vector<CommandHelp> CommandLine::described() const {
+  std::vector<CommandHelp> all{described_command(*app_)};
+  for (const CLI::App* command : app_->get_subcommands([](const CLI::App*) { return true; })) {
+    all.push_back(described_command(*command));
+  }
+  return all;
 }
 
 Diagnostics CommandLine::unknown_command(int argc, const char* const* argv) const {

@@ -274,20 +274,4 @@ std::string records_folder(const std::string& option, const std::string& from_pl
   return from_plan.empty() ? "records" : from_plan;
 }
 
-std::string data_folder(const Context& context) {
-  std::error_code ignored;
-  if (const auto env = context.env("LOOPLEDGER_DATA"); env && !env->empty()) {
-    return *env;
-  }
-  const fs::path program = fs::read_symlink("/proc/self/exe", ignored);
-  const fs::path installed = program.parent_path().parent_path() / "share" / "loopledger";
-  if (!program.empty() && fs::is_directory(installed / "fonts", ignored)) {
-    return installed.string();
-  }
-  if (fs::is_directory(fs::path(LOOPLEDGER_DATA_SOURCE) / "fonts", ignored)) {
-    return LOOPLEDGER_DATA_SOURCE;
-  }
-  return {};
-}
-
 }  // namespace loopledger::cli

@@ -68,8 +68,4 @@ class PendingFile {
 [[nodiscard]] std::string records_folder(const std::string& option, const std::string& from_plan,
                                          const Context& context);
 
-/// Where templates and fonts are: LOOPLEDGER_DATA, else beside the program's install prefix
-/// (share/loopledger), else the source tree it was built from. Empty when none exists.
-[[nodiscard]] std::string data_folder(const Context& context);
-
 }  // namespace loopledger::cli

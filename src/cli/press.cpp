@@ -7,6 +7,7 @@
 #include <cstdint>
 #include <filesystem>
 
+#include "cli/data_folders.h"
 #include "base/text.h"
 #include "cli/files.h"
 #include "cli/plan_input.h"
@@ -112,13 +113,14 @@ Result<Press> set_up_press(const PressOrder& order, Context& context) {
   press.printer_file = printer_file(context);
   take_loaded(load_printer(press.printer_file, context), press.printer, problems);
   take_loaded(source_date(context), press.epoch, problems);
-  const std::string data = data_folder(context);
-  if (data.empty()) {
-    problems.push_back(error("disk-data", "can't find the folder with fonts and templates",
-                             "set LOOPLEDGER_DATA to the folder that holds `fonts`"));
+  const std::string fonts = font_folder(data_folders(context));
+  if (fonts.empty()) {
+    problems.push_back(
+        error("disk-data", "can't find the folder with fonts",
+              "set LOOPLEDGER_DATA to the folder that holds `fonts` and `templates`"));
     return problems;
   }
-  press.fonts = pdf::fonts_in((std::filesystem::path(data) / "fonts").string());
+  press.fonts = pdf::fonts_in(fonts);
   auto metrics = pdf::load_metrics(press.fonts);
   append(problems, metrics.diagnostics());
   if (has_errors(problems)) {

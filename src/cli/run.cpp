@@ -6,6 +6,7 @@
 #include "cli/command.h"
 #include "cli/command_line.h"
 #include "cli/exit_code.h"
+#include "cli/libraries.h"
 
 namespace loopledger::cli {
 namespace {
@@ -24,8 +25,11 @@ int internal(const char* what, Context& context) {
   return kInternal;
 }
 
-int parse_and_run(int argc, const char* const* argv, Context& context) {
-  CommandLine line(kAbout, "loopledger " LOOPLEDGER_VERSION, kExitCodes);
+}  // namespace
+
+CommandLine command_line(Context& context) {
+  CommandLine line(
+      kAbout, [&context] { return version_text(context); }, kExitCodes);
   add_new(line, context);
   add_check(line, context);
   add_print(line, context);
@@ -40,15 +44,13 @@ int parse_and_run(int argc, const char* const* argv, Context& context) {
   add_fit(line, context);
   add_mend(line, context);
   add_sources(line, context);
-  const Diagnostics not_understood = line.run(argc, argv, context.out);
-  return not_understood.empty() ? context.exit_code : report(context, not_understood);
+  return line;
 }
-
-}  // namespace
 
 int run(int argc, const char* const* argv, Context& context) {
   try {
-    return parse_and_run(argc, argv, context);
+    const Diagnostics not_understood = command_line(context).run(argc, argv, context.out);
+    return not_understood.empty() ? context.exit_code : report(context, not_understood);
   } catch (const std::exception& e) {
     return internal(e.what(), context);
   } catch (...) {
