@@ -23,7 +23,7 @@ bool is_folder(const fs::path& path) {
 }
 
 /// Beside the program: as installed, else in `share` here or in one of the two folders above, which
-/// are a build's own and the one that it keeps its tests in.
+/// are a build's own and the one that it keeps its tests in. Where none is, the first of these.
 fs::path beside_program() {
   std::error_code ignored;
   const fs::path program = fs::read_symlink("/proc/self/exe", ignored);
@@ -38,7 +38,7 @@ fs::path beside_program() {
   }
   const auto found = std::ranges::find_if(
       places, [](const fs::path& place) { return is_folder(place / "fonts"); });
-  return found == places.end() ? fs::path() : found->lexically_normal();
+  return (found == places.end() ? places.front() : *found).lexically_normal();
 }
 
 /// The parts of a list with colons. Relative ones are to be ignored, as the list's rule says.
@@ -65,6 +65,25 @@ void add_folder(std::vector<DataFolder>& folders, const fs::path& path, bool shi
   }
 }
 
+std::vector<DataFolder> all_places(const Context& context) {
+  if (const std::string only = value_of(context, "LOOPLEDGER_DATA"); !only.empty()) {
+    return {{only, true}};
+  }
+  std::vector<DataFolder> places;
+  if (const std::string own = own_data_folder(context); !own.empty()) {
+    places.push_back({own, false});
+  }
+  if (const fs::path beside = beside_program(); !beside.empty()) {
+    places.push_back({beside, true});
+  }
+  const std::string listed = value_of(context, "XDG_DATA_DIRS");
+  for (const fs::path& path :
+       absolute_paths(listed.empty() ? "/usr/local/share:/usr/share" : listed)) {
+    places.push_back({path / kOwnName, false});
+  }
+  return places;
+}
+
 }  // namespace
 
 std::string own_data_folder(const Context& context) {
@@ -78,22 +97,19 @@ std::string own_data_folder(const Context& context) {
 
 std::vector<DataFolder> data_folders(const Context& context) {
   std::vector<DataFolder> folders;
-  if (const std::string only = value_of(context, "LOOPLEDGER_DATA"); !only.empty()) {
-    add_folder(folders, only, true);
-    return folders;
-  }
-  if (const std::string own = own_data_folder(context); !own.empty()) {
-    add_folder(folders, own, false);
-  }
-  if (const fs::path beside = beside_program(); !beside.empty()) {
-    add_folder(folders, beside, true);
-  }
-  const std::string listed = value_of(context, "XDG_DATA_DIRS");
-  for (const fs::path& path :
-       absolute_paths(listed.empty() ? "/usr/local/share:/usr/share" : listed)) {
-    add_folder(folders, path / kOwnName, false);
+  for (const DataFolder& place : all_places(context)) {
+    add_folder(folders, place.path, place.shipped);
   }
   return folders;
+}
+
+std::string places_asked(const Context& context) {
+  std::string out;
+  for (const DataFolder& place : all_places(context)) {
+    out += (out.empty() ? "" : ", ") + place.path.string();
+  }
+  const bool only = !value_of(context, "LOOPLEDGER_DATA").empty();
+  return only ? "LOOPLEDGER_DATA (" + out + ")" : out;
 }
 
 std::string font_folder(const std::vector<DataFolder>& folders) {

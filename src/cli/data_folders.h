@@ -24,6 +24,10 @@ struct DataFolder {
 /// The folders that exist, each once, the first to be asked first.
 [[nodiscard]] std::vector<DataFolder> data_folders(const Context& context);
 
+/// All places that data_folders asks, whether they exist or not, for a message: "LOOPLEDGER_DATA
+/// (/my/data)", or "/a/loopledger, /b/loopledger".
+[[nodiscard]] std::string places_asked(const Context& context);
+
 /// The folder of the fonts; what came with the program is asked first, because texts are set for
 /// those very fonts. Empty when there is none.
 [[nodiscard]] std::string font_folder(const std::vector<DataFolder>& folders);

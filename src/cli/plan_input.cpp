@@ -47,22 +47,17 @@ std::vector<std::string> names_in(const std::vector<DataFolder>& folders, const 
   return names;
 }
 
-/// What to do when not one template of a kind is there.
-std::string no_templates_hint(const Context& context) {
-  if (const auto only = context.env("LOOPLEDGER_DATA"); only && !only->empty()) {
-    return fmt::format("LOOPLEDGER_DATA names {}, which holds none", *only);
-  }
-  return "set LOOPLEDGER_DATA to the folder that holds `templates` and `fonts`";
-}
-
 Diagnostic no_template(const std::string& kind, const std::string& name,
                        const std::vector<DataFolder>& folders, const Context& context) {
   const std::vector<std::string> names = names_in(folders, kind);
   const std::vector<std::string_view> views(names.begin(), names.end());
   const std::string_view near = nearest(name, views);
-  std::string hint = views.empty()   ? no_templates_hint(context)
-                     : !near.empty() ? fmt::format("did you mean \"{}\"?", near)
-                                     : fmt::format("templates there are {}", either(views));
+  if (views.empty()) {
+    return error("disk-data", fmt::format("no templates/{} are in {}", kind, places_asked(context)),
+                 "set LOOPLEDGER_DATA to the folder that holds `templates` and `fonts`");
+  }
+  std::string hint = !near.empty() ? fmt::format("did you mean \"{}\"?", near)
+                                   : fmt::format("templates there are {}", either(views));
   return error(
       "plan-take",
       fmt::format("there is no template \"{}\" in templates/{}", shortened(name, 60), kind),

@@ -7,8 +7,8 @@
 #include <cstdint>
 #include <filesystem>
 
-#include "cli/data_folders.h"
 #include "base/text.h"
+#include "cli/data_folders.h"
 #include "cli/files.h"
 #include "cli/plan_input.h"
 #include "page/printer_fit.h"
@@ -116,7 +116,7 @@ Result<Press> set_up_press(const PressOrder& order, Context& context) {
   const std::string fonts = font_folder(data_folders(context));
   if (fonts.empty()) {
     problems.push_back(
-        error("disk-data", "can't find the folder with fonts",
+        error("disk-data", fmt::format("no fonts are in {}", places_asked(context)),
               "set LOOPLEDGER_DATA to the folder that holds `fonts` and `templates`"));
     return problems;
   }

@@ -41,8 +41,8 @@ class Ledger {
   /// one fails the rest is not opened and those before it stay: doing it again is harmless. Makes
   /// the folder. `opened` is called after each.
   /// Errors: record-exists (its hint names the next free id), disk-….
-  Diagnostics open(const std::vector<NewRecord>& records,
-                   const std::function<void()>& opened = [] {});
+  Diagnostics open(
+      const std::vector<NewRecord>& records, const std::function<void()>& opened = [] {});
 
   /// Adds one entry: locked, one write, flushed. Refused while the record is torn (record-torn) or
   /// can't be read; an entry that corrects must name one of the record's (record-corrects), and

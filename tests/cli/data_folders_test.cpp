@@ -128,12 +128,19 @@ TEST_CASE("LOOPLEDGER_DATA stands for all other folders") {
   const std::map<std::string, std::string> both{{"XDG_DATA_HOME", home.path()},
                                                 {"LOOPLEDGER_DATA", data.path()}};
   const auto empty = run({"print", "--test-page", "--labels", "mine"}, {}, both);
-  CHECK(empty.code != 0);
-  CHECK_MESSAGE(has(empty.err, "LOOPLEDGER_DATA names " + data.path()), empty.err);
+  CHECK(empty.code == 3);
+  CHECK_MESSAGE(
+      has(empty.err, "error: no templates/stock are in LOOPLEDGER_DATA (" + data.path() +
+                         ") [disk-data]\n"
+                         "  hint: set LOOPLEDGER_DATA to the folder that holds `templates` and "
+                         "`fonts`\n"),
+      empty.err);
   fs::copy(LOOPLEDGER_SOURCE_DIR "/templates", data.path("templates"), fs::copy_options::recursive);
   const auto fontless = run({"print", "--test-page", "--out", work.path("out")}, {}, both);
   CHECK(fontless.code == 3);
-  CHECK_MESSAGE(has(fontless.err, "can't find the folder with fonts"), fontless.err);
+  CHECK_MESSAGE(has(fontless.err, "error: no fonts are in LOOPLEDGER_DATA (" + data.path() +
+                                      ") [disk-data]\n  hint: set LOOPLEDGER_DATA to "),
+                fontless.err);
   fs::create_directory_symlink(LOOPLEDGER_SOURCE_DIR "/fonts", data.path("fonts"));
   CHECK(run({"print", "--test-page", "--out", work.path("out")}, {}, both).code == 0);
   CHECK(run({"print", "--test-page", "--labels", "mine"}, {}, both).code == 1);

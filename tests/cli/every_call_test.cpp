@@ -200,9 +200,9 @@ int kill_at_every_call(const Scene& scene, Fault fault) {
 
 TEST_CASE("killed after any call that changes the disk, a command loses nothing") {
   for (const Scene& scene : scenes()) {
-    CAPTURE(scene.name);
+    CAPTURE(std::string(scene.name));
     const int kills = kill_at_every_call(scene, Fault::die);
-    MESSAGE(scene.name, ": killed after each of ", kills, " calls");
+    MESSAGE(std::string(scene.name), ": killed after each of ", kills, " calls");
     CHECK(kills >= 2);
   }
 }
@@ -211,7 +211,7 @@ TEST_CASE("killed in the middle of any write, a command that makes files leaves 
   for (const Scene& scene : scenes()) {
     // A line that is being added is torn then: tests/records holds that at every byte.
     if (scene.words[0] == "new" || scene.words[0] == "card" || scene.words[0] == "mend") {
-      CAPTURE(scene.name);
+      CAPTURE(std::string(scene.name));
       CHECK(kill_at_every_call(scene, Fault::die_half) >= 2);
     }
   }
@@ -219,11 +219,12 @@ TEST_CASE("killed in the middle of any write, a command that makes files leaves 
 
 TEST_CASE("on a disk that is full from any call on, a command says so and leaves nothing half") {
   for (const Scene& scene : scenes()) {
-    CAPTURE(scene.name);
+    CAPTURE(std::string(scene.name));
     const Tree undisturbed = undisturbed_end(scene);
     int nth = 0;
     for (bool hit = true; hit;) {
-      CAPTURE(++nth);
+      ++nth;
+      CAPTURE(nth);
       const TempFolder folder;
       set_up(scene, folder);
       plan_fault(nth, Fault::full);
@@ -243,7 +244,7 @@ TEST_CASE("on a disk that is full from any call on, a command says so and leaves
       }
       check_done_again(scene, folder, undisturbed);
     }
-    MESSAGE(scene.name, ": full at each of ", nth - 1, " calls");
+    MESSAGE(std::string(scene.name), ": full at each of ", nth - 1, " calls");
     CHECK(nth > 2);
   }
 }

@@ -34,7 +34,7 @@ bool has_full_device() {
 TEST_CASE("on a closed standard output no command ends as done, and no record takes its place") {
   const LedgerBench ledger;
   for (const char* words : {"list", "list --json", "list --csv", "show th1", "sources", "--help",
-                            "--version", "scan -", "match 2", "log th1 note hello"}) {
+                            "--version", "scan -", "log th1 note hello"}) {
     CAPTURE(words);
     const Ran ran = shell(
         ledger.folder, "echo th1 | LOOPLEDGER_RECORDS=records $LL " + std::string(words) + " >&-");

@@ -74,9 +74,9 @@ TEST_CASE("every fault of the command line says what was expected, what was foun
        "[usage-value]\n"
        "  hint: `loopledger label --help` lists what it takes\n"},
       {{"print", "x.toml", "--new", "--only", "th1"},
-       "loopledger: error: expected --new or --only, found both [usage-both]\n"
+       "loopledger: error: expected --only or --new, found both [usage-both]\n"
        "  hint: leave one of them out\n"},
-      {{"list", "--json=7"},
+      {{"list", "--json=x"},
        "loopledger: error: expected --json without a value [usage-value]\n"
        "  hint: --json: The list as JSON\n"},
       {{"label"},
