@@ -18,13 +18,15 @@ namespace {
 constexpr const char* kMend = "`loopledger mend` moves the torn part into a file beside it";
 constexpr const char* kMoveAway =
     "`loopledger mend` moves it away; `print` opens the motor's record anew";
+constexpr const char* kPutsBack = "`loopledger mend` puts it back";
+constexpr const char* kPutBack = "write [entries] on a line of its own behind the figures";
 constexpr const char* kAccept =
     "if it is right as it stands, `loopledger mend --accept` makes it sound";
 
 Diagnostic warn(const char* code, std::string message, const char* hint, const std::string& file,
                 const Line& line) {
   Diagnostic d = warning(code, std::move(message), hint, {file, line.number, 1});
-  d.source_line = line.text;
+  d.source_line = quoted_line(line.text);
   return d;
 }
 
@@ -160,7 +162,7 @@ bool is_torn_early(std::string_view text, const Layout& layout) {
 Diagnostic torn_early(const Layout& layout, const std::string& file) {
   Diagnostic d = error("record-torn", "the record is torn before its entries begin", kMoveAway,
                        {file, layout.lines.back().number, 1});
-  d.source_line = layout.lines.back().text;
+  d.source_line = quoted_line(layout.lines.back().text);
   return d;
 }
 
@@ -198,7 +200,7 @@ Result<Record> read_record(std::string_view text, const std::string& file, Plann
     record->torn = true;
     record.diagnostics().push_back(warning("record-entries",
                                            "the line [entries] is missing; nothing can be added",
-                                           "`loopledger mend` puts it back", {file, 0, 0}));
+                                           layout.sum ? kPutsBack : kPutBack, {file, 0, 0}));
   }
   read_lines(layout, *record, record.diagnostics(), file);
   return record;

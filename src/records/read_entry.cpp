@@ -27,12 +27,12 @@ struct Reading {
   [[nodiscard]] Diagnostic not_an_entry(std::string message, const toml::source_region& region) {
     Diagnostic d = warning("record-line", std::move(message),
                            "correct the line by hand, then `loopledger mend --accept`", at(region));
-    d.source_line = line.text;
+    d.source_line = quoted_line(line.text);
     return d;
   }
   void field_warning(std::string message, std::string hint, const toml::source_region& region) {
     warnings.push_back(warning("record-field", std::move(message), std::move(hint), at(region)));
-    warnings.back().source_line = line.text;
+    warnings.back().source_line = quoted_line(line.text);
   }
 };
 

@@ -300,3 +300,19 @@ TEST_CASE("entries still read when the figures as planned do not") {
   REQUIRE(entries);
   CHECK(entries->entries.size() == one_of_each().size());
 }
+
+TEST_CASE("a record without its sum and its [entries] line is not sent to mend, which can't help") {
+  const std::string text = new_record_text({{"TH", 1}, 'T', small_planned()});
+  const std::string head =
+      text.substr(text.find("format = "), text.find("sum = ") - text.find("format = "));
+  const auto record = read_record(head, kFile);
+  REQUIRE(record);
+  CHECK(record->torn);
+  REQUIRE(has_code(record.diagnostics(), "record-entries"));
+  CHECK(render(record.diagnostics()).find("write [entries] on a line of its own") !=
+        std::string::npos);
+  CHECK(mend_text(head, kFile, true).text == head);
+  const auto whole = read_record(head + "\n[entries]\n", kFile);
+  REQUIRE(whole);
+  CHECK_FALSE(whole->torn);
+}
