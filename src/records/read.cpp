@@ -45,8 +45,8 @@ class EntryReader {
 
   void read(const Line& line) {
     if (hides_entry(line.text)) {
-      out_.push_back(warn("record-hidden", "an entry stands in a comment and is not counted",
-                          "take the # away if it is to count", file_, line));
+      tell(warn("record-hidden", "an entry stands in a comment and is not counted",
+                "take the # away if it is to count", file_, line));
     }
     if (says_nothing(line.text)) {
       torn_if_open(line, 0);
@@ -57,14 +57,33 @@ class EntryReader {
       torn_if_open(line, line.text.size());
       return;
     }
-    append(out_, entry.diagnostics());
+    for (const Diagnostic& d : entry.diagnostics()) {
+      tell(d);
+    }
     if (entry) {
       take(*std::move(entry), line);
     }
     torn_if_open(line, 0);
   }
 
-  /// Corrections that name no entry.
+  /// What can be told only of all entries: corrections that name none of them, and how many faults
+  /// were not told.
+  void end() {
+    check_corrections();
+    if (faults_ > kMaxWarnings) {
+      out_.push_back(warning("record-size", fmt::format("and {} more such", faults_ - kMaxWarnings),
+                             {}, {file_, 0, 0}));
+    }
+  }
+
+ private:
+  /// A megabyte of rubbish has a fault in every line.
+  void tell(Diagnostic d) {
+    if (++faults_ <= kMaxWarnings) {
+      out_.push_back(std::move(d));
+    }
+  }
+
   void check_corrections() {
     std::unordered_set<std::string_view> keys;
     for (const Entry& e : record_.entries) {
@@ -72,7 +91,7 @@ class EntryReader {
     }
     for (const Entry& e : record_.entries) {
       if (!e.corrects.empty() && !keys.contains(e.corrects)) {
-        out_.push_back(warning(
+        tell(warning(
             "record-corrects",
             fmt::format("the entry corrects {}, which is not in the record", printable(e.corrects)),
             {}, {file_, e.line, 1}));
@@ -80,7 +99,6 @@ class EntryReader {
     }
   }
 
- private:
   void torn_if_open(const Line& line, std::size_t bytes) {
     if (line.ended) {
       return;
@@ -101,13 +119,13 @@ class EntryReader {
     }
     if (!fresh) {
       entry.edited = true;
-      out_.push_back(warn("record-twice", "another line has the same key and says something else",
-                          "give one of them another key, or take it out", file_, line));
+      tell(warn("record-twice", "another line has the same key and says something else",
+                "give one of them another key, or take it out", file_, line));
     } else if (entry.edited) {
-      out_.push_back(warn("record-edited",
-                          "the line was changed by hand or damaged; it is shown "
-                          "but not relied on",
-                          kAccept, file_, line));
+      tell(warn("record-edited",
+                "the line was changed by hand or damaged; it is shown "
+                "but not relied on",
+                kAccept, file_, line));
     }
     record_.entries.push_back(std::move(entry));
   }
@@ -116,6 +134,7 @@ class EntryReader {
   Diagnostics& out_;
   const std::string& file_;
   std::map<std::string, std::string_view, std::less<>> text_of_key_;
+  std::size_t faults_ = 0;
 };
 
 void read_lines(const Layout& layout, Record& record, Diagnostics& out, const std::string& file) {
@@ -129,7 +148,7 @@ void read_lines(const Layout& layout, Record& record, Diagnostics& out, const st
     }
     reader.read(layout.lines[i]);
   }
-  reader.check_corrections();
+  reader.end();
 }
 
 std::string_view head_of(std::string_view text, const Layout& layout) {

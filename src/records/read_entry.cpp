@@ -122,6 +122,11 @@ Result<Entry> from_table(const toml::table& document, Reading& reading) {
     return reading.not_an_entry("expected an entry with a kind such as kind = \"wound\"",
                                 node.source());
   }
+  if (table->size() > kMaxFields) {
+    return reading.not_an_entry(
+        fmt::format("expected an entry of at most {} fields, found {}", kMaxFields, table->size()),
+        key.source());
+  }
   Entry entry;
   entry.key = std::string(key.str());
   entry.line = reading.line.number;

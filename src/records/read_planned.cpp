@@ -283,6 +283,13 @@ void read_names(const toml::table& document, Record& record, Source& source) {
 }
 
 void read_figures(const toml::table& planned, Record& record, Source& source) {
+  if (planned.size() > kMaxHeadKeys) {
+    source.add("record-size",
+               fmt::format("expected at most {} figures as planned, found {}", kMaxHeadKeys,
+                           planned.size()),
+               planned.source());
+    return;
+  }
   Taker taker(planned, source);
   walk_planned(taker, record.planned);
   record.planned_unknown = taker.unknown();
@@ -328,6 +335,12 @@ void PlannedSeen::add(Figures seen) {
 }
 
 Result<Record> read_head(std::string_view head, const std::string& file, PlannedSeen* seen) {
+  if (head.size() > kMaxHeadBytes) {
+    return error("record-size",
+                 fmt::format("expected at most {} bytes before the entries, found {}",
+                             kMaxHeadBytes, head.size()),
+                 kHint, {file, 0, 0});
+  }
   Source source{head, file, {}};
   Record record;
   const std::string_view figures = seen != nullptr ? figures_of(head) : std::string_view();
