@@ -13,6 +13,7 @@ namespace loopledger {
 namespace {
 
 constexpr std::size_t kShownColumns = 160;  ///< a longer source line is cut in the print
+constexpr std::size_t kMaxCharacterBytes = 4;
 
 Diagnostic make(Severity severity, std::string code, std::string message, std::string hint,
                 Place place) {
@@ -117,6 +118,10 @@ void append(Diagnostics& to, const Diagnostics& more) {
   to.insert(to.end(), more.begin(), more.end());
 }
 
+std::string quoted_line(std::string_view line) {
+  return std::string(line.substr(0, kShownColumns * kMaxCharacterBytes));
+}
+
 void add_source_lines(Diagnostics& diagnostics, const std::string& file, const std::string& text) {
   std::vector<std::string_view> lines;
   const std::string_view all = text;
@@ -132,7 +137,7 @@ void add_source_lines(Diagnostics& diagnostics, const std::string& file, const s
   for (Diagnostic& d : diagnostics) {
     const auto n = static_cast<std::size_t>(std::max(0, d.place.line));
     if (d.place.file == file && n >= 1 && n <= lines.size()) {
-      d.source_line = std::string(lines[n - 1]);
+      d.source_line = quoted_line(lines[n - 1]);
     }
   }
 }

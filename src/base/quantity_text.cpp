@@ -19,6 +19,9 @@ namespace loopledger {
 namespace {
 
 constexpr std::string_view kPointHint = "write the decimal point as a point: 1.5";
+// Beyond these a change of unit leaves what a double can hold: no quantity of anything.
+constexpr double kLeastSize = 1e-290;
+constexpr double kMostSize = 1e290;
 
 struct Unit {
   std::string_view name;  ///< lower case, "." between factors
@@ -247,6 +250,10 @@ Split split(std::string_view text) {
   return {trimmed(text), {}, false};
 }
 
+bool has_size(double v) {
+  return v == 0 || (std::fabs(v) >= kLeastSize && std::fabs(v) <= kMostSize);
+}
+
 struct Raw {
   double value = 0;
   double u = 0;
@@ -283,7 +290,7 @@ Result<Raw> read(std::string_view text, const KindOfQuantity& kind, bool may_be_
     return wrong_unit(kind, u_unit, text);
   }
   const Raw raw{of_value->in_si(value->value), u ? of_u->in_si(u->value) : 0};
-  if (!std::isfinite(raw.value) || !std::isfinite(raw.u) || raw.u < 0) {
+  if (!has_size(raw.value) || !has_size(raw.u) || raw.u < 0) {
     return not_a(kind, text);
   }
   return raw;
@@ -382,7 +389,8 @@ Result<Temperature> temperature_from(std::string_view text) {
   const auto number = leading_number(trimmed(text));
   const std::string unit = number ? lower_ascii(trimmed(number->rest)) : std::string{};
   const auto known = std::ranges::find(kTemperature, unit, &UnitName::name);
-  if (!number || known == kTemperature.end() || text.size() > kMaxQuantityText) {
+  if (!number || known == kTemperature.end() || text.size() > kMaxQuantityText ||
+      !has_size(number->value)) {
     return error("quantity-unit",
                  fmt::format("expected a temperature such as \"21 degC\", found \"{}\"",
                              shortened(text, 60)),

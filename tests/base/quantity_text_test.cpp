@@ -194,6 +194,18 @@ TEST_CASE("a decimal comma is refused with a hint how to write it, never read as
         std::string::npos);
 }
 
+TEST_CASE("what no double can hold in another unit is no quantity") {
+  for (const char* text : {"1e308 m", "1e300 m", "1e-300 m", "1e-320 mm", "1e-400 m"}) {
+    CAPTURE(text);
+    CHECK_FALSE(length_from(text).ok());
+  }
+  CHECK(length_from("1e280 m").ok());
+  CHECK(length_from("1e-280 m").ok());
+  CHECK(length_from("0 m").ok());
+  CHECK_FALSE(temperature_from("1e300 degF").ok());
+  CHECK_FALSE(uncertain_mass_from("1 ± 1e300 g").ok());
+}
+
 TEST_CASE("text that is no quantity is an error, however odd or long") {
   for (const std::string& bad :
        {std::string(), std::string("g"), std::string("limit"), std::string("1 2 g"),
