@@ -2,10 +2,9 @@
 #include "calc/choose.h"
 
 #include <algorithm>
-#include <cmath>
-#include <numeric>
 
 #include "base/result.h"
+#include "calc/cut_after.h"
 #include "calc/energy.h"
 #include "calc/plan_motor.h"
 
@@ -27,16 +26,27 @@ plan::MotorGroup at_limit(const plan::MotorGroup& group, std::size_t strip, int 
   return full;
 }
 
-/// Whole motors from each piece by itself.
-std::optional<int> motors_from(const plan::Strip& strip, const StripFigures& figures, Length cut) {
+/// How many such motors the strip's pieces give, were nothing else cut from them.
+std::optional<int> motors_from(const plan::Plan& plan, const plan::MotorGroup& full,
+                               const StripFigures& figures) {
+  const plan::Strip& strip = plan.strips[full.strip];
   if (strip.pieces.empty()) {
     return std::nullopt;
   }
-  return std::accumulate(figures.piece_length.begin(), figures.piece_length.end(), 0,
-                         [&](int sum, Length piece) {
-                           const double whole = std::floor((piece - strip.ends.value) / cut);
-                           return sum + static_cast<int>(std::max(0.0, whole));
-                         });
+  CuttingTask task;
+  task.cut.emplace_back();
+  for (std::size_t p = 0; p < strip.pieces.size(); ++p) {
+    if (const auto planned = plan_motor(plan, full, figures.piece_density[p])) {
+      task.pieces.push_back({figures.piece_length[p], strip.ends.value});
+      task.cut.front().push_back(planned->cut);
+    }
+  }
+  if (task.pieces.empty()) {
+    return 0;
+  }
+  CuttingResult uncut;
+  uncut.piece_of.emplace_back();
+  return static_cast<int>(how_many_more(task, uncut).front());
 }
 
 /// The choices on one strip; why there is none, when there is none.
@@ -50,7 +60,8 @@ Diagnostics add_choices(const plan::Plan& plan, std::size_t g, std::size_t s,
   Diagnostics problems;
   bool any = false;
   for (int strands = first; strands <= last; strands += 2) {
-    auto planned = plan_motor(plan, at_limit(group, s, strands), figures.density);
+    const plan::MotorGroup full = at_limit(group, s, strands);
+    auto planned = plan_motor(plan, full, figures.density);
     if (!planned) {
       problems = planned.diagnostics();
       break;
@@ -61,7 +72,7 @@ Diagnostics add_choices(const plan::Plan& plan, std::size_t g, std::size_t s,
     choice.planned = std::move(*planned);
     choice.energy = largest_energy(choice.planned);
     choice.wind_to_energy = planned_energy(choice.planned, choice.planned.wind_to);
-    choice.motors = motors_from(plan.strips[s], figures, choice.planned.cut);
+    choice.motors = motors_from(plan, full, figures);
     const auto slack = records::slack(choice.planned);
     choices.push_back(std::move(choice));
     any = true;

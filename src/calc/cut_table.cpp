@@ -7,7 +7,7 @@
 namespace loopledger::calc::cutting {
 namespace {
 
-constexpr Grid kMostExactCells = 1 << 16;
+constexpr Grid kMostExactCells = 1 << 14;
 constexpr Grid kCoarseCells = 1 << 13;
 
 }  // namespace

@@ -325,6 +325,7 @@ void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said
                 Context& context) {
   plan::Plan& plan = input.plan;
   plan.units = options.units.value_or(plan.units);
+  plan.units_given = plan.units_given || options.units.has_value();
   const std::string folder = options.out.empty() ? beside(options.plan, "out") : options.out;
   const std::string records =
       records_folder(options.records, beside(options.plan, plan.records.value), context);

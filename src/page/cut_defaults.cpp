@@ -38,6 +38,9 @@ class Defaults {
 void bench_defaults(Sheet& sheet, const plan::Plan& plan) {
   Defaults bench;
   bench.add(plan.paper, "paper", plan.paper.value);
+  if (!plan.units_given) {
+    bench.always("units metric");
+  }
   bench.add(plan.bench.scale_error, "scale_error", milligrams(plan.bench.scale_error.value));
   bench.add(plan.bench.ruler_step, "ruler_step", exact(plan.bench.ruler_step.value));
   bench.add(plan.bench.confidence, "confidence", exact(plan.bench.confidence.value));

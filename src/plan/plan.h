@@ -155,6 +155,7 @@ struct Plan {
   Placed<std::string> labels;  ///< given or not: plain labels on the paper
   Placed<std::string> slip{.value = "slip", .place = {}};  ///< layout of the build night's labels
   Units units = Units::metric;
+  bool units_given = false;  ///< in the plan or on the command line
   Placed<std::string> records{.value = "records", .place = {}};
   Placed<std::string> link;  ///< holds "{id}"
   Bench bench;

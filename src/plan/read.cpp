@@ -123,6 +123,7 @@ class PlanReader {
           units.place);
     } else if (units.given) {
       plan_.units = units.value == "inch" ? Units::inch : Units::metric;
+      plan_.units_given = true;
     }
     read_link(reader);
   }

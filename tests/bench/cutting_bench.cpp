@@ -3,12 +3,14 @@
 // How quickly the cutting plan is proven: a seeded family of nights by spare strip, and, where a
 // folder is given, public sets of one-dimensional packing instances (OR-Library format: u120.txt,
 // u250.txt, t60.txt, t120.txt), each as "can all be cut from so many equal pieces", from the bound
-// by sums upwards. Beside them glpsol's time on the first two of each set, with a limit. Times are
-// the process's own processor time.
+// by sums upwards. Beside them glpsol's and cbc's time on the first two of each set, with a limit.
+// Times are the process's own processor time.
 //   bench_cutting [nights a ratio] [folder of packing sets]
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
+#include <array>
 #include <chrono>
 #include <cmath>
 #include <cstdlib>
@@ -31,6 +33,30 @@ double seconds() { return static_cast<double>(std::clock()) / CLOCKS_PER_SEC; }
 
 // ---- nights
 // ---------------------------------------------------------------------------------------
+
+/// Up to 60 motors of up to 15 lengths from 150 to 1300 mm and up to 12 pieces of 0.3 to 5 m, all
+/// drawn alike, so the pieces mostly fall short. In steps of `grain` millimetres.
+calc::CuttingTask plain_night(std::mt19937& random, double grain, bool full) {
+  const auto drawn = [&](int from, int to) {
+    const auto steps = static_cast<std::uint32_t>(std::lround((to - from) / grain));
+    return Length::mm(from + grain * static_cast<double>(random() % (steps + 1)));
+  };
+  std::vector<Length> lengths(full ? 15 : 1 + random() % 15);
+  std::ranges::generate(lengths, [&] { return drawn(150, 1300); });
+  calc::CuttingTask task;
+  const std::size_t pieces = full ? 12 : 1 + random() % 12;
+  const std::size_t motors = full ? 60 : 1 + random() % 60;
+  for (std::size_t p = 0; p < pieces; ++p) {
+    task.pieces.push_back({drawn(300, 5000), Length::mm(random() % 2 == 0 ? 0 : 5)});
+  }
+  task.keep = Length::mm(1300);
+  for (std::size_t m = 0; m < motors; ++m) {
+    const Length length = lengths[random() % lengths.size()];
+    task.cut.emplace_back(pieces, length);
+    task.keep = std::min(task.keep, length);
+  }
+  return task;
+}
 
 /// 60 motors of 5 to 15 lengths from 150 to 1300 mm, and 12 pieces of 0.3 to 5 m that together are
 /// `ratio` of the motors' length (as near as the pieces' range allows). Whole millimetres.
@@ -87,6 +113,24 @@ void report(const std::string& what, Tally& tally) {
       "{}: {} of {} proven, {} of them within 0.1 s; half {:.3f} s, 95 % {:.3f} s, longest {:.3f} "
       "s\n",
       what, tally.proven, tally.times.size(), tally.proven_quickly, at(0.5), at(0.95), at(1));
+}
+
+void plain_nights(int count, double grain, bool full) {
+  std::mt19937 random(11);
+  Tally tally;
+  std::array<int, calc::kCuttingAims + 1> aims{};
+  for (int i = 0; i < count; ++i) {
+    const auto task = plain_night(random, grain, full);
+    const double start = seconds();
+    const auto plan = calc::make_cutting_plan(task);
+    const double took = seconds() - start;
+    tally.times.push_back(took);
+    tally.proven += plan.proven ? 1 : 0;
+    tally.proven_quickly += plan.proven && took < 0.1 ? 1 : 0;
+    ++aims[plan.aims_proven];
+  }
+  report(fmt::format("{} nights in steps of {} mm", full ? "full" : "any", grain), tally);
+  fmt::print("  aims proven 0 to 4: {}\n", fmt::join(aims, ", "));
 }
 
 void nights(int each, std::size_t motors, std::size_t pieces, const std::vector<double>& ratios) {
@@ -163,9 +207,9 @@ std::pair<int, bool> fewest_bins(const Packing& packing) {
   }
 }
 
-/// Wall time of glpsol on the same as an integer program over kinds and bins; the limit if reached.
-double glpsol_seconds(const Packing& packing, int limit) {
-  const auto file = std::filesystem::temp_directory_path() / "loopledger-bench-packing.lp";
+/// The same as an integer program over kinds and bins, as a file.
+std::filesystem::path integer_program(const Packing& packing) {
+  auto file = std::filesystem::temp_directory_path() / "loopledger-bench-packing.lp";
   std::string uses;
   std::string demands;
   std::string rooms;
@@ -192,13 +236,15 @@ double glpsol_seconds(const Packing& packing, int limit) {
                       << demands << rooms << "Generals\n"
                       << whole << "Binaries\n"
                       << binary << "End\n";
+  return file;
+}
+
+/// Wall time of a solver's command; below 0 when it can't be run. At its limit it has not finished.
+double solver_seconds(const std::string& command) {
   const auto start = std::chrono::steady_clock::now();
-  const std::string command =
-      fmt::format("glpsol --lp {} --cuts --tmlim {} >/dev/null 2>&1", file.string(), limit);
-  if (std::system(command.c_str()) != 0) {
+  if (std::system((command + " >/dev/null 2>&1").c_str()) != 0) {
     return -1;
   }
-  std::filesystem::remove(file);
   return std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
 }
 
@@ -218,15 +264,16 @@ void packing_sets(const std::filesystem::path& folder) {
     }
     report(fmt::format("{}: best known found {} of {}", name, found, set.size()), tally);
     for (std::size_t i = 0; i < std::min<std::size_t>(2, set.size()); ++i) {
-      constexpr int kLimit = 10;
-      fmt::print(
-          "  {}: here {:.3f} s, glpsol {:.1f} s of at most {} s\n", set[i].name,
-          [&] {
-            const double start = seconds();
-            static_cast<void>(fewest_bins(set[i]));
-            return seconds() - start;
-          }(),
-          glpsol_seconds(set[i], kLimit), kLimit);
+      constexpr int kLimit = 20;
+      const std::string file = integer_program(set[i]).string();
+      const double start = seconds();
+      static_cast<void>(fewest_bins(set[i]));
+      const double here = seconds() - start;
+      fmt::print("  {}: here {:.3f} s, glpsol {:.1f} s, cbc {:.1f} s, each of at most {} s\n",
+                 set[i].name, here,
+                 solver_seconds(fmt::format("glpsol --lp {} --cuts --tmlim {}", file, kLimit)),
+                 solver_seconds(fmt::format("cbc {} -sec {} -solve -quit", file, kLimit)), kLimit);
+      std::filesystem::remove(file);
     }
   }
 }
@@ -235,6 +282,11 @@ void packing_sets(const std::filesystem::path& folder) {
 
 int main(int count, char** words) {
   const int each = count > 1 ? std::atoi(words[1]) : 50;
+  for (const bool full : {true, false}) {
+    for (const double grain : {1.0, 0.1, 0.000'01}) {
+      plain_nights(5 * each, grain, full);
+    }
+  }
   nights(each, 60, 12,
          {0.7, 0.8, 0.9, 0.95, 0.98, 1.0, 1.005, 1.01, 1.02, 1.05, 1.1, 1.2, 1.3, 1.5, 2.0, 3.0});
   nights(std::max(1, each / 10), 200, 40, {0.95, 1.02, 1.2});

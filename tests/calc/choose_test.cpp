@@ -107,6 +107,21 @@ TEST_CASE("a named strip and given strands narrow the choice; pieces say how man
   CHECK_FALSE(narrow.choices[0].motors.has_value());
 }
 
+TEST_CASE("a piece that was weighed and measured gives motors by its own linear density") {
+  // Broad strip has 2.56 g/m. At 3.6 g/m a motor takes some 426 mm: seven from 3 m.
+  const std::string text = shelf_and("rule = \"club\"\nstrip = \"broad\"\nstrands = 2\n");
+  const auto with = [&](const std::string& pieces) {
+    std::string changed = text;
+    const auto from = changed.find("pieces = ");
+    return worked(changed.replace(from, changed.find('\n', from) - from, "pieces = " + pieces));
+  };
+  const auto one = with(R"([{ tag = "a", length = "3 m", mass = "10.8 g" }])");
+  const auto two =
+      with(R"([{ tag = "a", length = "3 m", mass = "10.8 g" }, { tag = "b", length = "0.4 m" }])");
+  CHECK(one.choices[0].motors == 7);
+  CHECK(two.choices[0].motors == 7);
+}
+
 TEST_CASE("a limit that leaves nothing for rubber is said once, not for every strip") {
   const auto batch = calc::work_out(shelf_plan(shelf_and("rule = \"club\"\nrings = \"steel\"\n",
                                                          "[\"rubber\", \"rings\"]", "0.1 g")),

@@ -128,7 +128,7 @@ TEST_CASE("owners on one page share the snips that they have in common") {
 
 TEST_CASE("every default that was used is printed, and nothing that was given") {
   const std::string text = testing::all_text(cutting(testing::invented_batch(2)));
-  CHECK(says(text, "paper a4; scale_error 1 mg; ruler_step 1 mm; confidence 95 %"));
+  CHECK(says(text, "paper a4; units metric; scale_error 1 mg; ruler_step 1 mm; confidence 95 %"));
   CHECK(says(text, "turns_factor 11 ± 8 %;"));
   CHECK(says(text, "strands 2; knot 16 mm; tails 0 mm; allowance 10 mm; window 3 mg"));
   CHECK(text.find("winder_ratio") == std::string::npos);
