@@ -6,12 +6,14 @@
 #include <algorithm>
 #include <string_view>
 
+#include "base/paint.h"
 #include "base/text.h"
 
 namespace loopledger {
 namespace {
 
 constexpr std::size_t kShownColumns = 160;  ///< a longer source line is cut in the print
+constexpr std::size_t kMaxCharacterBytes = 4;
 
 Diagnostic make(Severity severity, std::string code, std::string message, std::string hint,
                 Place place) {
@@ -37,6 +39,14 @@ std::string place_prefix(const Place& place) {
   return fmt::format("{}:{}:{}: ", printable(place.file), place.line, place.column);
 }
 
+/// Bold red and bold magenta are told apart, and read, on light and on dark ground.
+std::string painted(Severity severity, Paint paint) {
+  if (paint == Paint::plain || severity == Severity::note) {
+    return std::string(word(severity));
+  }
+  return fmt::format("\x1b[1;{}m{}\x1b[0m", severity == Severity::error ? 31 : 35, word(severity));
+}
+
 /// The source line and a caret under the place; empty when the place is out of what is shown.
 std::string quoted_source(const Diagnostic& d) {
   if (d.source_line.empty() || d.place.line == 0) {
@@ -56,6 +66,16 @@ std::string quoted_source(const Diagnostic& d) {
   std::string out = fmt::format("{:>5} | {}\n", d.place.line, printable(to_utf8(points)));
   if (d.place.column > 0 && column <= points.size() + 1) {
     out += fmt::format("      | {}^\n", blank);
+  }
+  return out;
+}
+
+std::string rendered(const Diagnostic& d, Paint paint) {
+  std::string out = fmt::format("{}{}: {} [{}]\n", place_prefix(d.place),
+                                painted(d.severity, paint), printable(d.message), d.code);
+  out += quoted_source(d);
+  if (!d.hint.empty()) {
+    out += fmt::format("  hint: {}\n", printable(d.hint));
   }
   return out;
 }
@@ -98,6 +118,10 @@ void append(Diagnostics& to, const Diagnostics& more) {
   to.insert(to.end(), more.begin(), more.end());
 }
 
+std::string quoted_line(std::string_view line) {
+  return std::string(line.substr(0, kShownColumns * kMaxCharacterBytes));
+}
+
 void add_source_lines(Diagnostics& diagnostics, const std::string& file, const std::string& text) {
   std::vector<std::string_view> lines;
   const std::string_view all = text;
@@ -113,25 +137,19 @@ void add_source_lines(Diagnostics& diagnostics, const std::string& file, const s
   for (Diagnostic& d : diagnostics) {
     const auto n = static_cast<std::size_t>(std::max(0, d.place.line));
     if (d.place.file == file && n >= 1 && n <= lines.size()) {
-      d.source_line = std::string(lines[n - 1]);
+      d.source_line = quoted_line(lines[n - 1]);
     }
   }
 }
 
-std::string render(const Diagnostic& d) {
-  std::string out = fmt::format("{}{}: {} [{}]\n", place_prefix(d.place), word(d.severity),
-                                printable(d.message), d.code);
-  out += quoted_source(d);
-  if (!d.hint.empty()) {
-    out += fmt::format("  hint: {}\n", printable(d.hint));
-  }
-  return out;
-}
+std::string render(const Diagnostic& d) { return rendered(d, Paint::plain); }
 
-std::string render(const Diagnostics& diagnostics) {
+std::string render(const Diagnostics& diagnostics) { return render(diagnostics, Paint::plain); }
+
+std::string render(const Diagnostics& diagnostics, Paint paint) {
   std::string out;
   for (const Diagnostic& d : diagnostics) {
-    out += render(d);
+    out += rendered(d, paint);
   }
   return out;
 }

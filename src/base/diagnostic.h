@@ -34,7 +34,7 @@ struct Diagnostic {
   std::string message;  ///< what was expected and what was found
   std::string hint;     ///< what to type or do; may be empty
   Place place;
-  std::string source_line;  ///< the line of `place`, without its line end; may be empty
+  std::string source_line;  ///< the line of `place`, see quoted_line; may be empty
 };
 
 using Diagnostics = std::vector<Diagnostic>;
@@ -48,6 +48,10 @@ using Diagnostics = std::vector<Diagnostic>;
 
 [[nodiscard]] bool has_errors(const Diagnostics& diagnostics);
 void append(Diagnostics& to, const Diagnostics& more);
+
+/// As much of a line, without its line end, as is shown of it: a thousand faults in one line of a
+/// megabyte must not hold it a thousand times.
+[[nodiscard]] std::string quoted_line(std::string_view line);
 
 /// Fills `source_line` of each diagnostic that points into `file`, from the file's text.
 void add_source_lines(Diagnostics& diagnostics, const std::string& file, const std::string& text);

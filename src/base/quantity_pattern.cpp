@@ -48,7 +48,7 @@ std::string unit(std::string_view name) {
       out += c == '^' ? "\\^" : std::string(1, c);
     }
   }
-  return out;
+  return out + "\\.?";  // "12 in."
 }
 
 std::string units_of(std::string_view kind) {
@@ -72,6 +72,9 @@ std::string quantity_pattern(std::string_view kind, bool uncertain) {
       units.empty() ? std::string(kSpace) : fmt::format("{0}({1}){0}", kSpace, units);
   const std::string maybe_unit =
       units.empty() ? std::string(kSpace) : fmt::format("{0}(({1}){0})?", kSpace, units);
+  if (kind == "time") {
+    return fmt::format("^({}{})+$", value, with_unit);  // "1 h 30 min"
+  }
   if (!uncertain) {
     return fmt::format("^{}{}$", value, may_be_bare(kind) ? maybe_unit : with_unit);
   }

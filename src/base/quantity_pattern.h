@@ -6,8 +6,9 @@
 //
 // They take all that the readers take, but for an exponent in a mixed number ("1e1 1/2"). What an
 // expression can't tell they take and the readers refuse: a value out of bounds, a mixed number
-// whose fraction is 1 or more ("12 3/2"), a number too large to hold. A minus is taken before 0
-// only: no quantity that a plan asks for is negative.
+// whose fraction is 1 or more ("12 3/2"), a number too large to hold, times in the wrong order
+// ("30 min 1 h"). A minus is taken before 0 only:
+// no quantity that a plan asks for is negative.
 #pragma once
 
 #include <cstddef>

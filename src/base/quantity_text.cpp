@@ -19,6 +19,9 @@ namespace loopledger {
 namespace {
 
 constexpr std::string_view kPointHint = "write the decimal point as a point: 1.5";
+// Beyond these a change of unit leaves what a double can hold: no quantity of anything.
+constexpr double kLeastSize = 1e-290;
+constexpr double kMostSize = 1e290;
 
 struct Unit {
   std::string_view name;  ///< lower case, "." between factors
@@ -168,7 +171,13 @@ std::string unit_key(std::string_view text) {
   return key;
 }
 
+/// A point at the end marks an abbreviation: "12 in." is "12 in".
 const Unit* find_unit(std::string_view text, const KindOfQuantity& kind) {
+  text = trimmed(text);
+  if (text.size() > 1 && text.back() == '.' &&
+      trimmed(text.substr(0, text.size() - 1)).size() == text.size() - 1) {
+    text.remove_suffix(1);
+  }
   const std::string key = unit_key(text);
   for (const Unit& unit : kind.units) {
     if (unit.name == key) {
@@ -241,6 +250,10 @@ Split split(std::string_view text) {
   return {trimmed(text), {}, false};
 }
 
+bool has_size(double v) {
+  return v == 0 || (std::fabs(v) >= kLeastSize && std::fabs(v) <= kMostSize);
+}
+
 struct Raw {
   double value = 0;
   double u = 0;
@@ -277,7 +290,7 @@ Result<Raw> read(std::string_view text, const KindOfQuantity& kind, bool may_be_
     return wrong_unit(kind, u_unit, text);
   }
   const Raw raw{of_value->in_si(value->value), u ? of_u->in_si(u->value) : 0};
-  if (!std::isfinite(raw.value) || !std::isfinite(raw.u) || raw.u < 0) {
+  if (!has_size(raw.value) || !has_size(raw.u) || raw.u < 0) {
     return not_a(kind, text);
   }
   return raw;
@@ -301,6 +314,31 @@ Result<Uncertain<Q>> uncertain(std::string_view text, const KindOfQuantity& kind
   return Uncertain<Q>{Q::si(raw->value), Q::si(raw->u)};
 }
 
+/// "1 h 30 min", as times are shown: each part in a smaller unit than the part before it, and less
+/// than one of that. Empty when the text is no such sum.
+std::optional<Duration> sum_of_times(std::string_view text) {
+  double sum = 0;
+  double larger = 0;  // the unit before
+  int parts = 0;
+  for (std::string_view rest = trimmed(text); !rest.empty(); ++parts) {
+    const auto number = leading_number(rest);
+    if (!number) {
+      return std::nullopt;
+    }
+    const std::size_t end = std::min(number->rest.find_first_of(" \t0123456789"),  //
+                                     number->rest.size());
+    const Unit* const unit = find_unit(number->rest.substr(0, end), kDurationKind);
+    const double value = unit == nullptr ? -1 : number->value * unit->si;
+    if (value < 0 || (parts > 0 && value >= larger)) {
+      return std::nullopt;
+    }
+    sum += value;
+    larger = unit->si;
+    rest = trimmed(number->rest.substr(end));
+  }
+  return parts > 1 ? std::optional(Duration::s(sum)) : std::nullopt;
+}
+
 }  // namespace
 
 Result<Length> length_from(std::string_view t) { return plain<Length>(t, kLengthKind); }
@@ -312,7 +350,10 @@ Result<LinearDensity> linear_density_from(std::string_view t) {
 }
 Result<Pressure> pressure_from(std::string_view t) { return plain<Pressure>(t, kPressureKind); }
 Result<Torque> torque_from(std::string_view t) { return plain<Torque>(t, kTorqueKind); }
-Result<Duration> duration_from(std::string_view t) { return plain<Duration>(t, kDurationKind); }
+Result<Duration> duration_from(std::string_view t) {
+  const auto sum = t.size() > kMaxQuantityText ? std::nullopt : sum_of_times(t);
+  return sum ? Result<Duration>(*sum) : plain<Duration>(t, kDurationKind);
+}
 Result<Share> share_from(std::string_view t) { return plain<Share>(t, kShareKind); }
 
 Result<Uncertain<Length>> uncertain_length_from(std::string_view t) {
@@ -348,7 +389,8 @@ Result<Temperature> temperature_from(std::string_view text) {
   const auto number = leading_number(trimmed(text));
   const std::string unit = number ? lower_ascii(trimmed(number->rest)) : std::string{};
   const auto known = std::ranges::find(kTemperature, unit, &UnitName::name);
-  if (!number || known == kTemperature.end() || text.size() > kMaxQuantityText) {
+  if (!number || known == kTemperature.end() || text.size() > kMaxQuantityText ||
+      !has_size(number->value)) {
     return error("quantity-unit",
                  fmt::format("expected a temperature such as \"21 degC\", found \"{}\"",
                              shortened(text, 60)),

@@ -35,7 +35,7 @@ enum class Units { metric, inch };
 [[nodiscard]] Result<LinearDensity> linear_density_from(std::string_view);  // g/m mg/mm kg/m
 [[nodiscard]] Result<Pressure> pressure_from(std::string_view text);        // MPa kPa N/mm2
 [[nodiscard]] Result<Torque> torque_from(std::string_view text);  // gf.cm ozf.in N.cm N.m mN.m …
-[[nodiscard]] Result<Duration> duration_from(std::string_view text);        // s min h d
+[[nodiscard]] Result<Duration> duration_from(std::string_view text);        // s min h d; 1 h 30 min
 [[nodiscard]] Result<Share> share_from(std::string_view text);              // % or a bare ratio
 [[nodiscard]] Result<Temperature> temperature_from(std::string_view text);  // degC °C C degF °F F
 

@@ -3,6 +3,7 @@
 // The UTF-8 half of base/text.h.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstdint>
 
 #include "base/text.h"
@@ -163,17 +164,20 @@ std::string printable(std::string_view text) {
 }
 
 std::string shortened(std::string_view text, int columns) {
-  if (terminal_width(text) <= columns) {
+  constexpr std::size_t kMarksAColumn = 3;  // thousands of marks on one letter take no columns
+  const std::vector<char32_t> points = code_points(text);
+  const auto most = static_cast<std::size_t>(std::max(columns, 1)) * (1 + kMarksAColumn);
+  if (terminal_width(text) <= columns && points.size() <= most) {
     return std::string(text);
   }
   std::string out;
   int used = 0;
-  for (const char32_t p : code_points(text)) {
-    if (used + columns_of(p) > columns - 1) {
+  for (std::size_t i = 0; i < std::min(points.size(), most); ++i) {
+    if (used + columns_of(points[i]) > columns - 1) {
       break;
     }
-    used += columns_of(p);
-    put(out, p);
+    used += columns_of(points[i]);
+    put(out, points[i]);
   }
   return out + "…";
 }

@@ -9,11 +9,13 @@
 #include <memory>
 #include <ostream>
 
+#include "base/text.h"
 #include "cli/bench_dialogue.h"
 #include "cli/command.h"
 #include "cli/command_line.h"
 #include "cli/exit_code.h"
 #include "cli/files.h"
+#include "cli/interrupt.h"
 #include "cli/plan_input.h"
 #include "cli/posix_disk.h"
 #include "cli/random_key.h"
@@ -54,15 +56,40 @@ std::vector<MotorId> motors_of(const plan::Plan& plan, records::Ledger& ledger, 
   return ids;
 }
 
-int talk(BenchDialogue& dialogue, Context& context) {
+/// What is said when a signal ends the bench.
+std::string farewell(std::size_t stored, const std::string& plan) {
+  return fmt::format("\n{}; `loopledger bench {}` goes on here\n",
+                     stored == 0   ? "nothing was stored"
+                     : stored == 1 ? "1 entry is stored and on disk"
+                                   : fmt::format("{} entries are stored and on disk", stored),
+                     shortened(plan, 200));
+}
+
+/// What ended the dialogue before its end: an answer that nobody could read, a line lost.
+Diagnostics broken_off(const Context& context) {
+  constexpr const char* kHint = "what was answered is stored; begin again and go on where it is";
+  if (context.in.bad()) {
+    return {error("disk-read", "standard input can't be read", kHint, {kStandardInput, 0, 0})};
+  }
+  if (!context.out) {
+    return {
+        error("disk-output", "the answers can't be written any more", kHint, {"loopledger", 0, 0})};
+  }
+  return {};
+}
+
+int talk(BenchDialogue& dialogue, const std::string& plan, Context& context) {
   int code = kDone;
-  for (std::string line;;) {
+  Interrupt interrupt;
+  for (std::string line; context.out;) {
     if (context.terminal) {
       context.out << dialogue.prompt() << std::flush;
     }
+    interrupt.idle(farewell(dialogue.stored(), plan));
     if (!std::getline(context.in, line)) {
       break;
     }
+    interrupt.busy();
     const BenchDialogue::Answer answer = dialogue.take(line);
     if (const int reported = report(context, answer.said); reported != kDone) {
       code = reported;
@@ -74,10 +101,17 @@ int talk(BenchDialogue& dialogue, Context& context) {
       break;
     }
   }
-  return code;
+  const int broken = report(context, broken_off(context));
+  return broken == kDone ? code : broken;
 }
 
 void run_bench(const BenchOptions& options, Context& context) {
+  if (options.plan == "-") {
+    context.exit_code = report(
+        context, {usage_error("value", "expected a plan's file: standard input brings the readings",
+                              "loopledger bench night.toml")});
+    return;
+  }
   auto input = load_plan(options.plan, context);
   Diagnostics said = input.diagnostics();
   if (!input) {
@@ -97,7 +131,7 @@ void run_bench(const BenchOptions& options, Context& context) {
   context.exit_code = report(context, said);
   if (context.exit_code == kDone) {
     BenchDialogue dialogue(ledger, std::move(setup));
-    context.exit_code = talk(dialogue, context);
+    context.exit_code = talk(dialogue, options.plan, context);
   }
 }
 

@@ -47,6 +47,8 @@ class BenchDialogue {
     Diagnostics said;  ///< what could not be understood or stored
   };
   [[nodiscard]] Answer take(std::string_view line);
+  /// Entries stored here and not taken back.
+  [[nodiscard]] std::size_t stored() const { return done_.size(); }
 
  private:
   struct Pending {

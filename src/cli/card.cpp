@@ -61,7 +61,8 @@ CardRecords by_ids(const std::vector<std::string>& ids, records::Ledger& ledger)
 }
 
 /// Those that are not retired: the box is filled with these.
-CardRecords by_filter(const RowFilter& only, const std::string& folder, records::Ledger& ledger) {
+CardRecords by_filter(const RowFilter& only, const std::string& folder, records::Ledger& ledger,
+                      Context& context) {
   CardRecords found;
   const auto held = ledger.holding();
   append(found.said, held.diagnostics());
@@ -69,7 +70,7 @@ CardRecords by_filter(const RowFilter& only, const std::string& folder, records:
     return found;
   }
   append(found.said, held->passed_over);
-  const ListReading reading = read_list(folder, held->ids, [&only](const ListRow& row) {
+  const ListReading reading = read_list(context, folder, held->ids, [&only](const ListRow& row) {
     return row.state != records::State::retired && only.takes(row);
   });
   append(found.said, reading.problems);
@@ -111,9 +112,9 @@ Diagnostics retired_among(const std::vector<page::CardMotor>& motors) {
   return said;
 }
 
-page::CardRun run_of(const std::vector<page::CardMotor>& motors,
-                     const std::vector<records::Record>& records, Units units,
-                     const Context& context) {
+page::CardRun card_run(const std::vector<page::CardMotor>& motors,
+                       const std::vector<records::Record>& records, Units units,
+                       const Press& press) {
   page::CardRun run;
   run.units = units;
   std::string newest;
@@ -121,7 +122,7 @@ page::CardRun run_of(const std::vector<page::CardMotor>& motors,
     newest = std::max(newest, motor.last);
   }
   run.as_of = newest.empty() ? "" : "as logged up to " + newest;
-  run.created = creation_date(date_from_iso(newest), context);
+  run.created = creation_date(date_from_iso(newest), press);
   const bool one_title = std::ranges::all_of(records, [&](const records::Record& r) {
     return r.planned.title == records.front().planned.title;
   });
@@ -193,8 +194,8 @@ void print_cards(const CardOptions& options, Context& context) {
   const std::string folder = records_folder(options.records, {}, context);
   records::Ledger ledger(disk, folder);
   const Units units = options.units.value_or(Units::metric);
-  CardRecords found =
-      options.ids.empty() ? by_filter(options.only, folder, ledger) : by_ids(options.ids, ledger);
+  CardRecords found = options.ids.empty() ? by_filter(options.only, folder, ledger, context)
+                                          : by_ids(options.ids, ledger);
   Diagnostics said = std::move(found.said);
   std::vector<page::CardMotor> motors;
   for (const records::Record& record : found.records) {
@@ -205,7 +206,7 @@ void print_cards(const CardOptions& options, Context& context) {
   append(said, press.diagnostics());
   const std::string path = (std::filesystem::path(options.out) / "card.pdf").string();
   if (!has_errors(said)) {
-    append(said, write_cards(motors, run_of(motors, found.records, units, context), *press,
+    append(said, write_cards(motors, card_run(motors, found.records, units, *press), *press,
                              options.out, path, options.overwrite));
   }
   const bool done = !has_errors(said);
@@ -226,9 +227,11 @@ void print_cards(const CardOptions& options, Context& context) {
 
 void run_card(const CardOptions& options, Context& context) {
   if (options.ids.empty() == options.only.text().empty()) {
-    context.err << "loopledger: expected ids, or one of --owner, --class and --lot\n"
-                   "  hint: loopledger card th1 th2\n";
-    context.exit_code = kUsage;
+    context.exit_code =
+        report_alone(context,
+                     {usage_error("missing", "expected ids, or one of --owner, --class and --lot",
+                                  "loopledger card th1 th2")},
+                     options.json);
     return;
   }
   print_cards(options, context);

@@ -43,12 +43,8 @@ std::vector<Row> rows_of(const Batch& batch) {
   return rows;
 }
 
-std::string grams(const std::optional<Mass>& mass, const Planned& p) {
-  return mass ? fixed(mass->in_g(), gram_decimals(p.scale_step)) : "-";
-}
-
 std::string range(const records::Window& w, const Planned& p) {
-  return grams(w.low, p) + "–" + grams(w.high, p);
+  return gram_cell(w.low, p.scale_step) + "–" + gram_cell(w.high, p.scale_step);
 }
 
 std::string head(const plan::Plan& plan, const Batch& batch) {
@@ -114,7 +110,7 @@ std::string inputs(const plan::Plan& plan, const Batch& batch) {
   return out;
 }
 
-std::string windows(const std::vector<Row>& rows) {
+std::string windows_table(const std::vector<Row>& rows) {
   TextTable table({{"motors"},
                    {"owner", Side::left, 6},
                    {"as cut from", Side::right},
@@ -126,9 +122,9 @@ std::string windows(const std::vector<Row>& rows) {
   for (const Row& row : rows) {
     const Planned& p = row.motor->planned;
     const records::Window& washed = p.windows.of(Stage::washed);
-    table.row({row.ids, p.owner, grams(p.windows.of(Stage::as_cut).low, p),
-               grams(p.windows.about, p), range(washed, p), range(p.windows.of(Stage::tied), p),
-               range(p.windows.of(Stage::finished), p),
+    table.row({row.ids, p.owner, gram_cell(p.windows.of(Stage::as_cut).low, p.scale_step),
+               gram_cell(p.windows.about, p.scale_step), range(washed, p),
+               range(p.windows.of(Stage::tied), p), range(p.windows.of(Stage::finished), p),
                washed.guard ? fixed(washed.guard->in_mg(), 1) : "-"});
   }
   return "\nScale readings, g (leave a motor between the two)\n" + table.text();
@@ -251,7 +247,7 @@ std::string check_text(const plan::Plan& plan, const Batch& batch, Units units) 
   const std::vector<Row> rows = rows_of(batch);
   std::string out = head(plan, batch) + inputs(plan, batch);
   if (!rows.empty()) {
-    out += windows(rows) + lengths(rows, units) + parts(rows, units) + winding(rows, units) +
+    out += windows_table(rows) + lengths(rows, units) + parts(rows, units) + winding(rows, units) +
            energies(rows) + break_in_text(rows, units) + cutting_text(plan, batch, units);
   }
   return out + choices_text(plan, batch, units);

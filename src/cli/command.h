@@ -11,7 +11,7 @@
 #include <string>
 
 #include "base/date.h"
-#include "base/diagnostic.h"
+#include "base/paint.h"
 #include "base/result.h"
 
 namespace loopledger::cli {
@@ -25,14 +25,20 @@ struct Context {
   std::ostream& err;
   std::function<Moment()> now;
   std::function<std::optional<std::string>(const char*)> env;
-  bool terminal = false;  ///< a person sits at it: prompts are of use
+  bool terminal = false;       ///< a person sits at it: prompts are of use
+  bool err_terminal = false;   ///< a line on `err` can be taken back: progress is of use
+  Paint paint = Paint::plain;  ///< of diagnostics
   int exit_code = 0;
 };
 
-/// Prints the diagnostics to `err` and returns kInputErrors, kEnvironment (codes that begin with
-/// "disk-") or kNothingFound (codes that begin with "none-") by the first error among them; kDone
-/// when there is no error.
+/// Prints the diagnostics to `err` and returns kInputErrors, kUsage (codes that begin with
+/// "usage-"), kEnvironment ("disk-") or kNothingFound ("none-") by the first error among them;
+/// kDone when there is no error.
 int report(Context& context, const Diagnostics& diagnostics);
+
+/// The same for a command that ends here. With `json` it also prints to `out` what --json says when
+/// there is nothing else to say: an object of `format` and `diagnostics`.
+int report_alone(Context& context, const Diagnostics& diagnostics, bool json);
 
 void add_new(CommandLine& line, Context& context);
 void add_check(CommandLine& line, Context& context);
@@ -49,6 +55,9 @@ void add_fit(CommandLine& line, Context& context);
 void add_mend(CommandLine& line, Context& context);
 void add_sources(CommandLine& line, Context& context);
 void add_schema(CommandLine& line, Context& context);
+
+/// The command line with all of these, in the order in which a night needs them.
+[[nodiscard]] CommandLine command_line(Context& context);
 
 /// The whole program: parses the arguments, runs the command, returns the exit code. No exception
 /// leaves it.

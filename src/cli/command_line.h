@@ -12,6 +12,8 @@
 #include <string>
 #include <vector>
 
+#include "base/libraries.h"
+#include "base/diagnostic.h"
 #include "base/quantity_text.h"
 
 namespace CLI {  // NOLINT(readability-identifier-naming): the package's own name
@@ -67,24 +69,53 @@ class Command {
   CLI::App& app_;
 };
 
+/// What --help says of one option or word of a command, for the manual.
+struct OptionHelp {
+  std::string name;   ///< "--records", "--help,-h"; a word by its place: "ID"
+  std::string value;  ///< "TEXT", "INT in [1 - 3]"; empty for a flag
+  std::string help;
+  bool by_place = false;
+  bool needed = false;
+  bool many = false;
+};
+
+struct CommandHelp {
+  std::string name;
+  std::string help;
+  std::string footer;
+  std::vector<OptionHelp> options;  ///< words by their place first
+};
+
+/// The library behind this file.
+[[nodiscard]] std::vector<Library> command_line_libraries();
+
 class CommandLine {
  public:
-  CommandLine(const std::string& about, const std::string& version, const std::string& footer);
-  CommandLine(const CommandLine&) = delete;
-  CommandLine& operator=(const CommandLine&) = delete;
+  /// @param version what --version prints, asked for only then
+  CommandLine(const std::string& about, std::function<std::string()> version,
+              const std::string& footer);
+  CommandLine(CommandLine&&) noexcept;
+  CommandLine& operator=(CommandLine&&) noexcept;
   ~CommandLine();
 
   Command add(const std::string& name, const std::string& help);
 
-  /// Runs the action of the command that the words choose. True: done, or help or the version was
-  /// asked for and printed to `out`. False: the words were not understood; why is in `err`, with
-  /// the nearest command for one that does not exist.
-  bool run(int argc, const char* const* argv, std::ostream& out, std::ostream& err);
+  /// Runs the action of the command that the words choose, or prints help or the version to `out`
+  /// where that was asked for. Not empty: the words were not understood, and nothing was run.
+  [[nodiscard]] Diagnostics run(int argc, const char* const* argv, std::ostream& out);
+
+  /// The program itself (its name is "loopledger"), then all commands in their order.
+  [[nodiscard]] std::vector<CommandHelp> described() const;
 
  private:
-  [[nodiscard]] std::string unknown_command(int argc, const char* const* argv) const;
+  [[nodiscard]] Diagnostics unknown_command(int argc, const char* const* argv) const;
 
   std::unique_ptr<CLI::App> app_;
 };
+
+/// What is wrong with the words of the command line, for kUsage: "loopledger: error: …".
+/// @param code what stands behind "usage-"
+[[nodiscard]] Diagnostic usage_error(const std::string& code, std::string message,
+                                     std::string hint);
 
 }  // namespace loopledger::cli

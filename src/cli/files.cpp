@@ -34,8 +34,11 @@ Result<std::string> read_stream(std::istream& in, std::uint64_t max_bytes) {
   while (in.read(buffer.data(), buffer.size()) || in.gcount() > 0) {
     bytes.append(buffer.data(), static_cast<std::size_t>(in.gcount()));
     if (bytes.size() > max_bytes) {
-      return too_big("standard input", max_bytes);
+      return too_big(kStandardInput, max_bytes);
     }
+  }
+  if (in.bad()) {
+    return error("disk-read", "standard input can't be read", {}, {kStandardInput, 0, 0});
   }
   return bytes;
 }
@@ -101,21 +104,11 @@ bool is_removed(int fd) {
   return ::fstat(fd, &info) == 0 && info.st_nlink == 0;
 }
 
-/// Temporary files of `path` that no running program holds.
-void remove_left_overs(const std::string& path) {
-  const std::string begin = fs::path(path).filename().string() + std::string(kTemporary);
-  std::error_code problem;
-  for (fs::directory_iterator at(folder_of(path), problem), end; !problem && at != end;
-       at.increment(problem)) {
-    const std::string name = at->path().filename().string();
-    if (!name.starts_with(begin) || name.size() != begin.size() + kTemporaryEnd) {
-      continue;
-    }
-    const Descriptor file(::open(at->path().c_str(), O_RDWR | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK));
-    if (file.get() >= 0 && ::flock(file.get(), LOCK_EX | LOCK_NB) == 0) {
-      ::unlink(at->path().c_str());
-    }
-  }
+/// "labels.pdf.tmp-loopledger-aB3dE6"
+bool is_temporary(const std::string& name, const std::string& begin) {
+  const std::size_t mark = name.rfind(kTemporary);
+  return mark != std::string::npos && name.size() == mark + kTemporary.size() + kTemporaryEnd &&
+         (begin.empty() || name.substr(0, mark) == begin);
 }
 
 }  // namespace
@@ -167,6 +160,21 @@ Diagnostics foreign_files(const std::vector<std::string>& paths, bool overwrite)
   return problems;
 }
 
+void remove_left_overs(const std::string& folder, const std::string& path) {
+  const std::string begin = fs::path(path).filename().string();
+  std::error_code problem;
+  for (fs::directory_iterator at(folder, problem), end; !problem && at != end;
+       at.increment(problem)) {
+    if (!is_temporary(at->path().filename().string(), begin)) {
+      continue;
+    }
+    const Descriptor file(::open(at->path().c_str(), O_RDWR | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK));
+    if (file.get() >= 0 && ::flock(file.get(), LOCK_EX | LOCK_NB) == 0) {
+      ::unlink(at->path().c_str());
+    }
+  }
+}
+
 PendingFile::PendingFile(std::string path, std::string temporary, Descriptor lock)
     : path_(std::move(path)), temporary_(std::move(temporary)), lock_(std::move(lock)) {}
 
@@ -189,7 +197,11 @@ PendingFile::~PendingFile() {
 }
 
 Result<PendingFile> PendingFile::write(const std::string& path, const std::string& bytes) {
-  remove_left_overs(path);
+  remove_left_overs(folder_of(path), path);
+  return write_alone(path, bytes);
+}
+
+Result<PendingFile> PendingFile::write_alone(const std::string& path, std::string_view bytes) {
   std::string temporary;
   Descriptor file(-1);
   do {  // another run may have taken it for a left-over before it was locked
@@ -201,8 +213,8 @@ Result<PendingFile> PendingFile::write(const std::string& path, const std::strin
     (void)::flock(file.get(), LOCK_EX);  // where the disk grants none, nothing is removed either
   } while (is_removed(file.get()));
   PendingFile pending(path, temporary, Descriptor(::fcntl(file.get(), F_DUPFD_CLOEXEC, 0)));
-  const bool ok = make_readable(file.get()) && write_all(file.get(), bytes) &&
-                  ::fsync(file.get()) == 0 && file.close();
+  const bool ok = make_readable(file.get()) && write_all(file.get(), bytes) && flush(file.get()) &&
+                  file.close();
   if (!ok) {
     return cannot("write the file", path, errno);
   }
@@ -216,6 +228,26 @@ Diagnostics PendingFile::commit() {
   temporary_.clear();
   lock_ = Descriptor(-1);
   flush_names(folder_of(path_));
+  return {};
+}
+
+Diagnostics PendingFile::commit_new() {
+  if (::link(temporary_.c_str(), path_.c_str()) == 0) {
+    return {};  // the temporary name goes with this
+  }
+  const bool no_links = errno == EPERM || errno == EOPNOTSUPP || errno == ENOSYS;
+  if (!no_links) {
+    return {cannot("make the file", path_, errno)};
+  }
+  // A file system without links: rename, after a look that another writer could only beat in the
+  // moment between the two calls.
+  if (::access(path_.c_str(), F_OK) == 0) {
+    return {cannot("make the file", path_, EEXIST)};
+  }
+  if (::rename(temporary_.c_str(), path_.c_str()) != 0) {
+    return {cannot("make the file", path_, errno)};
+  }
+  temporary_.clear();
   return {};
 }
 
@@ -240,22 +272,6 @@ std::string records_folder(const std::string& option, const std::string& from_pl
     return *env;
   }
   return from_plan.empty() ? "records" : from_plan;
-}
-
-std::string data_folder(const Context& context) {
-  std::error_code ignored;
-  if (const auto env = context.env("LOOPLEDGER_DATA"); env && !env->empty()) {
-    return *env;
-  }
-  const fs::path program = fs::read_symlink("/proc/self/exe", ignored);
-  const fs::path installed = program.parent_path().parent_path() / "share" / "loopledger";
-  if (!program.empty() && fs::is_directory(installed / "fonts", ignored)) {
-    return installed.string();
-  }
-  if (fs::is_directory(fs::path(LOOPLEDGER_DATA_SOURCE) / "fonts", ignored)) {
-    return LOOPLEDGER_DATA_SOURCE;
-  }
-  return {};
 }
 
 }  // namespace loopledger::cli

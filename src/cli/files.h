@@ -6,6 +6,7 @@
 
 #include <cstdint>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/result.h"
@@ -14,7 +15,8 @@
 
 namespace loopledger::cli {
 
-inline constexpr std::uint64_t kMaxTextFile = 16u << 20;  ///< plans, shelves, templates
+inline constexpr const char* kStandardInput = "<standard input>";  ///< where messages place "-"
+inline constexpr std::uint64_t kMaxTextFile = 16u << 20;           ///< plans, shelves, templates
 
 /// The whole file ("-": `in`). Errors: disk-missing, disk-folder, disk-permission, disk-size,
 /// disk-read.
@@ -27,12 +29,20 @@ inline constexpr std::uint64_t kMaxTextFile = 16u << 20;  ///< plans, shelves, t
 /// before anything is. Errors: disk-folder, disk-foreign, and those of read_file.
 [[nodiscard]] Diagnostics foreign_files(const std::vector<std::string>& paths, bool overwrite);
 
+/// Takes temporary files away that a killed run left in the folder: those of `path` alone, or all.
+/// One that a running program is still at is locked, and stays; so do all of them where the disk
+/// grants no locks.
+void remove_left_overs(const std::string& folder, const std::string& path = {});
+
 /// Writes and flushes `path` + ".tmp-…" beside it, to be put in place by `commit`. Dropped without
-/// `commit` it removes the temporary file. What a run that was killed left of `path` goes too: its
-/// lock tells whether anyone is still at it.
+/// `commit` it removes the temporary file.
 class PendingFile {
  public:
+  /// Takes the left-overs of `path` away first.
   [[nodiscard]] static Result<PendingFile> write(const std::string& path, const std::string& bytes);
+  /// The same without a look for left-overs, which reads the whole folder.
+  [[nodiscard]] static Result<PendingFile> write_alone(const std::string& path,
+                                                       std::string_view bytes);
   PendingFile(PendingFile&& other) noexcept;
   PendingFile& operator=(PendingFile&& other) noexcept;
   PendingFile(const PendingFile&) = delete;
@@ -40,6 +50,8 @@ class PendingFile {
   ~PendingFile();
   /// Renames into place and flushes the folder. Empty when done, else the error.
   [[nodiscard]] Diagnostics commit();
+  /// Puts it in place unless something is there (disk-exists). The folder is not flushed.
+  [[nodiscard]] Diagnostics commit_new();
 
  private:
   PendingFile(std::string path, std::string temporary, Descriptor lock);
@@ -55,9 +67,5 @@ class PendingFile {
 /// else `from_plan` (already beside the plan; may be empty), else "records".
 [[nodiscard]] std::string records_folder(const std::string& option, const std::string& from_plan,
                                          const Context& context);
-
-/// Where templates and fonts are: LOOPLEDGER_DATA, else beside the program's install prefix
-/// (share/loopledger), else the source tree it was built from. Empty when none exists.
-[[nodiscard]] std::string data_folder(const Context& context);
 
 }  // namespace loopledger::cli

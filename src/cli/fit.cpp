@@ -87,21 +87,21 @@ Diagnostics take_prior(const plan::Plan& plan, LotFactors& lot) {
 }
 
 Result<LotFactors> fitted(const FitOptions& options, const std::string& folder,
-                          const plan::Plan* plan) {
+                          const plan::Plan* plan, Context& context) {
   PosixDisk disk;
   records::Ledger ledger(disk, folder);
   const auto held = ledger.holding();
   if (!held) {
     return held.diagnostics();
   }
-  const ListReading of_lot = read_list(folder, held->ids, [&](const ListRow& row) {
+  const ListReading of_lot = read_list(context, folder, held->ids, [&](const ListRow& row) {
     return is_of(row.lot, row.strip, options.lot);
   });
   Diagnostics said = held->passed_over;
   append(said, of_lot.problems);
   if (of_lot.rows.empty()) {
-    said.push_back(no_such_lot(read_list(folder, held->ids, [](const ListRow&) { return true; }),
-                               options.lot));
+    said.push_back(no_such_lot(
+        read_list(context, folder, held->ids, [](const ListRow&) { return true; }), options.lot));
     return said;
   }
   LotFactors lot;
@@ -131,25 +131,23 @@ void run_fit(const FitOptions& options, Context& context) {
     auto loaded = load_plan(options.plan, context);
     append(said, loaded.diagnostics());
     if (!loaded) {
-      context.exit_code = report(context, said);
+      context.exit_code = report_alone(context, said, options.json);
       return;
     }
     input = std::move(*loaded);
     from_plan = beside(options.plan, input->plan.records.value);
   }
   const std::string folder = records_folder(options.records, from_plan, context);
-  const auto lot = fitted(options, folder, input ? &input->plan : nullptr);
+  const auto lot = fitted(options, folder, input ? &input->plan : nullptr, context);
   append(said, lot.diagnostics());
   if (input) {
     quote_lines(*input, said);
   }
-  context.exit_code = report(context, said);
+  context.exit_code = report_alone(context, said, options.json && !lot);
   if (lot && options.json) {
     context.out << fit_json(*lot, said).text();
   } else if (lot) {
     context.out << fit_text(*lot);
-  } else if (options.json) {
-    context.out << Json::object().set("format", 1).set("diagnostics", to_json(said)).text();
   }
 }
 

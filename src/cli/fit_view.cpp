@@ -48,7 +48,7 @@ double wind_to_share(const LotFactors& lot) {
   return calc::wind_to(largest, k, 0, known).count();
 }
 
-std::string counted(const LotData& data) {
+std::string counted_motors(const LotData& data) {
   const int at_limit = data.broke + data.solid;
   return fmt::format("{} motor{} wound: {} to the limit ({} broke, {} felt solid), {} only stopped",
                      data.motors, data.motors == 1 ? "" : "s", at_limit, data.broke, data.solid,
@@ -124,7 +124,7 @@ std::optional<std::string> shelf_torque(const LotFactors& lot) {
 }
 
 std::string fit_text(const LotFactors& lot) {
-  std::string out = fmt::format("Lot {}, {}\n\n", printable(lot.lot), counted(lot.data));
+  std::string out = fmt::format("Lot {}, {}\n\n", printable(lot.lot), counted_motors(lot.data));
   TextTable table({{"factor"},
                    {"middle of the lot (95 %)", Side::right},
                    {"motor to motor", Side::right},

@@ -15,12 +15,14 @@
 #include "cli/command_line.h"
 #include "cli/exit_code.h"
 #include "cli/files.h"
+#include "cli/json.h"
 #include "cli/label_sheet.h"
 #include "cli/ledger_words.h"
 #include "cli/motor_label.h"
 #include "cli/plan_input.h"
 #include "cli/posix_disk.h"
 #include "cli/press.h"
+#include "cli/progress.h"
 #include "cli/random_key.h"
 #include "page/remnant_labels.h"
 #include "pdf/write_pdf.h"
@@ -39,11 +41,19 @@ struct LabelOptions {
   LabelSheetOptions labels;
   bool stale = false;
   bool overwrite = false;
+  bool json = false;
+};
+
+/// What was printed; without a path nothing was.
+struct Labelled {
+  std::string path;
+  std::size_t labels = 0;
+  std::vector<MotorId> motors;  ///< none for remnants
 };
 
 /// The records of the ids typed, or of all motors whose label is out of date.
-std::vector<records::Record> asked_for(const LabelOptions& options, records::Ledger& ledger,
-                                       Diagnostics& said) {
+std::vector<records::Record> records_asked_for(const LabelOptions& options, records::Ledger& ledger,
+                                               Diagnostics& said, Context& context) {
   std::vector<records::Record> records;
   for (const std::string& typed : options.ids) {
     auto found = find_record(ledger, typed);
@@ -57,7 +67,9 @@ std::vector<records::Record> asked_for(const LabelOptions& options, records::Led
   }
   const auto held = ledger.holding();
   append(said, held.diagnostics());
+  Progress progress(context, "reading records", held ? held->ids.size() : 0);
   for (std::size_t i = 0; held && i < held->ids.size(); ++i) {
+    progress.step();
     auto record = ledger.read(held->ids[i]);
     append(said, record.diagnostics());
     if (record && label_is_stale(*record)) {
@@ -67,12 +79,12 @@ std::vector<records::Record> asked_for(const LabelOptions& options, records::Led
   return records;
 }
 
-page::LabelRun run_of(const LabelOptions& options, const Press& press, Context& context,
-                      const std::string& title, const std::optional<Date>& date) {
+page::LabelRun bag_run(const LabelOptions& options, const Press& press, const std::string& title,
+                       const std::optional<Date>& date) {
   page::LabelRun run = label_run(options.labels, press);
   run.title = title;
   run.units = options.units.value_or(Units::metric);
-  run.created = creation_date(date, context);
+  run.created = creation_date(date, press);
   return run;
 }
 
@@ -100,36 +112,48 @@ Result<PendingFile> made(Result<page::Document> document, const Press& press,
   return {std::move(*file), std::move(problems)};
 }
 
-void say_written(const std::string& path, std::size_t labels, const LabelOptions& options,
+void say_written(const Labelled& done, const LabelOptions& options, const Diagnostics& said,
                  Context& context) {
-  const std::size_t all = labels * static_cast<std::size_t>(options.labels.copies);
-  context.out << fmt::format("Wrote {} ({} label{})\n", path, all, all == 1 ? "" : "s");
+  const std::size_t all = done.labels * static_cast<std::size_t>(options.labels.copies);
+  if (options.json) {
+    Json ids = Json::array();
+    for (const MotorId& id : done.motors) {
+      ids.push(printed(id));
+    }
+    Json out = Json::object();
+    out.set("format", 1).set("file", done.path.empty() ? Json() : Json(done.path));
+    out.set("labels", all).set("motors", std::move(ids)).set("diagnostics", to_json(said));
+    context.out << out.text();
+  } else if (!done.path.empty()) {
+    context.out << fmt::format("Wrote {} ({} label{})\n", done.path, all, all == 1 ? "" : "s");
+  } else if (!has_errors(said)) {
+    context.out << "No label is out of date.\n";
+  }
 }
 
 /// Notes in each record what its label now says.
 Diagnostics note_labelled(const std::vector<records::Record>& records, records::Ledger& ledger,
-                          Moment now) {
+                          Context& context) {
   Diagnostics said;
+  Progress progress(context, "noting in the records", records.size());
   for (const records::Record& record : records) {
     records::Entry entry;
     entry.kind = records::Kind::labelled;
     entry.tag = label_tag(record);
-    entry.key = records::make_key(now, random_four());
+    entry.key = records::make_key(context.now(), random_four());
     append(said, ledger.add(record.id, entry));
+    progress.step();
   }
   return said;
 }
 
-Diagnostics label_motors(const LabelOptions& options, const Press& press, Context& context) {
+Diagnostics label_motors(const LabelOptions& options, const Press& press, Labelled& done,
+                         Context& context) {
   PosixDisk disk;
   records::Ledger ledger(disk, records_folder(options.records, {}, context));
   Diagnostics said;
-  const std::vector<records::Record> records = asked_for(options, ledger, said);
-  if (has_errors(said)) {
-    return said;
-  }
-  if (records.empty()) {
-    context.out << "No label is out of date.\n";
+  const std::vector<records::Record> records = records_asked_for(options, ledger, said, context);
+  if (has_errors(said) || records.empty()) {
     return said;
   }
   std::vector<page::LabelFigures> figures;
@@ -138,7 +162,7 @@ Diagnostics label_motors(const LabelOptions& options, const Press& press, Contex
     figures.push_back(motor_label(record));
     newest = std::max(newest, figures.back().date);
   }
-  const page::LabelRun run = run_of(options, press, context, "Bag labels", newest);
+  const page::LabelRun run = bag_run(options, press, "Bag labels", newest);
   std::string path;
   auto file = made(page::labels(figures, run, *press.metrics), press, options, "labels.pdf", path);
   append(said, file.diagnostics());
@@ -147,8 +171,11 @@ Diagnostics label_motors(const LabelOptions& options, const Press& press, Contex
   }
   append(said, file->commit());
   if (!has_errors(said)) {
-    append(said, note_labelled(records, ledger, context.now()));
-    say_written(path, records.size(), options, context);
+    append(said, note_labelled(records, ledger, context));
+    done = {path, records.size(), {}};
+    for (const records::Record& record : records) {
+      done.motors.push_back(record.id);
+    }
   }
   return said;
 }
@@ -174,7 +201,7 @@ std::vector<page::RemnantFigures> remnants_of(const plan::Plan& plan, const calc
 }
 
 Diagnostics label_pieces(LabelOptions options, const PlanInput& input, const Press& press,
-                         Context& context) {
+                         Labelled& done) {
   const plan::Plan& plan = input.plan;
   const auto batch = calc::work_out(plan, {.choices = true});
   Diagnostics said = batch.diagnostics();
@@ -185,53 +212,67 @@ Diagnostics label_pieces(LabelOptions options, const PlanInput& input, const Pre
   const auto date = plan.date.given ? std::optional(plan.date.value) : std::nullopt;
   const auto remnants = remnants_of(plan, *batch);
   std::string path;
-  auto file = made(
-      page::remnant_labels(remnants, run_of(options, press, context, "Remnants of strip", date),
-                           *press.metrics),
-      press, options, "remnants.pdf", path);
+  auto file =
+      made(page::remnant_labels(remnants, bag_run(options, press, "Remnants of strip", date),
+                                *press.metrics),
+           press, options, "remnants.pdf", path);
   append(said, file.diagnostics());
   if (file) {
     append(said, file->commit());
-    say_written(path, remnants.size(), options, context);
   }
+  if (!has_errors(said)) {
+    done = {path, remnants.size(), {}};
+  }
+  return said;
+}
+
+/// The remnants' labels of `options.pieces`, a plan.
+Diagnostics label_plan(const LabelOptions& options, PressOrder order, Labelled& done,
+                       Context& context) {
+  const auto input = load_plan(options.pieces, context);
+  Diagnostics said = input.diagnostics();
+  if (!input) {
+    return said;
+  }
+  const plan::Plan& plan = input->plan;
+  order.beside = plan.file;
+  order.paper = {plan.paper.value, plan.paper.place};
+  if (!order.labels && plan.labels.given) {
+    order.labels = TemplateName{plan.labels.value, plan.labels.place};
+  }
+  const auto press = set_up_press(order, context);
+  append(said, press.diagnostics());
+  if (press) {
+    append(said, label_pieces(options, *input, *press, done));
+  }
+  quote_lines(*input, said);
   return said;
 }
 
 void run_label(const LabelOptions& options, Context& context) {
   const bool motors = !options.ids.empty() || options.stale;
   if (motors == !options.pieces.empty()) {
-    context.err << "loopledger: expected ids, --stale, or --pieces PLAN\n"
-                   "  hint: loopledger label th1 th2\n";
-    context.exit_code = kUsage;
+    context.exit_code =
+        report_alone(context,
+                     {usage_error("missing", "expected ids, --stale, or --pieces PLAN",
+                                  "loopledger label th1 th2")},
+                     options.json);
     return;
   }
-  PressOrder order = order_of({}, options.labels.stock, options.labels.layout);
+  const PressOrder order = order_of({}, options.labels.stock, options.labels.layout);
+  Labelled done;
+  Diagnostics said;
   if (motors) {
     const auto press = set_up_press(order, context);
-    Diagnostics said = press.diagnostics();
+    said = press.diagnostics();
     if (press) {
-      append(said, label_motors(options, *press, context));
+      append(said, label_motors(options, *press, done, context));
     }
-    context.exit_code = report(context, said);
-    return;
-  }
-  const auto input = load_plan(options.pieces, context);
-  Diagnostics said = input.diagnostics();
-  if (input) {
-    const plan::Plan& plan = input->plan;
-    order.beside = plan.file;
-    order.paper = {plan.paper.value, plan.paper.place};
-    if (!order.labels && plan.labels.given) {
-      order.labels = TemplateName{plan.labels.value, plan.labels.place};
-    }
-    const auto press = set_up_press(order, context);
-    append(said, press.diagnostics());
-    if (press) {
-      append(said, label_pieces(options, *input, *press, context));
-    }
-    quote_lines(*input, said);
+  } else {
+    said = label_plan(options, order, done, context);
   }
   context.exit_code = report(context, said);
+  say_written(done, options, said, context);
 }
 
 }  // namespace
@@ -247,6 +288,7 @@ void add_label(CommandLine& line, Context& context) {
       .records(options->records)
       .flag("--overwrite", options->overwrite, "Replace a file that this program did not write")
       .units(options->units)
+      .json(options->json, "What was written")
       .action([options, &context] { run_label(*options, context); });
 }
 

@@ -221,11 +221,11 @@ void run_list(const ListOptions& options, Context& context) {
   records::Ledger ledger(disk, folder);
   const auto held = ledger.holding();
   if (!held) {
-    context.exit_code = report(context, held.diagnostics());
+    context.exit_code = report_alone(context, held.diagnostics(), options.json);
     return;
   }
-  ListReading reading =
-      read_list(folder, held->ids, [&](const ListRow& row) { return is_wanted(options, row); });
+  ListReading reading = read_list(context, folder, held->ids,
+                                  [&](const ListRow& row) { return is_wanted(options, row); });
   Diagnostics problems = held->passed_over;
   append(problems, reading.problems);
   sort_rows(reading.rows, options);

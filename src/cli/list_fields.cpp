@@ -5,6 +5,8 @@
 
 #include <type_traits>
 
+#include "cli/text_table.h"
+
 namespace loopledger::cli {
 
 RowFields fields_of(const ListRow& row) {
@@ -53,10 +55,7 @@ Json row_json(const ListRow& row) {
 
 std::string id_text(const ListRow& row) { return fmt::format("{}-{}", printed(row.id), row.check); }
 
-std::string washed_text(const ListRow& row) {
-  const auto& washed = row.known.washed;
-  return washed ? fixed(washed->in_g(), gram_decimals(row.scale_step)) : "-";
-}
+std::string washed_text(const ListRow& row) { return gram_cell(row.known.washed, row.scale_step); }
 
 std::string loop_text(const ListRow& row, Units units) {
   const LoopIs is = records::loop_is(row.known);

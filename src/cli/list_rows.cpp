@@ -10,6 +10,7 @@
 #include "cli/advice.h"
 #include "cli/motor_label.h"
 #include "cli/posix_disk.h"
+#include "cli/progress.h"
 #include "records/fields.h"
 #include "records/ledger.h"
 
@@ -96,6 +97,15 @@ ListReading read_list(const std::string& folder, const std::vector<MotorId>& ids
     append(all.problems, one.problems);
   }
   return all;
+}
+
+ListReading read_list(Context& context, const std::string& folder, const std::vector<MotorId>& ids,
+                      const std::function<bool(const ListRow&)>& wanted) {
+  Progress progress(context, "reading records", ids.size());
+  return read_list(folder, ids, [&](const ListRow& row) {
+    progress.step();
+    return wanted(row);
+  });
 }
 
 }  // namespace loopledger::cli

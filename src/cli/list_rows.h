@@ -10,6 +10,7 @@
 #include "base/diagnostic.h"
 #include "base/motor_id.h"
 #include "base/quantity.h"
+#include "cli/command.h"
 #include "records/entry.h"
 #include "records/state.h"
 
@@ -47,6 +48,10 @@ struct ListReading {
 /// The wanted rows in the order of `ids`. Records that can't be read are named and passed over;
 /// `wanted` is called from several threads at once.
 [[nodiscard]] ListReading read_list(const std::string& folder, const std::vector<MotorId>& ids,
+                                    const std::function<bool(const ListRow&)>& wanted);
+/// The same, and how far it has come is shown on the terminal.
+[[nodiscard]] ListReading read_list(Context& context, const std::string& folder,
+                                    const std::vector<MotorId>& ids,
                                     const std::function<bool(const ListRow&)>& wanted);
 
 }  // namespace loopledger::cli

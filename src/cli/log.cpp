@@ -204,8 +204,9 @@ std::vector<Checked> checked(const std::vector<FileEntry>& entries, const LogOpt
 
 void run_log_file(const LogOptions& options, Context& context) {
   const auto text = read_file(options.from, kMaxTextFile, context.in);
+  const std::string name = options.from == "-" ? kStandardInput : options.from;
   const auto entries =
-      text ? entries_from_file(*text, options.from) : Result<std::vector<FileEntry>>(Diagnostics{});
+      text ? entries_from_file(*text, name) : Result<std::vector<FileEntry>>(Diagnostics{});
   Diagnostics problems = text.diagnostics();
   append(problems, entries.diagnostics());
   PosixDisk disk;
@@ -217,16 +218,17 @@ void run_log_file(const LogOptions& options, Context& context) {
     all = checked(*entries, options, ledger, records, there, problems, context);
   }
   if (text) {
-    add_source_lines(problems, options.from, *text);
+    add_source_lines(problems, name, *text);
   }
-  context.exit_code = report(context, problems);
+  context.exit_code = report_alone(context, problems, options.json && has_errors(problems));
   if (context.exit_code != kDone) {
     return;
   }
   const Units units = options.units.value_or(Units::metric);
   std::size_t stored = 0;
   for (const Checked& one : all) {
-    context.exit_code = report(context, ledger.add(one.from->id, one.entry));
+    const Diagnostics added = ledger.add(one.from->id, one.entry);
+    context.exit_code = report_alone(context, added, options.json && has_errors(added));
     if (context.exit_code != kDone) {
       context.err << fmt::format(
           "{} of {} entries were stored before that; take the file again when "
@@ -249,9 +251,10 @@ void run_log_file(const LogOptions& options, Context& context) {
 
 void run_log(const LogOptions& options, Context& context) {
   if (options.from.empty() == options.kind.empty()) {
-    context.err << "loopledger: expected ID and KIND, or --from FILE\n"
-                   "  hint: loopledger log th1 weighed washed 1.498\n";
-    context.exit_code = kUsage;
+    context.exit_code = report_alone(context,
+                                     {usage_error("missing", "expected ID and KIND, or --from FILE",
+                                                  "loopledger log th1 weighed washed 1.498")},
+                                     options.json);
     return;
   }
   if (!options.from.empty()) {
@@ -269,15 +272,17 @@ void run_log(const LogOptions& options, Context& context) {
   if (found && entry) {
     append(problems, resolve_correction(*entry, found->record));
   }
-  context.exit_code = report(context, problems);
-  if (context.exit_code != kDone) {
+  if (has_errors(problems)) {
+    context.exit_code = report_alone(context, problems, options.json);
     return;
   }
+  (void)report(context, problems);
   if (!found->checked) {
     context.err << fmt::format("no check character typed: taken for {}\n", whose(found->record));
   }
   entry->key = new_key(*at, found->record);
-  context.exit_code = report(context, ledger.add(found->id, *entry));
+  const Diagnostics stored = ledger.add(found->id, *entry);
+  context.exit_code = report_alone(context, stored, options.json && has_errors(stored));
   if (context.exit_code == kDone) {
     tell(options, *found, *entry, context);
   }

@@ -52,10 +52,11 @@ void run_match(const MatchOptions& options, Context& context) {
   records::Ledger ledger(disk, folder);
   const auto held = ledger.holding();
   if (!held) {
-    context.exit_code = report(context, held.diagnostics());
+    context.exit_code = report_alone(context, held.diagnostics(), options.json);
     return;
   }
-  const ListReading reading = read_list(folder, held->ids, [](const ListRow&) { return true; });
+  const ListReading reading =
+      read_list(context, folder, held->ids, [](const ListRow&) { return true; });
   const calc::MatchBy by = match_by(options.by);
   const MatchChoice choice = match_choice(reading.rows, options.only, by,
                                           static_cast<int>(held->ids.size() - reading.rows.size()));

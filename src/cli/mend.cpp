@@ -11,6 +11,7 @@
 #include "cli/command_line.h"
 #include "cli/exit_code.h"
 #include "cli/files.h"
+#include "cli/json.h"
 #include "cli/posix_disk.h"
 #include "records/ledger.h"
 #include "tag/id.h"
@@ -22,6 +23,7 @@ struct MendOptions {
   std::string file;
   std::string records;
   bool accept = false;
+  bool json = false;
 };
 
 /// A path as given, or the record of an id.
@@ -36,18 +38,31 @@ std::string path_of(const MendOptions& options, Context& context) {
   return records::Ledger(disk, records_folder(options.records, {}, context)).path_of(id->id);
 }
 
+void say_json(const std::string& path, const records::Mended& mended, Context& context) {
+  Json done = Json::array();
+  for (const std::string& sentence : mended.done) {
+    done.push(sentence);
+  }
+  Json out = Json::object();
+  out.set("format", 1).set("file", path).set("done", std::move(done));
+  context.out << out.set("diagnostics", to_json(mended.left)).text();
+}
+
 void run_mend(const MendOptions& options, Context& context) {
   PosixDisk disk;
   const std::string path = path_of(options, context);
   const auto mended = records::mend_file(disk, path, options.accept, context.now());
   if (!mended) {
-    context.exit_code = report(context, mended.diagnostics());
+    context.exit_code = report_alone(context, mended.diagnostics(), options.json);
     return;
   }
-  for (const std::string& sentence : mended->done) {
+  if (options.json) {
+    say_json(path, *mended, context);
+  }
+  for (const std::string& sentence : options.json ? std::vector<std::string>{} : mended->done) {
     context.out << fmt::format("{}: {}\n", printable(path), sentence);
   }
-  if (mended->done.empty() && mended->left.empty()) {
+  if (!options.json && mended->done.empty() && mended->left.empty()) {
     context.out << fmt::format("{}: nothing to mend\n", printable(path));
   }
   context.exit_code = report(context, mended->left);
@@ -64,6 +79,7 @@ void add_mend(CommandLine& line, Context& context) {
       .needed("FILE", options->file, "The record's file, or the motor's id")
       .flag("--accept", options->accept, "Accept lines and figures changed by hand")
       .records(options->records)
+      .json(options->json, "What was done")
       .footer("What is taken out of a record is kept beside it as FILE.damaged-TIME.")
       .action([options, &context] { run_mend(*options, context); });
 }

@@ -10,8 +10,10 @@
 #include "base/text.h"
 #include "cli/command.h"
 #include "cli/command_line.h"
+#include "cli/data_folders.h"
 #include "cli/exit_code.h"
 #include "cli/files.h"
+#include "cli/json.h"
 
 namespace loopledger::cli {
 namespace {
@@ -29,34 +31,43 @@ rule = "club"
 mass = "limit"   # or "1.45 g" of washed rubber, or loop = "300 mm"
 )";
 
+struct NewOptions {
+  std::string path;
+  bool json = false;
+};
+
 /// The comment by which editors find the schema, or nothing where none is installed.
 std::string schema_line(const Context& context) {
   std::error_code problem;
-  const std::string data = data_folder(context);
-  if (data.empty()) {
-    return {};
+  for (const DataFolder& folder : data_folders(context)) {
+    const auto whole = std::filesystem::absolute(folder.path, problem);
+    const std::string file = (whole / "templates" / "schema" / "plan.schema.json").string();
+    if (std::filesystem::exists(file, problem) && printable(file) == file) {
+      return fmt::format("#:schema {}\n", file);
+    }
   }
-  const std::filesystem::path folder = std::filesystem::absolute(data, problem);
-  const std::string file = (folder / "templates" / "schema" / "plan.schema.json").string();
-  const bool there = std::filesystem::exists(file, problem);
-  return there && printable(file) == file ? fmt::format("#:schema {}\n", file) : std::string();
+  return {};
 }
 
-void run_new(const std::string& path, Context& context) {
+Diagnostics write_first_plan(const std::string& path, const Context& context) {
   std::error_code ignored;
   if (std::filesystem::exists(path, ignored)) {
-    context.exit_code = report(
-        context, {error("disk-exists", "there is a file of this name already; it stays as it is",
-                        "give another name", {path, 0, 0})});
-    return;
+    return {error("disk-exists", "there is a file of this name already; it stays as it is",
+                  "give another name", {path, 0, 0})};
   }
   auto file = PendingFile::write(path, schema_line(context) + kFirstPlan);
-  Diagnostics problems = file.diagnostics();
-  if (file) {
-    append(problems, file->commit());
-  }
+  return file ? file->commit() : file.diagnostics();
+}
+
+void run_new(const NewOptions& options, Context& context) {
+  const std::string& path = options.path;
+  const Diagnostics problems = write_first_plan(path, context);
   context.exit_code = report(context, problems);
-  if (context.exit_code == kDone) {
+  if (options.json) {
+    Json out = Json::object();
+    out.set("format", 1).set("file", context.exit_code == kDone ? Json(path) : Json());
+    context.out << out.set("diagnostics", to_json(problems)).text();
+  } else if (context.exit_code == kDone) {
     context.out << fmt::format("Wrote {0}. Put your figures in, then: loopledger check {0}\n",
                                path);
   }
@@ -65,10 +76,11 @@ void run_new(const std::string& path, Context& context) {
 }  // namespace
 
 void add_new(CommandLine& line, Context& context) {
-  auto path = std::make_shared<std::string>();
+  auto options = std::make_shared<NewOptions>();
   line.add("new", "Write a short commented plan to start from")
-      .needed("PLAN", *path, "File to write, such as night.toml")
-      .action([path, &context] { run_new(*path, context); });
+      .needed("PLAN", options->path, "File to write, such as night.toml")
+      .json(options->json, "What was written")
+      .action([options, &context] { run_new(*options, context); });
 }
 
 }  // namespace loopledger::cli

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "base/text.h"
+#include "cli/data_folders.h"
 #include "cli/files.h"
 #include "plan/read_label_layout.h"
 #include "plan/read_stock.h"
@@ -28,46 +29,60 @@ bool is_template_name(const std::string& name) {
   });
 }
 
-std::vector<std::string> names_in(const fs::path& folder) {
+/// The templates of one kind in all folders, each name once.
+std::vector<std::string> names_in(const std::vector<DataFolder>& folders, const std::string& kind) {
   std::vector<std::string> names;
-  std::error_code problem;
-  for (const auto& entry : fs::directory_iterator(folder, problem)) {
-    if (entry.path().extension() == kEnding) {
-      names.push_back(entry.path().stem().string());
+  for (const DataFolder& folder : folders) {
+    std::error_code problem;
+    for (const auto& entry : fs::directory_iterator(folder.path / "templates" / kind, problem)) {
+      const std::string name = entry.path().stem().string();
+      if (entry.path().extension() == kEnding && is_template_name(name)) {
+        names.push_back(name);
+      }
     }
   }
   std::ranges::sort(names);
+  const auto doubled = std::ranges::unique(names);
+  names.erase(doubled.begin(), doubled.end());
   return names;
 }
 
-Diagnostic no_template(const std::string& folder, const std::string& name, const fs::path& path) {
-  const std::vector<std::string> names = names_in(path);
+Diagnostic no_template(const std::string& kind, const std::string& name,
+                       const std::vector<DataFolder>& folders, const Context& context) {
+  const std::vector<std::string> names = names_in(folders, kind);
   const std::vector<std::string_view> views(names.begin(), names.end());
   const std::string_view near = nearest(name, views);
-  std::string hint = views.empty() ? fmt::format("no templates are installed in {}", path.string())
-                                   : fmt::format("templates there are {}", either(views));
-  if (!near.empty()) {
-    hint = fmt::format("did you mean \"{}\"?", near);
+  if (views.empty()) {
+    return error("disk-data", fmt::format("no templates/{} are in {}", kind, places_asked(context)),
+                 "set LOOPLEDGER_DATA to the folder that holds `templates` and `fonts`");
   }
+  std::string hint = !near.empty() ? fmt::format("did you mean \"{}\"?", near)
+                                   : fmt::format("templates there are {}", either(views));
   return error(
       "plan-take",
-      fmt::format("there is no template \"{}\" in templates/{}", shortened(name, 60), folder),
+      fmt::format("there is no template \"{}\" in templates/{}", shortened(name, 60), kind),
       std::move(hint));
 }
 
-Result<plan::Loaded> load_template(const std::string& folder, const std::string& name,
+/// From the first folder that has it. The user's own goes by its whole path, for it is the one to
+/// be mended.
+Result<plan::Loaded> load_template(const std::string& kind, const std::string& name,
                                    const Context& context) {
-  const fs::path path = fs::path(data_folder(context)) / "templates" / folder;
-  const fs::path file = path / (name + std::string(kEnding));
-  std::error_code ignored;
-  if (!is_template_name(name) || !fs::exists(file, ignored)) {
-    return no_template(folder, name, path);
+  const std::vector<DataFolder> folders = data_folders(context);
+  const fs::path inside = fs::path("templates") / kind / (name + std::string(kEnding));
+  for (const DataFolder& folder : folders) {
+    const fs::path file = folder.path / inside;
+    std::error_code ignored;
+    if (!is_template_name(name) || !fs::exists(file, ignored)) {
+      continue;
+    }
+    auto text = read_file(file.string(), kMaxTextFile);
+    if (!text) {
+      return text.diagnostics();
+    }
+    return plan::Loaded{folder.shipped ? inside.string() : file.string(), std::move(*text)};
   }
-  auto text = read_file(file.string(), kMaxTextFile);
-  if (!text) {
-    return text.diagnostics();
-  }
-  return plan::Loaded{fmt::format("templates/{}/{}{}", folder, name, kEnding), std::move(*text)};
+  return no_template(kind, name, folders, context);
 }
 
 /// By a path that ends in .toml, beside the plan; else by a name in templates/FOLDER.
@@ -126,7 +141,7 @@ Result<PlanInput> load_plan(const std::string& path, Context& context) {
     return text.diagnostics();
   }
   PlanInput input;
-  input.files.push_back({path == "-" ? "standard input" : path, *text});
+  input.files.push_back({path == "-" ? kStandardInput : path, *text});
   plan::Sources sources;
   sources.shelf = [&path, &input](const std::string& name) -> Result<plan::Loaded> {
     const std::string file = beside(path, name);

@@ -40,7 +40,8 @@ Diagnostic cannot(const std::string& doing, const std::string& path, int number)
     code = "disk-exists";
   }
   const std::string reason = std::generic_category().message(number);
-  return error(code, fmt::format("can't {}: {}", doing, reason), {}, {path, 0, 0});
+  return error(code, fmt::format("can't {}: {}", doing, reason),
+               code == "disk-full" ? "make room on that disk, then do it again" : "", {path, 0, 0});
 }
 
 bool write_all(int fd, std::string_view bytes) {
@@ -55,6 +56,14 @@ bool write_all(int fd, std::string_view bytes) {
     bytes.remove_prefix(static_cast<std::size_t>(n));
   }
   return true;
+}
+
+bool flush(int fd) {
+  int done = 0;
+  do {
+    done = ::fsync(fd);
+  } while (done != 0 && errno == EINTR);
+  return done == 0;
 }
 
 std::string folder_of(const std::string& path) {

@@ -35,6 +35,9 @@ class Descriptor {
 /// Writes all of it, however many writes that takes. False: see errno.
 [[nodiscard]] bool write_all(int fd, std::string_view bytes);
 
+/// Makes what was written certain. False: see errno.
+[[nodiscard]] bool flush(int fd);
+
 /// The folder that a path is in; "." when it names none.
 [[nodiscard]] std::string folder_of(const std::string& path);
 

@@ -53,7 +53,7 @@ Diagnostics not_regular(const std::string& path) {
 /// Takes what a failed append has left off the end again.
 Diagnostics take_back(int fd, const std::string& path, off_t size, int number) {
   Diagnostics problems{cannot("add to the record", path, number)};
-  if (::ftruncate(fd, size) != 0 || ::fsync(fd) != 0) {
+  if (::ftruncate(fd, size) != 0 || !flush(fd)) {
     problems.push_back(error("disk-io", "what was written in part could not be taken back",
                              "`loopledger mend` repairs the record", {path, 0, 0}));
   } else {
@@ -113,32 +113,9 @@ Result<std::unique_ptr<records::Disk::Lock>> PosixDisk::lock(const std::string& 
 }
 
 Diagnostics PosixDisk::create(const std::string& path, std::string_view bytes) {
-  std::string temporary = path + ".tmp-XXXXXX";
-  Descriptor file(::mkostemp(temporary.data(), O_CLOEXEC));
-  if (file.get() < 0) {
-    return {cannot("write here", path, errno)};
-  }
-  Diagnostics problems;
-  if (!make_readable(file.get()) || !write_all(file.get(), bytes) || ::fsync(file.get()) != 0 ||
-      !file.close()) {
-    problems.push_back(cannot("write the file", path, errno));
-  } else if (::link(temporary.c_str(), path.c_str()) != 0) {
-    // A file system without links: rename, after a look that another writer could only beat in
-    // the moment between the two calls.
-    const int number = errno;
-    const bool no_links = number == EPERM || number == EOPNOTSUPP || number == ENOSYS;
-    if (!no_links) {
-      problems.push_back(cannot("make the file", path, number));
-    } else if (::access(path.c_str(), F_OK) == 0) {
-      problems.push_back(cannot("make the file", path, EEXIST));
-    } else if (::rename(temporary.c_str(), path.c_str()) != 0) {
-      problems.push_back(cannot("make the file", path, errno));
-    } else {
-      return {};
-    }
-  }
-  ::unlink(temporary.c_str());
-  return problems;
+  clean(folder_of(path));
+  auto file = PendingFile::write_alone(path, bytes);
+  return file ? file->commit_new() : file.diagnostics();
 }
 
 Diagnostics PosixDisk::append(const std::string& path, std::string_view bytes) {
@@ -157,7 +134,7 @@ Diagnostics PosixDisk::append(const std::string& path, std::string_view bytes) {
   if (put != static_cast<ssize_t>(bytes.size())) {
     return take_back(file.get(), path, before.st_size, put < 0 ? errno : ENOSPC);
   }
-  if (::fsync(file.get()) != 0) {
+  if (!flush(file.get())) {
     return take_back(file.get(), path, before.st_size, errno);
   }
   return {};
@@ -179,7 +156,17 @@ Diagnostics PosixDisk::rename(const std::string& from, const std::string& to) {
   return {};
 }
 
-Diagnostics PosixDisk::make_folder(const std::string& folder) { return cli::make_folder(folder); }
+Diagnostics PosixDisk::make_folder(const std::string& folder) {
+  Diagnostics problems = cli::make_folder(folder);
+  clean(folder);
+  return problems;
+}
+
+void PosixDisk::clean(const std::string& folder) {
+  if (cleaned_.insert(folder).second) {
+    remove_left_overs(folder);
+  }
+}
 
 Diagnostics PosixDisk::flush_folder(const std::string& folder) {
   flush_names(folder.empty() ? "." : folder);

@@ -7,6 +7,8 @@
 #include <cstdint>
 #include <filesystem>
 
+#include "base/text.h"
+#include "cli/data_folders.h"
 #include "cli/files.h"
 #include "cli/plan_input.h"
 #include "page/printer_fit.h"
@@ -46,9 +48,29 @@ Result<plan::Printer> load_printer(const std::string& path, const Context& conte
                                                                  : plan::read_printer(*text, path);
 }
 
+/// SOURCE_DATE_EPOCH when it is a moment before the year 10000; unset and empty are the same.
+Result<std::optional<Moment>> source_date(const Context& context) {
+  const std::string epoch = context.env("SOURCE_DATE_EPOCH").value_or("");
+  Moment moment;
+  const char* const end = epoch.data() + epoch.size();
+  const auto [to, code] = std::from_chars(epoch.data(), end, moment.seconds);
+  if (code == std::errc{} && to == end && moment.seconds >= 0 && moment.seconds < kYear10000) {
+    return std::optional(moment);
+  }
+  Diagnostics said;
+  if (!epoch.empty()) {
+    said.push_back(warning("source-date",
+                           fmt::format("SOURCE_DATE_EPOCH: expected seconds since 1970, before the "
+                                       "year 10000, found \"{}\"; the PDF bears the plan's date",
+                                       shortened(epoch, 40)),
+                           "SOURCE_DATE_EPOCH=$(date +%s), or unset it", {"loopledger", 0, 0}));
+  }
+  return {std::optional<Moment>(), std::move(said)};
+}
+
 /// Takes the value or the faults.
 template <class T>
-void take(Result<T> loaded, T& to, Diagnostics& problems) {
+void take_loaded(Result<T> loaded, T& to, Diagnostics& problems) {
   append(problems, loaded.diagnostics());
   if (loaded) {
     to = std::move(*loaded);
@@ -75,28 +97,30 @@ PressOrder order_of(const std::string& paper, const std::string& labels,
 Result<Press> set_up_press(const PressOrder& order, Context& context) {
   Diagnostics problems;
   Press press;
-  take(load_stock(order.paper.name, order.beside, order.paper.place, context), press.paper,
-       problems);
+  take_loaded(load_stock(order.paper.name, order.beside, order.paper.place, context), press.paper,
+              problems);
   press.labels = press.paper;
   if (order.labels) {
-    take(load_stock(order.labels->name, order.beside, order.labels->place, context), press.labels,
-         problems);
+    take_loaded(load_stock(order.labels->name, order.beside, order.labels->place, context),
+                press.labels, problems);
   }
   const auto layout = [&](const TemplateName& named, plan::LabelLayout& to) {
-    take(load_layout(named.name, order.beside, named.place, context), to, problems);
+    take_loaded(load_layout(named.name, order.beside, named.place, context), to, problems);
   };
   layout(order.slip, press.layouts.slip);
   layout(order.bag, press.layouts.bag);
   layout(order.remnant, press.layouts.remnant);
   press.printer_file = printer_file(context);
-  take(load_printer(press.printer_file, context), press.printer, problems);
-  const std::string data = data_folder(context);
-  if (data.empty()) {
-    problems.push_back(error("disk-data", "can't find the folder with fonts and templates",
-                             "set LOOPLEDGER_DATA to the folder that holds `fonts`"));
+  take_loaded(load_printer(press.printer_file, context), press.printer, problems);
+  take_loaded(source_date(context), press.epoch, problems);
+  const std::string fonts = font_folder(data_folders(context));
+  if (fonts.empty()) {
+    problems.push_back(
+        error("disk-data", fmt::format("no fonts are in {}", places_asked(context)),
+              "set LOOPLEDGER_DATA to the folder that holds `fonts` and `templates`"));
     return problems;
   }
-  press.fonts = pdf::fonts_in((std::filesystem::path(data) / "fonts").string());
+  press.fonts = pdf::fonts_in(fonts);
   auto metrics = pdf::load_metrics(press.fonts);
   append(problems, metrics.diagnostics());
   if (has_errors(problems)) {
@@ -117,15 +141,9 @@ Diagnostics fit_to_printer(page::Document& document, const plan::Stock& stock, c
       note("printer-fit", fmt::format("{} is {}, as {} says", file, change, press.printer_file))};
 }
 
-std::optional<Moment> creation_date(const std::optional<Date>& date, const Context& context) {
-  if (const auto epoch = context.env("SOURCE_DATE_EPOCH")) {
-    Moment moment;
-    const auto [end, code] =
-        std::from_chars(epoch->data(), epoch->data() + epoch->size(), moment.seconds);
-    if (code == std::errc{} && end == epoch->data() + epoch->size() && moment.seconds >= 0 &&
-        moment.seconds < kYear10000) {
-      return moment;
-    }
+std::optional<Moment> creation_date(const std::optional<Date>& date, const Press& press) {
+  if (press.epoch) {
+    return press.epoch;
   }
   return date ? std::optional(midnight_utc(*date)) : std::nullopt;
 }

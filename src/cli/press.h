@@ -46,11 +46,12 @@ struct Press {
   pdf::Fonts fonts;
   std::unique_ptr<page::FontMetrics> metrics;
   plan::Printer printer;
-  std::string printer_file;  ///< where the user's own file is, or would be
+  std::string printer_file;     ///< where the user's own file is, or would be
+  std::optional<Moment> epoch;  ///< what SOURCE_DATE_EPOCH says
 };
 
 /// Templates are found as load_stock says. Errors: those of load_stock, load_layout and
-/// read_printer, disk-data, disk-font.
+/// read_printer, disk-data, disk-font. A SOURCE_DATE_EPOCH that can't be used is warned of.
 [[nodiscard]] Result<Press> set_up_press(const PressOrder& order, Context& context);
 
 /// Makes the document come out true on this stock by the user's printer file. A note `printer-fit`
@@ -58,9 +59,8 @@ struct Press {
 [[nodiscard]] Diagnostics fit_to_printer(page::Document& document, const plan::Stock& stock,
                                          const Press& press, const std::string& file);
 
-/// The creation date of a PDF: SOURCE_DATE_EPOCH when it is a moment before the year 10000, else
-/// this date, else none.
+/// The creation date of a PDF: SOURCE_DATE_EPOCH, else this date, else none.
 [[nodiscard]] std::optional<Moment> creation_date(const std::optional<Date>& date,
-                                                  const Context& context);
+                                                  const Press& press);
 
 }  // namespace loopledger::cli

@@ -23,6 +23,7 @@
 #include "cli/posix_disk.h"
 #include "cli/press.h"
 #include "cli/print_test_page.h"
+#include "cli/progress.h"
 #include "page/break_in_sheet.h"
 #include "page/cut_sheet.h"
 #include "page/labels.h"
@@ -58,7 +59,7 @@ bool in_plan(const plan::Plan& plan, const MotorId& id) {
 }
 
 /// The ids of `--only`, each of them in the plan.
-Result<std::vector<MotorId>> asked_for(const PrintOptions& options, const plan::Plan& plan) {
+Result<std::vector<MotorId>> ids_asked_for(const PrintOptions& options, const plan::Plan& plan) {
   std::vector<MotorId> ids;
   Diagnostics problems;
   for (const std::string& typed : options.only) {
@@ -243,7 +244,8 @@ class Printer {
 };
 
 Diagnostics write_out(const std::vector<Printed>& files, const std::string& folder, bool overwrite,
-                      const std::vector<records::NewRecord>& to_open, records::Ledger& ledger) {
+                      const std::vector<records::NewRecord>& to_open, records::Ledger& ledger,
+                      Context& context) {
   std::vector<std::string> paths;
   std::ranges::transform(files, std::back_inserter(paths), &Printed::path);
   if (Diagnostics problems = foreign_files(paths, overwrite); has_errors(problems)) {
@@ -260,7 +262,8 @@ Diagnostics write_out(const std::vector<Printed>& files, const std::string& fold
     }
     pending.push_back(std::move(*written));
   }
-  Diagnostics problems = ledger.open(to_open);
+  Progress progress(context, "opening records", to_open.size());
+  Diagnostics problems = ledger.open(to_open, [&progress] { progress.step(); });
   if (has_errors(problems)) {
     return problems;
   }
@@ -334,7 +337,7 @@ void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said
 
   calc::WorkOptions work_options{.short_of_strip = options.short_of_strip};
   if (!options.only.empty() || options.new_only) {
-    auto ids = options.new_only ? without_record(plan, ledger) : asked_for(options, plan);
+    auto ids = options.new_only ? without_record(plan, ledger) : ids_asked_for(options, plan);
     append(said, ids.diagnostics());
     if (!ids) {
       return;
@@ -350,17 +353,16 @@ void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said
   }
   const auto work = compare_with_ledger(*batch, plan, ledger);
   append(said, work.diagnostics());
-  auto files =
-      Printer(
-          plan, *batch, options, *press,
-          creation_date(plan.date.given ? std::optional(plan.date.value) : std::nullopt, context),
-          folder)
-          .documents();
+  auto files = Printer(plan, *batch, options, *press,
+                       creation_date(
+                           plan.date.given ? std::optional(plan.date.value) : std::nullopt, *press),
+                       folder)
+                   .documents();
   append(said, files.diagnostics());
   if (!work || !files) {
     return;
   }
-  append(said, write_out(*files, folder, options.overwrite, work->to_open, ledger));
+  append(said, write_out(*files, folder, options.overwrite, work->to_open, ledger, context));
   if (!has_errors(said)) {
     say(*files, *work, records, plan, *batch, options, said, context);
   }
@@ -369,15 +371,17 @@ void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said
 void run_print(const PrintOptions& options, Context& context) {
   if (options.plan.empty()) {
     if (!options.test_page) {
-      context.err << "loopledger: expected a plan\n  hint: loopledger print night.toml\n";
-      context.exit_code = kUsage;
+      context.exit_code = report_alone(
+          context, {usage_error("missing", "expected a plan", "loopledger print night.toml")},
+          options.json);
       return;
     }
     const TestPageOrder order{.press = order_of(options.paper, options.labels.stock, {}),
                               .folder = options.out.empty() ? "out" : options.out,
                               .date = std::nullopt,
-                              .overwrite = options.overwrite};
-    context.exit_code = report(context, print_test_page(order, context));
+                              .overwrite = options.overwrite,
+                              .quiet = options.json};
+    context.exit_code = report_alone(context, print_test_page(order, context), options.json);
     return;
   }
   auto input = load_plan(options.plan, context);
@@ -388,14 +392,17 @@ void run_print(const PrintOptions& options, Context& context) {
         .press = press_order(plan, options),
         .folder = options.out.empty() ? beside(options.plan, "out") : options.out,
         .date = plan.date.given ? std::optional(plan.date.value) : std::nullopt,
-        .overwrite = options.overwrite};
+        .overwrite = options.overwrite,
+        .quiet = options.json};
     append(said, print_test_page(order, context));
     quote_lines(*input, said);
   } else if (input) {
     print_plan(options, *input, said, context);
     quote_lines(*input, said);
   }
-  context.exit_code = report(context, said);
+  // What was printed is told by then, as JSON too.
+  const bool told = !options.test_page && !has_errors(said);
+  context.exit_code = report_alone(context, said, options.json && !told);
 }
 
 }  // namespace

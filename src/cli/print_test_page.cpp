@@ -44,7 +44,7 @@ Diagnostics print_test_page(const TestPageOrder& order, Context& context) {
   page::TestPage wanted{.stock = stock,
                         .printer_file = printer_file_text(*press),
                         .corrected = {},
-                        .created = creation_date(order.date, context)};
+                        .created = creation_date(order.date, *press)};
   wanted.corrected =
       page::described(page::printer_fit(press->printer.miss_on(stock.name), stock.dpi));
   auto document = page::test_page(wanted, *press->metrics);
@@ -63,7 +63,7 @@ Diagnostics print_test_page(const TestPageOrder& order, Context& context) {
   }
   auto file = PendingFile::write(path, *bytes);
   append(said, file ? file->commit() : file.diagnostics());
-  if (!has_errors(said)) {
+  if (!has_errors(said) && !order.quiet) {
     say_what_to_do(*press, path, context.out);
   }
   return said;

@@ -17,6 +17,7 @@ struct TestPageOrder {
   std::string folder;
   std::optional<Date> date;
   bool overwrite = false;
+  bool quiet = false;  ///< nothing is said of what to do with it
 };
 
 /// Writes test-page.pdf into the folder and says what to do with it. Errors: those of

@@ -12,20 +12,20 @@ namespace {
 using records::Entry;
 using records::Planned;
 
-Json grams(const std::optional<Mass>& mass) { return mass ? Json(mass->in_g()) : Json(); }
+Json gram_json(const std::optional<Mass>& mass) { return mass ? Json(mass->in_g()) : Json(); }
 
 Json window_json(const records::Window& window) {
   Json out = Json::object();
-  out.set("low_g", grams(window.low));
-  out.set("high_g", grams(window.high));
+  out.set("low_g", gram_json(window.low));
+  out.set("high_g", gram_json(window.high));
   out.set("guard_mg", window.guard ? Json(window.guard->in_mg()) : Json());
   return out;
 }
 
 Json stages_json(const Planned& p) {
   Json as_cut = Json::object();
-  as_cut.set("low_g", grams(p.windows.of(Stage::as_cut).low));
-  as_cut.set("about_g", grams(p.windows.about));
+  as_cut.set("low_g", gram_json(p.windows.of(Stage::as_cut).low));
+  as_cut.set("about_g", gram_json(p.windows.about));
   Json out = Json::object();
   out.set("as_cut", std::move(as_cut));
   for (const Stage stage : {Stage::washed, Stage::tied, Stage::finished}) {
@@ -127,7 +127,7 @@ void add_planned(Json& out, const Planned& p) {
   if (p.part) {
     out.set("part", *p.part);
     out.set("spacer_mm", p.spacer ? Json(p.spacer->in_mm()) : Json());
-    out.set("ballast_g", grams(p.ballast));
+    out.set("ballast_g", gram_json(p.ballast));
   }
 }
 
@@ -226,8 +226,8 @@ Json advice_json(const records::Record& record, const Advice& a, const Today& to
           ? Json(calc::energy_change(*a.known.best_temperature, *today.temperature).in_percent())
           : Json());
   out.set("windings", a.known.windings).set("flights", a.known.flights);
-  out.set("washed_g", grams(a.known.washed)).set("tied_g", grams(a.known.tied));
-  out.set("finished_g", grams(a.known.finished));
+  out.set("washed_g", gram_json(a.known.washed)).set("tied_g", gram_json(a.known.tied));
+  out.set("finished_g", gram_json(a.known.finished));
   return out;
 }
 

@@ -24,10 +24,6 @@ using records::Record;
 
 constexpr std::size_t kNewest = 12;  // entries that leave the rest of the record on one screen
 
-std::string grams(const std::optional<Mass>& mass, const Planned& p) {
-  return mass ? fixed(mass->in_g(), gram_decimals(p.scale_step)) : std::string("-");
-}
-
 std::string made_of(const Planned& p, Units units) {
   std::string out = strip_words(p, units);
   out += p.piece.empty() ? "" : fmt::format(", from piece {}", p.piece);
@@ -78,7 +74,8 @@ std::string windows(const Planned& p, const records::Known& known, Units units) 
     if (w == records::Window{} && !reading) {
       continue;
     }
-    table.row({spoken(stage), grams(w.low, p), grams(w.high, p), grams(reading, p),
+    table.row({spoken(stage), gram_cell(w.low, p.scale_step), gram_cell(w.high, p.scale_step),
+               gram_cell(reading, p.scale_step),
                reading ? short_verdict(p, calc::judge(p, stage, *reading), units) : ""});
   }
   return table.text();

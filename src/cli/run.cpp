@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
 #include <exception>
-#include <ostream>
 
 #include "cli/command.h"
 #include "cli/command_line.h"
 #include "cli/exit_code.h"
+#include "cli/libraries.h"
 
 namespace loopledger::cli {
 namespace {
@@ -16,8 +18,18 @@ constexpr const char* kExitCodes =
     "Exit codes: 0 done; 1 the input has errors; 2 usage; 3 disk or environment; 4 nothing found;\n"
     "70 a fault of ours.";
 
-int parse_and_run(int argc, const char* const* argv, Context& context) {
-  CommandLine line(kAbout, "loopledger " LOOPLEDGER_VERSION, kExitCodes);
+int internal(const char* what, Context& context) {
+  (void)report(context, {error("internal", fmt::format("internal error: {}", what),
+                               "this is a fault of the program, not of your plan; please report it",
+                               {"loopledger", 0, 0})});
+  return kInternal;
+}
+
+}  // namespace
+
+CommandLine command_line(Context& context) {
+  CommandLine line(
+      kAbout, [&context] { return version_text(context); }, kExitCodes);
   add_new(line, context);
   add_check(line, context);
   add_print(line, context);
@@ -33,21 +45,18 @@ int parse_and_run(int argc, const char* const* argv, Context& context) {
   add_mend(line, context);
   add_sources(line, context);
   add_schema(line, context);
-  return line.run(argc, argv, context.out, context.err) ? context.exit_code : kUsage;
+  return line;
 }
-
-}  // namespace
 
 int run(int argc, const char* const* argv, Context& context) {
   try {
-    return parse_and_run(argc, argv, context);
+    const Diagnostics not_understood = command_line(context).run(argc, argv, context.out);
+    return not_understood.empty() ? context.exit_code : report(context, not_understood);
   } catch (const std::exception& e) {
-    context.err << "loopledger: internal error: " << e.what()
-                << "\n  hint: this is a fault of the program, not of your plan; please report it\n";
+    return internal(e.what(), context);
   } catch (...) {
-    context.err << "loopledger: internal error\n";
+    return internal("an exception of an unknown kind", context);
   }
-  return kInternal;
 }
 
 }  // namespace loopledger::cli

@@ -17,6 +17,7 @@
 #include "cli/files.h"
 #include "cli/json.h"
 #include "cli/posix_disk.h"
+#include "cli/progress.h"
 #include "cli/record_view.h"
 #include "cli/scan_input.h"
 #include "cli/today_options.h"
@@ -156,7 +157,7 @@ void run_scan(const ScanOptions& options, Context& context) {
   const Units units = options.units.value_or(Units::metric);
   const auto today = today_from(options.today, context);
   if (!today) {
-    context.exit_code = report(context, today.diagnostics());
+    context.exit_code = report_alone(context, today.diagnostics(), options.json);
     return;
   }
   Diagnostics said;
@@ -164,9 +165,14 @@ void run_scan(const ScanOptions& options, Context& context) {
   bool any_tag = false;
   bool any_shown = false;
   const std::vector<std::string> files = image_files(options.images, said);
+  Progress progress(context, "reading pictures", files.size());
   for (const std::string& file : files) {
     const ReadImage read = read_tags(file, context);
+    progress.step();
     append(said, read.said);
+    if (!options.json) {
+      progress.hide();
+    }
     if (files.size() > 1 && !options.json) {
       context.out << fmt::format("{}: {} label{}\n", printable(file), read.tags.size(),
                                  read.tags.size() == 1 ? "" : "s");
@@ -174,7 +180,7 @@ void run_scan(const ScanOptions& options, Context& context) {
     Json tags = Json::array();
     for (const ReadTag& tag : read.tags) {
       any_tag = true;
-      const Looked looked = look_up(tag, file == "-" ? "standard input" : file, ledger, said);
+      const Looked looked = look_up(tag, file == "-" ? kStandardInput : file, ledger, said);
       if (options.json) {
         tags.push(tag_json(looked, *today));
       } else {
@@ -188,6 +194,7 @@ void run_scan(const ScanOptions& options, Context& context) {
     image.set("tags", std::move(tags));
     images.push(std::move(image));
   }
+  progress.hide();
   if (options.json) {
     Json all = Json::object();
     all.set("format", 1);

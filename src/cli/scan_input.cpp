@@ -141,7 +141,7 @@ ReadImage read_tags(const std::string& file, Context& context) {
     read_picture(*bytes, read);
   }
   for (Diagnostic& problem : read.said) {
-    problem.place.file = file == "-" ? "standard input" : file;
+    problem.place.file = file == "-" ? kStandardInput : file;
   }
   return read;
 }

@@ -49,20 +49,17 @@ void run_show(const ShowOptions& options, Context& context) {
   const Units units = options.units.value_or(Units::metric);
   const auto today = today_from(options.today, context);
   if (!today) {
-    context.exit_code = report(context, today.diagnostics());
+    context.exit_code = report_alone(context, today.diagnostics(), options.json);
     return;
   }
   const auto found = find_record(ledger, options.id);
-  context.exit_code = report(context, found.diagnostics());
+  context.exit_code = report_alone(context, found.diagnostics(), options.json && !found);
   if (!found && !options.json) {
     show_entries_only(options, disk, ledger, units, context);
   }
   if (found) {
     context.out << (options.json ? record_json(found->record, *today, found.diagnostics()).text()
                                  : record_text(found->record, {units, *today, options.all}));
-  } else if (options.json) {
-    context.out
-        << Json::object().set("format", 1).set("diagnostics", to_json(found.diagnostics())).text();
   }
 }
 

@@ -5,6 +5,7 @@
 #include <cassert>
 #include <numeric>
 
+#include "base/quantity_text.h"
 #include "base/text.h"
 
 namespace loopledger::cli {
@@ -20,6 +21,10 @@ std::string cell(const std::string& text, int width, TextTable::Side side) {
 }
 
 }  // namespace
+
+std::string gram_cell(const std::optional<Mass>& mass, Mass scale_step) {
+  return mass ? fixed(mass->in_g(), gram_decimals(scale_step)) : "-";
+}
 
 void TextTable::row(std::vector<std::string> cells) {
   assert(cells.size() == columns_.size());

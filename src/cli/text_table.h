@@ -3,12 +3,18 @@
 // Plain tables for the terminal: columns as wide as their widest cell, at most 100 columns in all.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
+
+#include "base/quantity.h"
 
 namespace loopledger::cli {
 
 inline constexpr int kTerminalColumns = 100;
+
+/// "1.497" as the scale shows it, "-" when it is not known.
+[[nodiscard]] std::string gram_cell(const std::optional<Mass>& mass, Mass scale_step);
 
 class TextTable {
  public:

@@ -10,8 +10,8 @@ namespace loopledger::cli {
 namespace {
 
 /// Sets a field of a winding from an option's text, if it was given: the bounds are a record's.
-void take(const std::string& option, const std::string& text, std::string_view field,
-          records::Entry& entry, Diagnostics& problems) {
+void take_option(const std::string& option, const std::string& text, std::string_view field,
+                 records::Entry& entry, Diagnostics& problems) {
   if (text.empty()) {
     return;
   }
@@ -38,9 +38,9 @@ Result<Today> today_from(const TodayOptions& options, const Context& context) {
   Diagnostics problems;
   today.now = context.now();
   records::Entry winding;
-  take("--temperature", options.temperature, "temperature", winding, problems);
-  take("--launch", options.launch, "torque", winding, problems);
-  take("--back-off", options.let_out, "turns", winding, problems);
+  take_option("--temperature", options.temperature, "temperature", winding, problems);
+  take_option("--launch", options.launch, "torque", winding, problems);
+  take_option("--back-off", options.let_out, "turns", winding, problems);
   today.temperature = winding.temperature;
   today.launch = winding.torque;
   today.let_out = winding.turns;

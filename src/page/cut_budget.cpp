@@ -64,7 +64,7 @@ void draw_break(Canvas& canvas, double x, double y) {
   }
 }
 
-void draw_bar(Canvas& canvas, const std::vector<Part>& parts, const Axis& axis, double y) {
+void draw_budget_bar(Canvas& canvas, const std::vector<Part>& parts, const Axis& axis, double y) {
   Mass at;
   for (const Part& part : parts) {
     const double from = std::max(axis.x, axis.at(at));
@@ -186,7 +186,7 @@ Axis axis_for(const records::Planned& p, const Sheet& sheet) {
           .to = most};
 }
 
-void draw_bars(Sheet& sheet, const records::Planned& p) {
+void draw_budget_bars(Sheet& sheet, const records::Planned& p) {
   Canvas& canvas = sheet.canvas();
   const Axis axis = axis_for(p, sheet);
   const bool limited = is_limited(p);
@@ -194,14 +194,14 @@ void draw_bars(Sheet& sheet, const records::Planned& p) {
   const double top = sheet.y();
   if (limited) {
     canvas.fit(sheet.x(), top + 2, kLabelWidth - 2, "what counts", {.size_pt = 8.5});
-    draw_bar(canvas, parts_of(p, true), axis, top);
+    draw_budget_bar(canvas, parts_of(p, true), axis, top);
     if (p.windows.of(Stage::washed).guard) {
       draw_guard(canvas, axis, p.rule->limit, *p.windows.of(Stage::washed).guard, top);
     }
     sheet.down(kShareHeight + 2);
   }
   canvas.fit(sheet.x(), sheet.y() + 2, kLabelWidth - 2, "on the scale", {.size_pt = 8.5});
-  draw_bar(canvas, parts_of(p, false), axis, sheet.y());
+  draw_budget_bar(canvas, parts_of(p, false), axis, sheet.y());
   sheet.down(kShareHeight + 2);
   if (limited) {
     draw_limit(canvas, p, axis, top, sheet.y() - top - 1);
@@ -227,7 +227,7 @@ void draw_budgets(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch
                         sheet.full_height() / 2));
     sheet.paragraph(ids, kNames);
     sheet.room(bars);
-    draw_bars(sheet, *budget.planned);
+    draw_budget_bars(sheet, *budget.planned);
     sheet.paragraph(budget.text, kWords);
     sheet.down(1);
   }

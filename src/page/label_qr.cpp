@@ -24,7 +24,7 @@ double on_dot(double mm, double least, double dot) {
 double room_needed(const tag::QrFit& fit, const Rect& cell, const Rect& room) {
   const double module = fit.module.in_mm();
   const double quiet = module * tag::kQuietModules;
-  return module * fit.symbol.modules + std::max(0.0, quiet - (room.y - cell.y));
+  return module * fit.modules + std::max(0.0, quiet - (room.y - cell.y));
 }
 
 }  // namespace
@@ -44,16 +44,15 @@ Result<PlacedQr> place_qr(const std::vector<std::string>& texts, const Rect& cel
     return fit.diagnostics();
   }
   const double module = fit->module.in_mm();
-  const double side = module * fit->symbol.modules;
+  const double side = module * fit->modules;
   const double quiet = module * tag::kQuietModules;
   const double x = on_dot(std::min(room.x + room.w, cell.x + cell.w - quiet) - side, room.x, dot);
   const double y = on_dot(std::min(room.y + (room.h - side) / 2, cell.y + cell.h - quiet - side),
                           cell.y + quiet, dot);
-  return PlacedQr{.qr = {.x = x,
-                         .y = y,
-                         .module = module,
-                         .symbol = std::move(fit->symbol),
-                         .text = std::move(fit->text)},
+  return PlacedQr{.x = x,
+                  .y = y,
+                  .module = module,
+                  .text = std::move(fit->text),
                   .text_width = x - quiet - room.x};
 }
 

@@ -14,14 +14,17 @@
 namespace loopledger::page {
 
 struct PlacedQr {
-  Qr qr;
+  double x = 0;
+  double y = 0;
+  double module = 0;
+  std::string text;       ///< still to be encoded, by tag::make_qr
   double text_width = 0;  ///< what is left of the room for text, quiet zone kept
 };
 
-/// The symbol of one of `texts` (longest first) at the right end of `room`, centred in its height;
-/// with its quiet zone it takes at most `share` of the room's width, people read the rest. The
-/// quiet zone stays inside `cell`; with `dpi` > 0 modules lie on whole dots of the printer. Errors:
-/// those of tag::qr_fit.
+/// Where the symbol of one of `texts` (longest first) goes at the right end of `room`, centred in
+/// its height; with its quiet zone it takes at most `share` of the room's width, people read the
+/// rest. The quiet zone stays inside `cell`; with `dpi` > 0 modules lie on whole dots of the
+/// printer. Errors: those of tag::qr_fit.
 [[nodiscard]] Result<PlacedQr> place_qr(const std::vector<std::string>& texts, const Rect& cell,
                                         const Rect& room, double share, int dpi);
 

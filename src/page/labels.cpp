@@ -23,11 +23,11 @@ std::vector<std::string> tags_of(const LabelFigures& label, const std::string& l
 }
 
 constexpr double kScaleStep = 0.05;
-constexpr double kLeastScale = 0.5;
+constexpr double kLeastPageScale = 0.5;
 constexpr Length kModuleBelow = Length::mm(0.5);  // three pixels of a picture of 150 dpi
 
 struct PlacedCode {
-  Qr qr;
+  PlacedQr qr;
   LabelRoom room;
 };
 
@@ -43,9 +43,9 @@ std::optional<PlacedCode> code_below(const std::vector<std::string>& texts, cons
     const Rect low_cell{cell.x, room.y + first, cell.w, cell.y + cell.h - room.y - first};
     const Rect low_room{room.x, room.y + first, room.w, room.h - first};
     auto placed = place_qr(texts, low_cell, low_room, layout.code_share.as_ratio(), grid.dpi);
-    if (placed && placed->qr.module >= module.in_mm() - 1e-9) {
+    if (placed && placed->module >= module.in_mm() - 1e-9) {
       const Rect column{room.x, room.y, placed->text_width, room.h};
-      return PlacedCode{std::move(placed->qr),
+      return PlacedCode{std::move(*placed),
                         {.column = column, .first_width = room.w, .first_scale = scale}};
     }
   }
@@ -59,9 +59,9 @@ Result<PlacedCode> placed_code(const std::vector<std::string>& texts, const Labe
   const Rect room = grid.room(index);
   auto beside = place_qr(texts, grid.cell(index), room, layout.code_share.as_ratio(), grid.dpi);
   if (first_width > 0 && (!beside || first_width > beside->text_width)) {
-    const double least = beside ? beside->text_width / first_width : kLeastScale;
+    const double least = beside ? beside->text_width / first_width : kLeastPageScale;
     const Length module =
-        beside ? std::min(Length::mm(beside->qr.module), kModuleBelow) : tag::kModuleMin;
+        beside ? std::min(Length::mm(beside->module), kModuleBelow) : tag::kModuleMin;
     if (auto below = code_below(texts, grid, index, layout, least, module)) {
       return std::move(*below);
     }
@@ -70,7 +70,20 @@ Result<PlacedCode> placed_code(const std::vector<std::string>& texts, const Labe
     return beside.diagnostics();
   }
   const Rect column{room.x, room.y, beside->text_width, room.h};
-  return PlacedCode{std::move(beside->qr), {.column = column, .first_width = column.w}};
+  return PlacedCode{std::move(*beside), {.column = column, .first_width = column.w}};
+}
+
+/// Encodes and draws it. Empty when done.
+Diagnostics draw_code(Canvas& canvas, PlacedQr&& placed) {
+  auto symbol = tag::make_qr(placed.text);
+  if (symbol) {
+    canvas.qr({.x = placed.x,
+               .y = placed.y,
+               .module = placed.module,
+               .symbol = std::move(*symbol),
+               .text = std::move(placed.text)});
+  }
+  return symbol.diagnostics();
 }
 
 void draw_label(Canvas& canvas, const LabelFigures& label, const LabelGrid& grid, int cell,
@@ -84,11 +97,12 @@ void draw_label(Canvas& canvas, const LabelFigures& label, const LabelGrid& grid
   if (layout.code_share.as_ratio() > 0) {
     const double first = first_line_width(canvas, layout, content, whole.h);
     auto placed = placed_code(tags_of(label, run.link), grid, cell, layout, first);
+    Diagnostics problems = placed.diagnostics();
     if (placed) {
       room = placed->room;
-      canvas.qr(std::move(placed->qr));
+      problems = draw_code(canvas, std::move(placed->qr));
     }
-    for (const Diagnostic& problem : placed.diagnostics()) {
+    for (const Diagnostic& problem : problems) {
       warnings.push_back(
           warning(problem.code, "the label of " + id + ": " + problem.message, problem.hint));
     }

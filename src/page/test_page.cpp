@@ -14,7 +14,7 @@ namespace {
 
 constexpr std::array kBars{100.0, 50.0, 20.0, 10.0};
 constexpr double kBarFromEdge = 7;
-constexpr double kBarHeight = 3;
+constexpr double kCheckBarHeight = 3;
 constexpr double kCross = 2.5;      // half an arm
 constexpr double kSmallNumber = 7;  // points
 constexpr double kNoteWidth = 150;
@@ -32,15 +32,15 @@ void draw_bar(Canvas& canvas, double x, double y, double length, bool across) {
   };
   canvas.box({.x = across ? x - 1 : x - 0.5,
               .y = across ? y - 0.5 : y - 1,
-              .w = across ? length + 2 : kBarHeight + 1,
-              .h = across ? kBarHeight + 1 : length + 2,
+              .w = across ? length + 2 : kCheckBarHeight + 1,
+              .h = across ? kCheckBarHeight + 1 : length + 2,
               .line_width = 0,
               .fill_grey = 1});
-  line(0, length, kBarHeight, kBarHeight);
+  line(0, length, kCheckBarHeight, kCheckBarHeight);
   const double step = length > 20 ? 10 : length / 2;
   for (double at = 0; at <= length + 1e-9; at += step) {
     const bool end = at == 0 || at > length - 1e-9;
-    line(at, at, end ? 0 : kBarHeight * 0.5, kBarHeight);
+    line(at, at, end ? 0 : kCheckBarHeight * 0.5, kCheckBarHeight);
   }
 }
 
@@ -49,18 +49,18 @@ void draw_bars(Canvas& canvas, const LabelGrid& grid) {
   for (const bool across : {true, false}) {
     const double paper = across ? grid.paper_width : grid.paper_height;
     const auto fits = std::ranges::find_if(
-        kBars, [&](double bar) { return bar + 2 * (kBarFromEdge + kBarHeight + 2) <= paper; });
+        kBars, [&](double bar) { return bar + 2 * (kBarFromEdge + kCheckBarHeight + 2) <= paper; });
     if (fits == kBars.end()) {
       continue;
     }
-    const double x = across ? kBarFromEdge : grid.paper_width - kBarFromEdge - kBarHeight;
-    const double y = across ? grid.paper_height - kBarFromEdge - kBarHeight : kBarFromEdge;
+    const double x = across ? kBarFromEdge : grid.paper_width - kBarFromEdge - kCheckBarHeight;
+    const double y = across ? grid.paper_height - kBarFromEdge - kCheckBarHeight : kBarFromEdge;
     draw_bar(canvas, x, y, *fits, across);
     const Style style{.size_pt = kSmallNumber, .face = Face::sheet};
     const std::string text = fmt::format("{:.0f} mm", *fits);
     const double w = canvas.width_of(text, style);
     const double text_x = across ? x + *fits + 2 : grid.paper_width - kPaperEdge - w;
-    const double text_y = across ? y + kBarHeight : y + *fits + 4;
+    const double text_y = across ? y + kCheckBarHeight : y + *fits + 4;
     canvas.box({.x = text_x - 0.5,
                 .y = text_y - cap_height(kSmallNumber) - 0.5,
                 .w = w + 1,

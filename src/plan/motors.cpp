@@ -21,6 +21,17 @@ std::vector<std::string_view> names_of(const std::vector<T>& all) {
   return names;
 }
 
+/// Names for a hint: hundreds of them help nobody.
+std::string some_of(std::vector<std::string_view> names) {
+  constexpr std::size_t kMostNamed = 20;
+  if (names.size() <= kMostNamed) {
+    return either(names);
+  }
+  const std::size_t more = names.size() - kMostNamed;
+  names.resize(kMostNamed);
+  return fmt::format("{}, and {} more", fmt::join(names, ", "), more);
+}
+
 std::string section_of(std::string_view key) {
   return key == "rings" ? std::string(key) : fmt::format("{}s", key);
 }
@@ -47,7 +58,7 @@ std::optional<std::size_t> reference(TableReader& reader, std::string_view key,
                  : names.empty()
                      ? fmt::format("add a table [{}.{}]",
                                    key == "rings" ? "rings" : fmt::format("{}s", key), name.value)
-                     : fmt::format("the plan and its shelf have {}", either(names)),
+                     : fmt::format("the plan and its shelf have {}", some_of(names)),
                  name.place);
   return std::nullopt;
 }
@@ -84,7 +95,7 @@ void read_parts(TableReader& reader, const Plan& plan, MotorGroup& group) {
     group.strip = *strip;
     group.strip_named = true;
   } else if (!strip_named && !group.choosing && plan.strips.size() > 1) {
-    reader.missing("strip", fmt::format("one of {}", either(names_of(plan.strips))));
+    reader.missing("strip", fmt::format("one of {}", some_of(names_of(plan.strips))));
   }
   group.rings = reference(reader, "rings", plan.rings);
   group.lubricant = reference(reader, "lubricant", plan.lubricants);
@@ -121,12 +132,12 @@ void check_size(TableReader& reader, const Plan& plan, MotorGroup& group) {
   } else if (group.mass_is_limit) {
     reader.problem("plan-missing", "mass = \"limit\": expected a `rule` that says the limit",
                    plan.rules.empty() ? "add a table [rules.NAME] and rule = \"NAME\""
-                                      : fmt::format("one of {}", either(names_of(plan.rules))),
+                                      : fmt::format("one of {}", some_of(names_of(plan.rules))),
                    group.mass.place);
   } else if (plan.rules.size() > 1) {
     reader.missing("mass", fmt::format("give a mass or a loop; or a rule, one of {}, then `check` "
                                        "shows what each strip gives",
-                                       either(names_of(plan.rules))));
+                                       some_of(names_of(plan.rules))));
   }
 }
 

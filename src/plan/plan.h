@@ -30,7 +30,7 @@ struct Bench {
   Placed<Mass> scale_step;                                         ///< readability, > 0
   Placed<Mass> scale_error;                                        ///< largest permissible error
   Placed<Length> ruler_step{.value = Length::mm(1), .place = {}};  ///< > 0
-  Placed<Share> confidence{.value = Share::percent(95), .place = {}};  ///< 50 % to 99.9 %
+  Placed<Share> confidence{.value = Share::percent(95), .place = {}};  ///< 50 % to 99.99 %
   Placed<double> winder_ratio{.value = 1, .place = {}};  ///< motor turns per turn of the crank
 };
 

@@ -19,6 +19,7 @@ namespace {
 
 constexpr std::size_t kMaxShelves = 20;
 constexpr std::size_t kMaxNamedTables = 1000;
+constexpr std::size_t kManyFaults = 1000;  ///< with so many, no further table is read
 
 /// A file that has been read: its tree, and its text for quoting lines.
 struct File {
@@ -222,25 +223,39 @@ class PlanReader {
     }
   }
 
+  /// Faults without an end: the rest is not read, and that is said once.
+  bool too_many_faults(const Place& place) {
+    if (problems_.size() < kManyFaults) {
+      return false;
+    }
+    problems_.push_back(error(
+        "plan-bounds", fmt::format("more than {} faults; what follows is not read", kManyFaults),
+        "put these right first", place));
+    return true;
+  }
+
+  /// Each table of a kind, until there are too many faults.
+  template <class Read>
+  void for_each_named(const std::string& kind, const Read& read) {
+    for (const NamedTable& table : named_[kind]) {
+      if (problems_.size() < kManyFaults) {
+        read(table);
+      }
+    }
+  }
+
   void read_named_tables() {
-    for (const NamedTable& t : named_["rules"]) {
-      plan_.rules.push_back(read_rule(t, sources_, problems_));
-    }
-    for (const NamedTable& t : named_["strips"]) {
-      plan_.strips.push_back(read_strip(t, problems_));
-    }
-    for (const NamedTable& t : named_["rings"]) {
-      plan_.rings.push_back(read_rings(t, problems_));
-    }
-    for (const NamedTable& t : named_["lubricants"]) {
-      plan_.lubricants.push_back(read_lubricant(t, problems_));
-    }
-    for (const NamedTable& t : named_["adhesives"]) {
-      plan_.adhesives.push_back(read_adhesive(t, problems_));
-    }
-    for (const NamedTable& t : named_["recipes"]) {
-      plan_.recipes.push_back(read_recipe(t, sources_, problems_));
-    }
+    using Table = const NamedTable&;
+    for_each_named("rules",
+                   [&](Table t) { plan_.rules.push_back(read_rule(t, sources_, problems_)); });
+    for_each_named("strips", [&](Table t) { plan_.strips.push_back(read_strip(t, problems_)); });
+    for_each_named("rings", [&](Table t) { plan_.rings.push_back(read_rings(t, problems_)); });
+    for_each_named("lubricants",
+                   [&](Table t) { plan_.lubricants.push_back(read_lubricant(t, problems_)); });
+    for_each_named("adhesives",
+                   [&](Table t) { plan_.adhesives.push_back(read_adhesive(t, problems_)); });
+    for_each_named("recipes",
+                   [&](Table t) { plan_.recipes.push_back(read_recipe(t, sources_, problems_)); });
     if (plan_.strips.empty()) {
       problems_.push_back(
           error("plan-missing", "expected a strip to cut from, found none",
@@ -255,6 +270,9 @@ class PlanReader {
     const std::vector<const Node*> tables = reader.list("motors", kMaxMotors);
     int total = 0;
     for (const Node* node : tables) {
+      if (too_many_faults(node->place)) {
+        return;
+      }
       if (node->type != Node::Type::table) {
         reader.problem("plan-type", "motors: expected [[motors]] tables", {}, node->place);
         continue;

@@ -85,7 +85,7 @@ class PartReader {
   std::string_view key_;
 };
 
-std::vector<LabelPart> read_parts(TableReader& reader, std::string_view key) {
+std::vector<LabelPart> read_line_parts(TableReader& reader, std::string_view key) {
   const Node* const node = reader.find(key);
   const auto text = node != nullptr ? reader.text_of(*node, key, kMaxTextLength) : std::nullopt;
   std::vector<LabelPart> parts;
@@ -119,8 +119,8 @@ LabelLine read_line(const Tree& tree, const Node& node, Diagnostics& problems) {
   LabelLine line;
   TableReader reader(tree, node, "a line", problems);
   reader.read("name", line.name, kMaxNameLength);
-  line.parts = read_parts(reader, "show");
-  line.otherwise = read_parts(reader, "or");
+  line.parts = read_line_parts(reader, "show");
+  line.otherwise = read_line_parts(reader, "or");
   read_into(reader, "capitals", line.capitals, kCapitals);
   read_into(reader, "least", line.least, kCapitals);
   read_into(reader, "fixed", line.fixed);

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "base/text.h"
 #include "plan/table_reader.h"
 
 namespace loopledger::plan {
@@ -55,8 +56,16 @@ Result<Printer> read_printer(std::string_view text, const std::string& file) {
     reader.problem("plan-type", "stock: expected a table", "[stock.a4-3x8-70x37]", stocks->place);
   } else if (stocks != nullptr) {
     for (const Member& member : stocks->members) {
-      TableReader own(*tree, tree->at(member.node), fmt::format("stock \"{}\"", member.key),
-                      problems);
+      const std::string name = shortened(member.key, static_cast<int>(kMaxNameLength));
+      const Node& table = tree->at(member.node);
+      if (table.type != Node::Type::table) {
+        reader.problem(
+            "plan-type",
+            fmt::format("stock \"{}\": expected a table, found {}", name, type_name(table.type)),
+            "[stock.a4-3x8-70x37]", member.key_place);
+        continue;
+      }
+      TableReader own(*tree, table, fmt::format("stock \"{}\"", name), problems);
       printer.by_stock[member.key] = read_miss(own);
       own.finish();
     }

@@ -10,7 +10,8 @@
 namespace loopledger::plan {
 namespace {
 
-constexpr int kQuoted = 60;  ///< columns of a value that a message repeats
+constexpr int kQuoted = 60;               ///< columns of a value that a message repeats
+constexpr std::size_t kMostUnknown = 20;  ///< unknown keys of one table that are told one by one
 
 std::string as_written(const Node& node) {
   switch (node.type) {
@@ -243,8 +244,9 @@ std::vector<const Node*> TableReader::list(std::string_view key, std::size_t max
 }
 
 void TableReader::finish() {
+  std::size_t unknown = 0;
   for (const Member& member : table_.members) {
-    if (std::ranges::find(known_, member.key) != known_.end()) {
+    if (std::ranges::find(known_, member.key) != known_.end() || ++unknown > kMostUnknown) {
       continue;
     }
     const std::string_view near = nearest(member.key, known_);
@@ -254,6 +256,10 @@ void TableReader::finish() {
             near.empty() ? fmt::format("keys here are {}", either(names))
                          : fmt::format("did you mean `{}`?", near),
             member.key_place);
+  }
+  if (unknown > kMostUnknown) {
+    problem("plan-key", fmt::format("{}: {} more unknown keys", what_, unknown - kMostUnknown),
+            "is this the right file?", table_.place);
   }
 }
 

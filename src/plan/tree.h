@@ -15,7 +15,8 @@
 
 namespace loopledger::plan {
 
-inline constexpr std::size_t kMaxTomlBytes = 16u << 20;
+inline constexpr std::size_t kMaxTomlBytes = 4u
+                                             << 20;  ///< some thousand motors; costs up to 500 MB
 
 struct Node;
 

@@ -59,7 +59,11 @@ inline constexpr int kFormat = 1;
 inline constexpr std::uint64_t kMaxRecordBytes = 16U << 20;
 inline constexpr std::size_t kMaxEntries = 20'000;
 inline constexpr std::size_t kMaxLineBytes = 32U << 10;
-inline constexpr std::size_t kMaxTextPoints = 1000;  ///< code points of a text field
-inline constexpr std::size_t kMaxPairs = 500;        ///< turns and torque of one winding
+inline constexpr std::size_t kMaxFields = 200;          ///< of one entry, newer ones among them
+inline constexpr std::size_t kMaxHeadBytes = 1U << 20;  ///< of what stands before the entries
+inline constexpr std::size_t kMaxHeadKeys = 300;        ///< of [planned]
+inline constexpr std::size_t kMaxWarnings = 1000;       ///< told of one record
+inline constexpr std::size_t kMaxTextPoints = 1000;     ///< code points of a text field
+inline constexpr std::size_t kMaxPairs = 500;           ///< turns and torque of one winding
 
 }  // namespace loopledger::records

@@ -136,7 +136,8 @@ Result<Record> Ledger::record_in(std::string_view text, const MotorId& id,
   return record;
 }
 
-Diagnostics Ledger::open(const std::vector<NewRecord>& records) {
+Diagnostics Ledger::open(const std::vector<NewRecord>& records,
+                         const std::function<void()>& opened) {
   Diagnostics problems = disk_.make_folder(folder_);
   bool any = false;
   for (const NewRecord& record : records) {
@@ -158,13 +159,15 @@ Diagnostics Ledger::open(const std::vector<NewRecord>& records) {
                 {path, 0, 0})};
     }
     any = any || problems.empty();
+    opened();
   }
   if (any) {
     append(problems, disk_.flush_folder(folder_));
   }
-  if (any && problems.empty()) {
-    // Only git needs it: a folder that has one of its own, or that can't take it, is as good.
-    (void)disk_.create(join(folder_, ".gitattributes"), kGitAttributes);
+  const std::string attributes = join(folder_, ".gitattributes");
+  if (problems.empty() && !disk_.read(attributes, kMaxRecordBytes)) {
+    // Only git needs it: a folder that can't take it is as good.
+    (void)disk_.create(attributes, kGitAttributes);
   }
   return problems;
 }
@@ -238,6 +241,20 @@ Result<MotorId> Ledger::next_free(std::string_view stem) {
   return next;
 }
 
+namespace {
+
+/// A run that was killed may have come as far as this, within the same second.
+Diagnostics put_aside(Disk& disk, const std::string& aside, const std::string& moved) {
+  Diagnostics problems = disk.create(aside, moved);
+  if (!problems.empty() && problems.front().code == "disk-exists") {
+    const auto there = disk.read(aside, kMaxRecordBytes);
+    return there && *there == moved ? Diagnostics{} : problems;
+  }
+  return problems;
+}
+
+}  // namespace
+
 Result<Mended> mend_file(Disk& disk, const std::string& path, bool accept, Moment now) {
   const auto lock = disk.lock(path);
   if (!lock) {
@@ -257,7 +274,7 @@ Result<Mended> mend_file(Disk& disk, const std::string& path, bool accept, Momen
     problems = disk.rename(path, aside);
   } else {
     if (!mended.moved.empty()) {
-      problems = disk.create(aside, mended.moved);
+      problems = put_aside(disk, aside, mended.moved);
     }
     if (problems.empty()) {
       problems = disk.replace(path, mended.text);

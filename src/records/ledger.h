@@ -6,6 +6,7 @@
 // folder are named and passed over, never touched.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -38,9 +39,10 @@ class Ledger {
   /// Opens records for motors that have none, and leaves a .gitattributes in the folder that lets
   /// git merge two people's additions line by line. Each record appears whole or not at all; when
   /// one fails the rest is not opened and those before it stay: doing it again is harmless. Makes
-  /// the folder.
+  /// the folder. `opened` is called after each.
   /// Errors: record-exists (its hint names the next free id), disk-….
-  Diagnostics open(const std::vector<NewRecord>& records);
+  Diagnostics open(
+      const std::vector<NewRecord>& records, const std::function<void()>& opened = [] {});
 
   /// Adds one entry: locked, one write, flushed. Refused while the record is torn (record-torn) or
   /// can't be read; an entry that corrects must name one of the record's (record-corrects), and

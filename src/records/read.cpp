@@ -18,13 +18,15 @@ namespace {
 constexpr const char* kMend = "`loopledger mend` moves the torn part into a file beside it";
 constexpr const char* kMoveAway =
     "`loopledger mend` moves it away; `print` opens the motor's record anew";
+constexpr const char* kPutsBack = "`loopledger mend` puts it back";
+constexpr const char* kPutBack = "write [entries] on a line of its own behind the figures";
 constexpr const char* kAccept =
     "if it is right as it stands, `loopledger mend --accept` makes it sound";
 
 Diagnostic warn(const char* code, std::string message, const char* hint, const std::string& file,
                 const Line& line) {
   Diagnostic d = warning(code, std::move(message), hint, {file, line.number, 1});
-  d.source_line = line.text;
+  d.source_line = quoted_line(line.text);
   return d;
 }
 
@@ -43,8 +45,8 @@ class EntryReader {
 
   void read(const Line& line) {
     if (hides_entry(line.text)) {
-      out_.push_back(warn("record-hidden", "an entry stands in a comment and is not counted",
-                          "take the # away if it is to count", file_, line));
+      tell(warn("record-hidden", "an entry stands in a comment and is not counted",
+                "take the # away if it is to count", file_, line));
     }
     if (says_nothing(line.text)) {
       torn_if_open(line, 0);
@@ -55,14 +57,33 @@ class EntryReader {
       torn_if_open(line, line.text.size());
       return;
     }
-    append(out_, entry.diagnostics());
+    for (const Diagnostic& d : entry.diagnostics()) {
+      tell(d);
+    }
     if (entry) {
       take(*std::move(entry), line);
     }
     torn_if_open(line, 0);
   }
 
-  /// Corrections that name no entry.
+  /// What can be told only of all entries: corrections that name none of them, and how many faults
+  /// were not told.
+  void end() {
+    check_corrections();
+    if (faults_ > kMaxWarnings) {
+      out_.push_back(warning("record-size", fmt::format("and {} more such", faults_ - kMaxWarnings),
+                             {}, {file_, 0, 0}));
+    }
+  }
+
+ private:
+  /// A megabyte of rubbish has a fault in every line.
+  void tell(Diagnostic d) {
+    if (++faults_ <= kMaxWarnings) {
+      out_.push_back(std::move(d));
+    }
+  }
+
   void check_corrections() {
     std::unordered_set<std::string_view> keys;
     for (const Entry& e : record_.entries) {
@@ -70,7 +91,7 @@ class EntryReader {
     }
     for (const Entry& e : record_.entries) {
       if (!e.corrects.empty() && !keys.contains(e.corrects)) {
-        out_.push_back(warning(
+        tell(warning(
             "record-corrects",
             fmt::format("the entry corrects {}, which is not in the record", printable(e.corrects)),
             {}, {file_, e.line, 1}));
@@ -78,7 +99,6 @@ class EntryReader {
     }
   }
 
- private:
   void torn_if_open(const Line& line, std::size_t bytes) {
     if (line.ended) {
       return;
@@ -99,13 +119,13 @@ class EntryReader {
     }
     if (!fresh) {
       entry.edited = true;
-      out_.push_back(warn("record-twice", "another line has the same key and says something else",
-                          "give one of them another key, or take it out", file_, line));
+      tell(warn("record-twice", "another line has the same key and says something else",
+                "give one of them another key, or take it out", file_, line));
     } else if (entry.edited) {
-      out_.push_back(warn("record-edited",
-                          "the line was changed by hand or damaged; it is shown "
-                          "but not relied on",
-                          kAccept, file_, line));
+      tell(warn("record-edited",
+                "the line was changed by hand or damaged; it is shown "
+                "but not relied on",
+                kAccept, file_, line));
     }
     record_.entries.push_back(std::move(entry));
   }
@@ -114,6 +134,7 @@ class EntryReader {
   Diagnostics& out_;
   const std::string& file_;
   std::map<std::string, std::string_view, std::less<>> text_of_key_;
+  std::size_t faults_ = 0;
 };
 
 void read_lines(const Layout& layout, Record& record, Diagnostics& out, const std::string& file) {
@@ -127,7 +148,7 @@ void read_lines(const Layout& layout, Record& record, Diagnostics& out, const st
     }
     reader.read(layout.lines[i]);
   }
-  reader.check_corrections();
+  reader.end();
 }
 
 std::string_view head_of(std::string_view text, const Layout& layout) {
@@ -160,7 +181,7 @@ bool is_torn_early(std::string_view text, const Layout& layout) {
 Diagnostic torn_early(const Layout& layout, const std::string& file) {
   Diagnostic d = error("record-torn", "the record is torn before its entries begin", kMoveAway,
                        {file, layout.lines.back().number, 1});
-  d.source_line = layout.lines.back().text;
+  d.source_line = quoted_line(layout.lines.back().text);
   return d;
 }
 
@@ -198,7 +219,7 @@ Result<Record> read_record(std::string_view text, const std::string& file, Plann
     record->torn = true;
     record.diagnostics().push_back(warning("record-entries",
                                            "the line [entries] is missing; nothing can be added",
-                                           "`loopledger mend` puts it back", {file, 0, 0}));
+                                           layout.sum ? kPutsBack : kPutBack, {file, 0, 0}));
   }
   read_lines(layout, *record, record.diagnostics(), file);
   return record;

@@ -27,12 +27,12 @@ struct Reading {
   [[nodiscard]] Diagnostic not_an_entry(std::string message, const toml::source_region& region) {
     Diagnostic d = warning("record-line", std::move(message),
                            "correct the line by hand, then `loopledger mend --accept`", at(region));
-    d.source_line = line.text;
+    d.source_line = quoted_line(line.text);
     return d;
   }
   void field_warning(std::string message, std::string hint, const toml::source_region& region) {
     warnings.push_back(warning("record-field", std::move(message), std::move(hint), at(region)));
-    warnings.back().source_line = line.text;
+    warnings.back().source_line = quoted_line(line.text);
   }
 };
 
@@ -121,6 +121,11 @@ Result<Entry> from_table(const toml::table& document, Reading& reading) {
   if (!kind) {
     return reading.not_an_entry("expected an entry with a kind such as kind = \"wound\"",
                                 node.source());
+  }
+  if (table->size() > kMaxFields) {
+    return reading.not_an_entry(
+        fmt::format("expected an entry of at most {} fields, found {}", kMaxFields, table->size()),
+        key.source());
   }
   Entry entry;
   entry.key = std::string(key.str());

@@ -18,7 +18,7 @@
 namespace loopledger::records {
 namespace {
 
-constexpr double kMostNumber = 1e9;
+constexpr double kMostNumber = 1e9;  ///< and most of a quantity, in its SI unit
 constexpr std::size_t kMaxSteps = 200;
 constexpr const char* kHint =
     "if the figures were changed by hand, put them right; else move the file away and `print` anew";
@@ -43,12 +43,12 @@ Result<Uncertain<LinearDensity>> from_text(std::string_view t, const Uncertain<L
 }
 
 template <class Q>
-double size_of(const Q& q) {
-  return q.in_si();
+bool is_bounded(const Q& q) {
+  return q.in_si() >= 0 && q.in_si() <= kMostNumber;
 }
 template <class Q>
-double size_of(const Uncertain<Q>& q) {
-  return std::min(q.value.in_si(), q.u.in_si());
+bool is_bounded(const Uncertain<Q>& q) {
+  return is_bounded(q.value) && is_bounded(q.u);
 }
 
 struct Source {
@@ -145,8 +145,8 @@ class Taker {
     } else if (!read) {
       source_.add("record-value", fmt::format("{}: {}", name, read.diagnostics().front().message),
                   node->source());
-    } else if (!(size_of(*read) >= 0)) {
-      expected(name, "a quantity from 0", *node);
+    } else if (!is_bounded(*read)) {
+      expected(name, "a quantity from 0, of a size that a motor has", *node);
     } else {
       to = *read;
     }
@@ -272,7 +272,8 @@ void read_names(const toml::table& document, Record& record, Source& source) {
   }
   const auto id = printed_id_from(document["id"].value_or(std::string()));
   const std::string check = document["check"].value_or(std::string());
-  if (!id || check.size() != 1) {
+  constexpr std::string_view kChecks = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ";
+  if (!id || check.size() != 1 || kChecks.find(check.front()) == std::string_view::npos) {
     source.problems.push_back(
         error("record-id", "expected an id and its check character", kHint, {source.file, 0, 0}));
     return;
@@ -282,6 +283,13 @@ void read_names(const toml::table& document, Record& record, Source& source) {
 }
 
 void read_figures(const toml::table& planned, Record& record, Source& source) {
+  if (planned.size() > kMaxHeadKeys) {
+    source.add("record-size",
+               fmt::format("expected at most {} figures as planned, found {}", kMaxHeadKeys,
+                           planned.size()),
+               planned.source());
+    return;
+  }
   Taker taker(planned, source);
   walk_planned(taker, record.planned);
   record.planned_unknown = taker.unknown();
@@ -327,6 +335,12 @@ void PlannedSeen::add(Figures seen) {
 }
 
 Result<Record> read_head(std::string_view head, const std::string& file, PlannedSeen* seen) {
+  if (head.size() > kMaxHeadBytes) {
+    return error("record-size",
+                 fmt::format("expected at most {} bytes before the entries, found {}",
+                             kMaxHeadBytes, head.size()),
+                 kHint, {file, 0, 0});
+  }
   Source source{head, file, {}};
   Record record;
   const std::string_view figures = seen != nullptr ? figures_of(head) : std::string_view();

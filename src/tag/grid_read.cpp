@@ -149,7 +149,7 @@ Table evened_out(const Table& t, int radius) {
 }
 
 /// inverse x flat x inverse transposed: one value a module.
-Table modules_of(const Table& flat, const Table& inverse) {
+Table modules_in(const Table& flat, const Table& inverse) {
   const int modules = inverse.height();
   const int side = flat.width();
   Table half(side, modules);
@@ -254,7 +254,7 @@ class Reader {
   [[nodiscard]] std::optional<std::string> read(const Table& flat) const {
     std::vector<ModuleValues> readings;
     for (const Table& inverse : inverses_) {
-      ModuleValues reading{modules_of(flat, inverse), 0};
+      ModuleValues reading{modules_in(flat, inverse), 0};
       reading.agrees = agreement(known_, [&](int column, int row) {
         return reading.values.at(column + kMargin, row + kMargin);
       });

@@ -60,7 +60,7 @@ void take_inks(const JpegJob& job, std::uint8_t* to, bool inverted) {
   }
 }
 
-void read_rows(JpegJob& job) {
+void read_jpeg_rows(JpegJob& job) {
   jpeg_decompress_struct& info = job.info;
   const bool inks = info.out_color_space == JCS_CMYK;
   while (info.output_scanline < info.output_height) {
@@ -78,7 +78,7 @@ void read_rows(JpegJob& job) {
 
 /// Everything between the jump's mark and its end. Returns false after an error; the rows read by
 /// then are in the job.
-bool run(JpegJob& job, std::string_view bytes) {
+bool run_jpeg(JpegJob& job, std::string_view bytes) {
   jpeg_decompress_struct& info = job.info;
   if (setjmp(job.jump) != 0) {
     return false;
@@ -103,7 +103,7 @@ bool run(JpegJob& job, std::string_view bytes) {
   if (inks) {
     job.row.resize(std::size_t{info.output_width} * 4);
   }
-  read_rows(job);
+  read_jpeg_rows(job);
   jpeg_finish_decompress(&info);
   return true;
 }
@@ -118,7 +118,7 @@ Result<Grey> read_jpeg(std::string_view bytes) {
   job.errors.output_message = no_output;
   job.progress.progress_monitor = on_progress;
   job.info.client_data = &job;
-  const bool whole = run(job, bytes);
+  const bool whole = run_jpeg(job, bytes);
   const bool warned = job.errors.num_warnings > 0;
   const std::int64_t width = job.info.image_width;
   const std::int64_t height = job.info.image_height;

@@ -58,7 +58,7 @@ void over_white(const png_byte* from, std::uint8_t* to, int width) {
   }
 }
 
-void read_rows(PngJob& job, int passes, bool alpha) {
+void read_png_rows(PngJob& job, int passes, bool alpha) {
   const auto row_bytes = static_cast<std::size_t>(job.grey.width) * 2;
   for (int pass = 0; pass < passes; ++pass) {
     for (int y = 0; y < job.grey.height; ++y) {
@@ -75,7 +75,7 @@ void read_rows(PngJob& job, int passes, bool alpha) {
 
 /// Everything between the jump's mark and its end. False after an error; what was read by then is
 /// in the job.
-bool run(PngJob& job) {
+bool run_png(PngJob& job) {
   if (setjmp(job.jump) != 0) {
     return false;
   }
@@ -105,7 +105,7 @@ bool run(PngJob& job) {
     job.with_alpha.resize(
         job.grey.size() * 2 / static_cast<std::size_t>(passes > 1 ? 1 : job.height), kPngUnread);
   }
-  read_rows(job, passes, alpha);
+  read_png_rows(job, passes, alpha);
   return true;
 }
 
@@ -114,7 +114,7 @@ bool run(PngJob& job) {
 Result<Grey> read_png(std::string_view bytes) {
   PngJob job;
   job.bytes = bytes;
-  const bool whole = run(job);
+  const bool whole = run_png(job);
   png_destroy_read_struct(&job.png, &job.info, nullptr);
   if (job.too_large) {
     return too_large(job.width, job.height);

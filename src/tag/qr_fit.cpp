@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
-#include <utility>
 
 #include "base/quantity_text.h"
 
@@ -75,11 +74,7 @@ Result<QrFit> qr_fit(std::span<const std::string> texts, Length room, int dpi) {
   if (!reaches(module, kModuleMin)) {
     return no_room(room, modules, dpi);
   }
-  auto symbol = make_qr(*chosen);
-  if (!symbol) {
-    return symbol.diagnostics();
-  }
-  return QrFit{*chosen, std::move(symbol).value(), module};
+  return QrFit{*chosen, modules, module};
 }
 
 }  // namespace loopledger::tag

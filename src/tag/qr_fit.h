@@ -20,16 +20,18 @@ inline constexpr Length kSymbolMax = Length::mm(22);    // side without quiet zo
 
 struct QrFit {
   std::string text;
-  QrSymbol symbol;
+  int modules = 0;  ///< of the symbol that make_qr gives the text, on a side without quiet zone
   Length module;
   /// Side with the quiet zone.
-  [[nodiscard]] Length side() const { return module * (symbol.modules + 2 * kQuietModules); }
+  [[nodiscard]] Length side() const { return module * (modules + 2 * kQuietModules); }
 };
 
 /// The first of `texts` (longest first) whose modules reach 0.45 mm in a square of side `room`,
 /// quiet zone included; if none does, the one with the largest modules. Modules are at most 0.80
 /// mm, the symbol without its quiet zone at most 22 mm; with `dpi` > 0 a module is a whole number
-/// of the printer's dots. Errors: `qr-room` when no module of 0.35 mm fits, and those of make_qr.
+/// of the printer's dots. Nothing is encoded that has a qr_size: encoding takes most of a label's
+/// time, and layouts ask for several rooms. Errors: `qr-empty`, `qr-room` when no module of 0.35 mm
+/// fits, and those of make_qr.
 [[nodiscard]] Result<QrFit> qr_fit(std::span<const std::string> texts, Length room, int dpi);
 
 }  // namespace loopledger::tag

@@ -10,10 +10,12 @@
 
 namespace loopledger::tag {
 
-/// Bilinear between the centres of pixels; outside, the nearest pixel's. The picture has pixels.
+/// Bilinear between the centres of pixels; outside, the nearest pixel's. A place that is no number
+/// (a plane's horizon) is outside. The picture has pixels.
 [[nodiscard]] inline double sample(const Grey& p, double x, double y) {
-  x = std::clamp(x, 0.0, static_cast<double>(p.width - 1));
-  y = std::clamp(y, 0.0, static_cast<double>(p.height - 1));
+  // In this order no comparison lets a NaN through, as std::clamp does.
+  x = std::max(0.0, std::min(static_cast<double>(p.width - 1), x));
+  y = std::max(0.0, std::min(static_cast<double>(p.height - 1), y));
   const int ix = std::min(static_cast<int>(x), std::max(p.width - 2, 0));
   const int iy = std::min(static_cast<int>(y), std::max(p.height - 2, 0));
   const int jx = std::min(ix + 1, p.width - 1);

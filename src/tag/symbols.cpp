@@ -22,7 +22,7 @@ using Options = ZXing::ReaderOptions;
 using Options = ZXing::DecodeHints;
 #endif
 
-constexpr int kSmallestSide = 21;  // modules of version 1: a picture smaller holds no symbol
+constexpr int kSmallestSymbol = 21;  // modules of version 1: a picture smaller holds no symbol
 
 Options options_for(Threshold threshold) {
   Options options;
@@ -75,7 +75,7 @@ double side(const Symbol& symbol) {
 
 std::vector<Symbol> symbols_in(const Grey& picture, Threshold threshold) {
   std::vector<Symbol> symbols;
-  if (std::min(picture.width, picture.height) < kSmallestSide) {
+  if (std::min(picture.width, picture.height) < kSmallestSymbol) {
     return symbols;
   }
   try {

@@ -5,6 +5,7 @@
 
 #include <string>
 
+#include "base/paint.h"
 #include "base/result.h"
 
 using namespace loopledger;
@@ -58,6 +59,25 @@ TEST_CASE("a very long line is cut in the print") {
   CHECK(render(all).size() < 300);
 }
 
+TEST_CASE("faults in a very long line hold what is shown of it, not all of it each") {
+  Diagnostics all(2000, error("c", "m", {}, {"f", 1, 3}));
+  std::string line = "a😀";
+  while (line.size() < 1'000'000) {
+    line += "😀";
+  }
+  add_source_lines(all, "f", line);
+  std::size_t bytes = 0;
+  for (const Diagnostic& d : all) {
+    bytes += d.source_line.size();
+  }
+  CHECK(bytes < 2'000'000);
+  std::string shown = "a";
+  for (int i = 1; i < 160; ++i) {
+    shown += "😀";
+  }
+  CHECK(render(all[0]) == "f:1:3: error: m [c]\n    1 | " + shown + "\n      |    ^\n");
+}
+
 TEST_CASE("source lines go to the diagnostics of that file only, whatever the line ends") {
   Diagnostics all{error("c", "m", {}, {"a", 2, 1}), error("c", "m", {}, {"b", 2, 1}),
                   error("c", "m", {}, {"a", 9, 1}), error("c", "m", {}, {"a", 0, 0})};
@@ -86,4 +106,12 @@ TEST_CASE("a result holds a value, perhaps with warnings, or the reasons why the
   const Result<int> failed = error("e", "m");
   CHECK_FALSE(failed.ok());
   CHECK(has_errors(failed.diagnostics()));
+}
+
+TEST_CASE("in colour only the words error and warning are coloured, and plain is the default") {
+  const Diagnostics all{error("e", "z", "h", {"f", 0, 0}), warning("w", "y"), note("n", "x")};
+  CHECK(render(all) == "f: error: z [e]\n  hint: h\nwarning: y [w]\nnote: x [n]\n");
+  CHECK(render(all, Paint::coloured) ==
+        "f: \x1b[1;31merror\x1b[0m: z [e]\n  hint: h\n\x1b[1;35mwarning\x1b[0m: y [w]\nnote: x "
+        "[n]\n");
 }

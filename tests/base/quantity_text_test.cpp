@@ -72,6 +72,37 @@ TEST_CASE("masses, densities, factors, times and shares are read in all their un
   CHECK(share_from("0.02")->as_ratio() == Approx(0.02));
 }
 
+TEST_CASE("a unit may be written as an abbreviation, with a point at its end") {
+  CHECK(length_from("12 in.")->in_mm() == Approx(304.8));
+  CHECK(length_from("12 1/2 in.")->in_mm() == Approx(317.5));
+  CHECK(length_from("1 ft.")->in_mm() == Approx(304.8));
+  CHECK(uncertain_length_from("12 in. ± 0.1 in.")->u.in_mm() == Approx(2.54));
+  CHECK(mass_from("1 oz.")->in_g() == Approx(28.349523125));
+  CHECK(torque_from("0.25 in.-oz.")->in_ozf_in() == Approx(0.25));
+  CHECK(duration_from("5 min.")->in_s() == Approx(300));
+  for (const char* bad : {"12 .", "12 .in", "12 in.5"}) {
+    CAPTURE(bad);
+    CHECK_FALSE(length_from(bad).ok());
+  }
+}
+
+TEST_CASE("a time reads back as it is shown") {
+  for (const double s : {0.0, 1.0, 59.0, 60.0, 61.0, 5400.0, 3601.0, 86400.0, 93784.0}) {
+    const std::string text = shown(Duration::s(s));
+    CAPTURE(text);
+    REQUIRE(duration_from(text).ok());
+    CHECK(duration_from(text)->in_s() == Approx(s));
+  }
+  CHECK(duration_from("1 d 2 h 30 min")->in_s() == Approx(95400));
+  CHECK(duration_from("1h30min")->in_s() == Approx(5400));
+  CHECK(duration_from("1 1/2 h 10 s")->in_s() == Approx(5410));
+  for (const char* bad : {"1 h 30", "30 min 1 h", "1 h 90 min", "1 h -30 min", "1 h 30 mm",
+                          "1 h ± 5 min", "h 30 min", "1 min 30 s 5 s", "1 h, 30 min"}) {
+    CAPTURE(bad);
+    CHECK_FALSE(duration_from(bad).ok());
+  }
+}
+
 TEST_CASE("a torque may be written with a point, a star, a middle dot, a hyphen or nothing") {
   for (const char* text : {"41 gf.cm", "41 gf*cm", "41 gf·cm", "41 gf-cm", "41 gfcm", "41 gf cm",
                            "41 g.cm", "41gf.cm", "41 GF.CM", "0.041 kgf.cm", "41 gf · cm"}) {
@@ -161,6 +192,18 @@ TEST_CASE("a decimal comma is refused with a hint how to write it, never read as
         "  hint: write the decimal point as a point: 1.5\n");
   CHECK(said(temperature_from("21,5 degC")).find("write the decimal point as a point") !=
         std::string::npos);
+}
+
+TEST_CASE("what no double can hold in another unit is no quantity") {
+  for (const char* text : {"1e308 m", "1e300 m", "1e-300 m", "1e-320 mm", "1e-400 m"}) {
+    CAPTURE(text);
+    CHECK_FALSE(length_from(text).ok());
+  }
+  CHECK(length_from("1e280 m").ok());
+  CHECK(length_from("1e-280 m").ok());
+  CHECK(length_from("0 m").ok());
+  CHECK_FALSE(temperature_from("1e300 degF").ok());
+  CHECK_FALSE(uncertain_mass_from("1 ± 1e300 g").ok());
 }
 
 TEST_CASE("text that is no quantity is an error, however odd or long") {

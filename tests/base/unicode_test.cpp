@@ -74,4 +74,13 @@ TEST_CASE("text that is too wide is cut at a whole character and says so") {
   CHECK(shortened("日本語", 4) == "日…");
   CHECK(shortened("日本語", 5) == "日本…");
   CHECK(terminal_width(shortened("zażółć gęślą jaźń", 10)) == 10);
+  CHECK(shortened("e\u0301e\u0301", 2) == "e\u0301e\u0301");
+  // A letter under a heap of marks is as narrow as without them, and as long as a page.
+  std::string heap = "e";
+  for (int i = 0; i < 10'000; ++i) {
+    heap += "\u0301";
+  }
+  CHECK(shortened(heap, 10).size() < 100);
+  CHECK(shortened(heap, 10).ends_with("…"));
+  CHECK(shortened(heap + "x", 1) == "…");
 }

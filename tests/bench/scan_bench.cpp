@@ -1,57 +1,83 @@
 // SPDX-License-Identifier: MIT
 //
-// How many photos of one label are read, and how long a sheet of 24 takes, beside one bare reading
-// of the same pictures by the library in the same run.
+// How many photos of one label are read, and how long a sheet of 24 takes, beside one plain call
+// of each library on the same pictures in the same run: ZXing-cpp, which the ladder is built on,
+// and zbar, which shares nothing with it (where libzbar-dev is installed). Times are the process's
+// own processor time.
 //   bench_scan [first seed] [seeds] [labels a seed]
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
-#include <chrono>
 #include <cstdlib>
+#include <ctime>
+#include <set>
 #include <vector>
 
+#include "bench/plain_readers.h"
 #include "support/photo_set.h"
 #include "tag/scan.h"
-#include "tag/symbols.h"
 
 using namespace loopledger;
 using namespace loopledger::tag;
 
 namespace {
 
-double ms_since(std::chrono::steady_clock::time_point start) {
-  return std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - start)
-      .count();
+double cpu_ms() { return 1e3 * static_cast<double>(std::clock()) / CLOCKS_PER_SEC; }
+
+std::vector<std::string> texts_by_ladder(const Grey& picture) {
+  Scan scan = scan_picture(picture);
+  std::vector<std::string> texts = scan.foreign;
+  texts.insert(texts.end(), scan.other_layout.begin(), scan.other_layout.end());
+  for (FoundLabel& label : scan.labels) {
+    texts.push_back(std::move(label.text));
+  }
+  return texts;
 }
 
+struct Reader {
+  const char* name;
+  std::vector<std::string> (*texts)(const Grey&);
+};
+
+constexpr std::size_t kPlain = 0;
+constexpr std::size_t kLadder = 2;
+constexpr std::array<Reader, 3> kReaders{Reader{"ZXing-cpp", bench::texts_by_zxing},
+                                         Reader{"zbar", bench::texts_by_zbar},
+                                         Reader{"ladder", texts_by_ladder}};
+
 struct Tally {
-  int photos = 0, bare = 0, ladder = 0, wrong = 0;
-  double bare_ms = 0, ladder_ms = 0, longest_ms = 0;
+  struct Of {
+    int read = 0, wrong = 0;
+    double ms = 0, longest_ms = 0;
+  };
+  int photos = 0;
+  std::array<Of, kReaders.size()> of{};
+
+  void add(const Tally& other) {
+    photos += other.photos;
+    for (std::size_t r = 0; r < of.size(); ++r) {
+      of[r].read += other.of[r].read;
+      of[r].wrong += other.of[r].wrong;
+      of[r].ms += other.of[r].ms;
+      of[r].longest_ms = std::max(of[r].longest_ms, other.of[r].longest_ms);
+    }
+  }
 };
 
 void add(Tally& tally, const test::Photo& photo) {
   ++tally.photos;
-  auto start = std::chrono::steady_clock::now();
-  const std::vector<Symbol> symbols = symbols_in(photo.picture);
-  tally.bare_ms += ms_since(start);
-  tally.bare += std::any_of(symbols.begin(), symbols.end(),
-                            [&](const Symbol& s) { return s.text == photo.text; })
-                    ? 1
-                    : 0;
-  start = std::chrono::steady_clock::now();
-  const Scan scan = scan_picture(photo.picture);
-  const double ms = ms_since(start);
-  tally.ladder_ms += ms;
-  tally.longest_ms = std::max(tally.longest_ms, ms);
-  bool right = false;
-  for (const FoundLabel& label : scan.labels) {
-    const bool same = label.text == photo.text;
-    right = right || same;
-    tally.wrong += same ? 0 : 1;
+  for (std::size_t r = 0; r < kReaders.size(); ++r) {
+    const double start = cpu_ms();
+    const std::vector<std::string> texts = kReaders[r].texts(photo.picture);
+    const double ms = cpu_ms() - start;
+    Tally::Of& of = tally.of[r];
+    of.ms += ms;
+    of.longest_ms = std::max(of.longest_ms, ms);
+    const auto right = std::ranges::count(texts, photo.text);
+    of.read += right > 0 ? 1 : 0;
+    of.wrong += static_cast<int>(std::ssize(texts) - right);
   }
-  tally.wrong += static_cast<int>(scan.foreign.size() + scan.other_layout.size());
-  tally.ladder += right ? 1 : 0;
 }
 
 double percent(int part, int of) { return 100.0 * part / std::max(of, 1); }
@@ -65,60 +91,56 @@ void single_labels(std::uint64_t first, int seeds, int labels) {
           photo);
     });
   }
-  fmt::print("photos of one label, read of {} at each strength: bare / ladder\n", seeds * labels);
+  fmt::print("photos of one label, read of {} at each strength: ZXing-cpp / zbar / ladder\n",
+             seeds * labels);
   Tally all;
   Tally others;
   for (std::size_t ill = 0; ill < tallies.size(); ++ill) {
-    fmt::print("  {:<9}", test::name_of(static_cast<test::Ill>(ill)));
+    const auto kind = static_cast<test::Ill>(ill);
+    fmt::print("  {:<12}", test::name_of(kind));
     for (const Tally& t : tallies.at(ill)) {
-      fmt::print("  {:>3} /{:>3}", t.bare, t.ladder);
-      const auto kind = static_cast<test::Ill>(ill);
-      const bool hidden = kind == test::Ill::glare || kind == test::Ill::covered;
-      for (Tally* sum : {&all, hidden ? nullptr : &others}) {
-        if (sum != nullptr) {
-          sum->photos += t.photos;
-          sum->bare += t.bare;
-          sum->ladder += t.ladder;
-          sum->wrong += t.wrong;
-          sum->bare_ms += t.bare_ms;
-          sum->ladder_ms += t.ladder_ms;
-          sum->longest_ms = std::max(sum->longest_ms, t.longest_ms);
-        }
+      fmt::print("  {:>3} /{:>3} /{:>3}", t.of[0].read, t.of[1].read, t.of[2].read);
+      all.add(t);
+      if (kind != test::Ill::glare && kind != test::Ill::covered) {
+        others.add(t);
       }
     }
     fmt::print("\n");
   }
-  fmt::print(
-      "all {}: bare {:.1f} %, ladder {:.1f} %; without glare and covers {:.1f} %; wrong {}\n",
-      all.photos, percent(all.bare, all.photos), percent(all.ladder, all.photos),
-      percent(others.ladder, others.photos), all.wrong);
-  fmt::print("a photo: bare {:.1f} ms, ladder {:.1f} ms, longest {:.0f} ms\n",
-             all.bare_ms / all.photos, all.ladder_ms / all.photos, all.longest_ms);
+  for (std::size_t r = 0; r < kReaders.size(); ++r) {
+    const Tally::Of& of = all.of[r];
+    fmt::print(
+        "{:<9} {:.1f} % of {}, {:.1f} % without glare and covers; wrong {}; {:.1f} ms a photo, "
+        "longest {:.0f} ms\n",
+        kReaders[r].name, percent(of.read, all.photos), all.photos,
+        percent(others.of[r].read, others.photos), of.wrong, of.ms / all.photos, of.longest_ms);
+  }
 }
 
 void sheets(std::uint64_t first) {
   for (std::uint64_t seed = first; seed < first + 3; ++seed) {
     const test::SheetPhoto photo = test::photo_of_sheet(seed);
-    std::size_t bare = 0;
-    Scan scan;
-    double bare_ms = 1e9;
-    double ms = 1e9;
-    for (int round = 0; round < 3; ++round) {  // the least of three: the machine does other things
-      auto start = std::chrono::steady_clock::now();
-      bare = symbols_in(photo.picture).size();
-      bare_ms = std::min(bare_ms, ms_since(start));
-      start = std::chrono::steady_clock::now();
-      scan = scan_picture(photo.picture);
-      ms = std::min(ms, ms_since(start));
+    std::array<double, kReaders.size()> ms{};
+    std::array<std::vector<std::string>, kReaders.size()> texts;
+    constexpr int kRounds = 3;  // the least of them: the machine does other things
+    for (int round = 0; round < kRounds; ++round) {
+      for (std::size_t r = 0; r < kReaders.size(); ++r) {
+        const double start = cpu_ms();
+        texts[r] = kReaders[r].texts(photo.picture);
+        const double now = cpu_ms() - start;
+        ms[r] = round == 0 ? now : std::min(ms[r], now);
+      }
     }
-    const auto right = std::count_if(scan.labels.begin(), scan.labels.end(), [&](const auto& l) {
-      return std::find(photo.texts.begin(), photo.texts.end(), l.text) != photo.texts.end();
-    });
-    fmt::print(
-        "sheet of {}, {} x {}: {} labels right, {} wrong; {:.0f} ms, {:.1f} times one bare "
-        "reading ({} symbols seen, {:.0f} ms)\n",
-        photo.texts.size(), photo.picture.width, photo.picture.height, right,
-        static_cast<std::ptrdiff_t>(scan.labels.size()) - right, ms, ms / bare_ms, bare, bare_ms);
+    fmt::print("sheet of {}, {} x {}:", photo.texts.size(), photo.picture.width,
+               photo.picture.height);
+    for (std::size_t r = 0; r < kReaders.size(); ++r) {
+      const std::set<std::string> different(texts[r].begin(), texts[r].end());
+      const auto right = std::ranges::count_if(
+          different, [&](const auto& t) { return std::ranges::count(photo.texts, t) > 0; });
+      fmt::print(" {} {} right, {} wrong, {:.0f} ms;", kReaders[r].name, right,
+                 std::ssize(different) - right, ms[r]);
+    }
+    fmt::print(" ladder {:.1f} times ZXing-cpp\n", ms[kLadder] / ms[kPlain]);
   }
 }
 
@@ -128,6 +150,9 @@ int main(int argc, char** argv) {
   const auto number = [&](int i, int otherwise) {
     return i < argc ? std::atoi(argv[i]) : otherwise;
   };
+  if (!bench::has_zbar()) {
+    fmt::print("zbar: not measured, libzbar-dev was not there\n");
+  }
   const auto first = static_cast<std::uint64_t>(number(1, 11));
   single_labels(first, number(2, 2), number(3, 6));
   sheets(first);

@@ -3,21 +3,17 @@
 // The bench through a real terminal: the program itself behind a pseudo-terminal, its prompts and
 // answers as a person sees them.
 #include <doctest/doctest.h>
-#include <poll.h>
-#include <pty.h>
-#include <signal.h>
-#include <sys/wait.h>
-#include <unistd.h>
 
-#include <array>
+#include <csignal>
 #include <string>
-#include <utility>
 
 #include "support/cli_run.h"
+#include "support/terminal.h"
 
 using namespace loopledger;
 using test::has;
 using test::TempFolder;
+using test::Terminal;
 
 namespace {
 
@@ -33,64 +29,13 @@ rule = "club"
 mass = "limit"
 )";
 
-/// The program on a pseudo-terminal.
-class Terminal {
- public:
-  explicit Terminal(const std::string& plan) {
-    pid_ = ::forkpty(&fd_, nullptr, nullptr, nullptr);
-    REQUIRE(pid_ >= 0);
-    if (pid_ == 0) {
-      ::execl(LOOPLEDGER_PROGRAM, "loopledger", "bench", plan.c_str(), nullptr);
-      ::_exit(127);
-    }
-  }
-  Terminal(const Terminal&) = delete;
-  Terminal& operator=(const Terminal&) = delete;
-  ~Terminal() {
-    ::close(fd_);
-    if (pid_ > 0) {
-      ::kill(pid_, SIGKILL);
-      ::waitpid(pid_, nullptr, 0);
-    }
-  }
-  void type(const std::string& text) const {
-    CHECK(::write(fd_, text.data(), text.size()) == static_cast<ssize_t>(text.size()));
-  }
-  /// All that appears until `text` does, or for ten seconds.
-  std::string until(const std::string& text) const {
-    std::string seen;
-    std::array<char, 4096> buffer{};
-    struct pollfd poll {
-      fd_, POLLIN, 0
-    };
-    while (!has(seen, text) && ::poll(&poll, 1, 10000) > 0) {
-      const ssize_t n = ::read(fd_, buffer.data(), buffer.size());
-      if (n <= 0) {
-        break;
-      }
-      seen.append(buffer.data(), static_cast<std::size_t>(n));
-    }
-    return seen;
-  }
-  /// The exit code, once it has ended.
-  int ended() {
-    int status = 0;
-    ::waitpid(std::exchange(pid_, -1), &status, 0);
-    return WIFEXITED(status) ? WEXITSTATUS(status) : -1;
-  }
-
- private:
-  int fd_ = -1;
-  pid_t pid_ = -1;
-};
-
 }  // namespace
 
 TEST_CASE("on a terminal the bench says whose motor is next and what it should read") {
   const TempFolder folder;
   const std::string plan = folder.write("night.toml", kTerminalPlan);
   REQUIRE(test::run({"print", plan}).code == 0);
-  Terminal terminal(plan);
+  Terminal terminal({"bench", plan});
   CHECK(has(terminal.until("> "), "TH-01 ANNA: washed, g (1.496–1.498)> "));
   terminal.type("washed 1.500\n");
   const std::string over = terminal.until("(1.496–1.498)> ");
@@ -111,13 +56,39 @@ TEST_CASE("the end of input ends the bench, and it goes on where it stopped") {
   const std::string plan = folder.write("night.toml", kTerminalPlan);
   REQUIRE(test::run({"print", plan}).code == 0);
   {
-    Terminal terminal(plan);
+    Terminal terminal({"bench", plan});
     (void)terminal.until("> ");
     terminal.type("th1 washed 1.497\n");
     (void)terminal.until("> ");
     terminal.type("\x04");
     CHECK(terminal.ended() == 0);
   }
-  Terminal again(plan);
+  Terminal again({"bench", plan});
   CHECK(has(again.until("> "), "TH-01 ANNA: loop as tied"));
+}
+
+TEST_CASE("Ctrl-C keeps what was answered, says how much that is, and ends as by that signal") {
+  const TempFolder folder;
+  const std::string plan = folder.write("night.toml", kTerminalPlan);
+  REQUIRE(test::run({"print", plan}).code == 0);
+  {
+    Terminal terminal({"bench", plan});
+    (void)terminal.until("> ");
+    terminal.type("\x03");
+    CHECK(has(terminal.all(), "nothing was stored; `loopledger bench " + plan + "` goes on here"));
+    CHECK(terminal.ended() == -SIGINT);
+  }
+  for (const int signal : {SIGINT, SIGTERM, SIGHUP}) {
+    CAPTURE(signal);
+    Terminal terminal({"bench", plan});
+    (void)terminal.until("> ");
+    terminal.type("th1 washed 1.497\n");
+    (void)terminal.until("> ");
+    terminal.type("th2 washed 1.49");  // not yet entered
+    terminal.send(signal);
+    CHECK(has(terminal.all(), "1 entry is stored and on disk; `loopledger bench "));
+    CHECK(terminal.ended() == -signal);
+    CHECK(has(folder.read("records/TH-01.toml"), "1.497"));
+    CHECK_FALSE(has(folder.read("records/TH-02.toml"), "kind = \"weighed\""));
+  }
 }

@@ -209,14 +209,15 @@ TEST_CASE("a folder, a missing file and standard input") {
   CHECK(is_folder.err == folder.path() + ": error: this is a folder, not a file [disk-folder]\n");
   CHECK(run({"check", folder.path("none.toml")}).code == 3);
   CHECK(run({"check", "-"}, kCheckPlan).code == 0);
-  CHECK(has(run({"check", "-"}, "x = \n").err, "standard input:1:"));
+  CHECK(has(run({"check", "-"}, "x = \n").err, "<standard input>:1:"));
 }
 
 TEST_CASE("a misspelt command names the nearest one, with the exit code of usage") {
   const auto ran = run({"chek", "x"});
   CHECK(ran.code == 2);
   CHECK(ran.err ==
-        "loopledger: unknown command \"chek\"\n  hint: did you mean `loopledger check`?\n");
+        "loopledger: error: expected a command, found \"chek\" [usage-command]\n"
+        "  hint: did you mean `loopledger check`?\n");
   CHECK(run({}).code == 2);
   CHECK(run({"--help"}).code == 0);
   CHECK(has(run({"--version"}).out, "loopledger "));

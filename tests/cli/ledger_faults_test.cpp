@@ -4,7 +4,6 @@
 // clock that goes back, two writers at once, records that have grown long.
 #include <doctest/doctest.h>
 #include <sys/stat.h>
-#include <unistd.h>
 
 #include <algorithm>
 #include <atomic>
@@ -19,30 +18,10 @@
 #include "records/read.h"
 #include "records/write.h"
 #include "support/full_disk.h"
+#include "support/nobody.h"
 
 using namespace loopledger;
 using namespace loopledger::test;
-
-namespace {
-
-/// As somebody who may not write what root may, where the test runs as root.
-class Nobody {
- public:
-  Nobody() : user_(::geteuid()) { changed_ = user_ == 0 && ::seteuid(65534) == 0; }
-  Nobody(const Nobody&) = delete;
-  Nobody& operator=(const Nobody&) = delete;
-  ~Nobody() {
-    if (changed_ && ::seteuid(user_) != 0) {
-      std::abort();
-    }
-  }
-
- private:
-  uid_t user_;
-  bool changed_ = false;
-};
-
-}  // namespace
 
 TEST_CASE("a records folder that may only be read is read, and nothing else is tried") {
   const LedgerBench ledger;

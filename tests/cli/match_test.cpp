@@ -190,8 +190,13 @@ TEST_CASE("match takes a number from 2 to 100 and known figures, all else is usa
     CHECK(run({"match", n}).code == 2);
   }
   CHECK(run({"match"}).code == 2);
-  CHECK(run({"match", "four"}).err.starts_with("N: Value four not in range 2 to 100\n"));
-  CHECK(run({"match", "3", "--by", "mss"}).err.starts_with("--by: mss not in {mass,loop,torque}"));
+  CHECK(run({"match", "four"})
+            .err.starts_with("loopledger: error: N: expected a whole number from 2 to 100, found "
+                             "\"four\" [usage-value]\n"));
+  CHECK(
+      run({"match", "3", "--by", "mss"})
+          .err.starts_with("loopledger: error: --by: expected mass, loop or torque, found \"mss\" "
+                           "[usage-value]\n  hint: did you mean mass?\n"));
   CHECK(run({"match", "3", "--by", ""}).code == 2);
 }
 

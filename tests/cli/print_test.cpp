@@ -152,6 +152,9 @@ TEST_CASE(
   REQUIRE_MESSAGE(ran.code == 0, ran.err);
   CHECK(folder.read("out/test-page.pdf").starts_with("%PDF-"));
   CHECK(has(ran.out, folder.path("settings/loopledger/printer.toml")));
+  const auto home =
+      run({"print", "--test-page", "--out", out}, {}, {{"HOME", folder.path("anna")}});
+  CHECK(has(home.out, folder.path("anna/.config/loopledger/printer.toml")));
   CHECK(has(ran.out, "[stock.\"a4-3x8-70x37\"]"));
   CHECK(has(ran.out, "bars = "));
   CHECK_FALSE(folder.holds("records"));

@@ -98,7 +98,7 @@ TEST_CASE("a wrong check character is an error that names the ids one slip away"
   wrong.back() = wrong.back() == 'A' ? 'B' : 'A';
   const auto ran = run({"scan", "-", "--records", bench.records}, wrong + "\n");
   CHECK(ran.code == 1);
-  CHECK(has(ran.err, "standard input:1: error: the check character"));
+  CHECK(has(ran.err, "<standard input>:1: error: the check character"));
   CHECK(has(ran.err, id(1)));
   CHECK(run({"scan", "-", "--records", bench.records}, wrong + "\nab2\n").code == 0);
 }

@@ -57,6 +57,11 @@ const std::set<std::string> kImpure{"fstream", "iostream", "filesystem", "chrono
 const std::vector<std::string> kImpureCalls{"getenv(",    "setlocale(", "std::cout",    "std::cerr",
                                             "std::rand(", "fopen(",     "time(nullptr)"};
 
+/// Headers by which a program reaches a network. No room may have them.
+const std::vector<std::string> kNetwork{"sys/socket.h", "sys/un.h", "netdb.h",    "netinet/",
+                                        "arpa/",        "net/",     "ifaddrs.h",  "resolv.h",
+                                        "curl/",        "openssl/", "boost/asio", "boost/beast"};
+
 bool starts_with(const std::string& text, const std::string& head) {
   return text.rfind(head, 0) == 0;
 }
@@ -168,6 +173,10 @@ class Checker {
 
   void check_outside(std::size_t line, const std::string& name, const Room& room,
                      const std::string& header) {
+    if (any_head(kNetwork, header)) {
+      fault(line, "nothing here uses a network: <" + header + "> may not be included");
+      return;
+    }
     if (room.pure && kImpure.count(header) > 0) {
       fault(line, name + " is pure and may not include <" + header + ">");
       return;

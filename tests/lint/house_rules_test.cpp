@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "lint/house_rules.h"
+#include "lint/unique_names.h"
 
 using loopledger::lint::faults;
 using loopledger::lint::SourceFile;
@@ -85,6 +86,29 @@ TEST_CASE("every file of the tree keeps the house rules") {
   CHECK(in_src > 30);  // the walk did see the sources
 }
 
+TEST_CASE("no two unnamed namespaces of one room have a name in common") {
+  for (const std::string& fault : loopledger::lint::equal_names(tree(LOOPLEDGER_SOURCE_DIR))) {
+    FAIL_CHECK(fault);
+  }
+}
+
+TEST_CASE("a name that two files of one room have is found, whatever it names") {
+  const std::string begin = "namespace {\n";
+  const std::string end = "}  // namespace\n";
+  for (const char* line :
+       {"constexpr int kMost = 3;", "std::string words_of(int n) {", "struct Row {",
+        "const std::vector<int>& table() {", "std::atomic<int> came{0};"}) {
+    CAPTURE(line);
+    const std::string text = begin + line + "\n" + end;
+    const std::vector<SourceFile> apart{{"src/calc/a.cpp", text}, {"src/page/a.cpp", text}};
+    CHECK(loopledger::lint::equal_names(apart).empty());
+    const std::vector<SourceFile> together{{"src/calc/a.cpp", text}, {"src/calc/b.cpp", text}};
+    CHECK(loopledger::lint::equal_names(together).size() == 1);
+    const std::vector<SourceFile> named{{"src/calc/a.cpp", text}, {"src/calc/b.cpp", line}};
+    CHECK(loopledger::lint::equal_names(named).empty());
+  }
+}
+
 TEST_CASE("an arrow that runs the wrong way is found") {
   CHECK(planted("src/base/text.cpp", "#include \"plan/plan.h\"\n") ==
         std::vector<std::string>{"src/base/text.cpp:2: base may not include \"plan/plan.h\""});
@@ -133,6 +157,17 @@ TEST_CASE("a pure room that reaches outside is found") {
   CHECK(planted("src/plan/read.cpp", "auto home = std::getenv(\"X\");\n").size() == 1);
   CHECK(planted("src/tag/photo.cpp", "std::cerr << 1;\n").size() == 1);
   CHECK(planted("src/tag/photo.cpp", "int a = 0;  // unlike std::cerr\n").empty());
+}
+
+TEST_CASE("a header that reaches a network is found in every room, the one that may much too") {
+  for (const char* header : {"sys/socket.h", "netdb.h", "netinet/in.h", "arpa/inet.h",
+                             "curl/curl.h", "boost/asio.hpp"}) {
+    CAPTURE(header);
+    const std::string line = std::string("#include <") + header + ">\n";
+    REQUIRE(planted("src/cli/files.cpp", line).size() == 1);
+    CHECK(planted("src/cli/files.cpp", line).front().find("network") != std::string::npos);
+    CHECK(planted("src/calc/curve.cpp", line).size() == 1);
+  }
 }
 
 TEST_CASE("a file without its licence line or over its size is found") {

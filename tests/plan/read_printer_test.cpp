@@ -36,4 +36,17 @@ TEST_CASE(
         std::string::npos);
 }
 
+TEST_CASE("a stock that is no table is a fault, and a very long name of one is told in short") {
+  const auto text = [](const std::string& toml) {
+    return render(plan::read_printer(toml, "printer.toml").diagnostics());
+  };
+  CHECK(text("stock.a4 = \"0.6 mm\"") ==
+        "printer.toml:1:7: error: stock \"a4\": expected a table, found text [plan-type]\n"
+        "    1 | stock.a4 = \"0.6 mm\"\n"
+        "      |       ^\n"
+        "  hint: [stock.a4-3x8-70x37]\n");
+  const std::string name(50'000, 'x');
+  CHECK(text("[stock." + name + "]\nbar = 1").size() < 1000);
+}
+
 }  // namespace

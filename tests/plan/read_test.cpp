@@ -191,3 +191,34 @@ TEST_CASE("a link needs a web address with {id}") {
   CHECK_FALSE(read("link = \"https://example.org/m\"\n" + with_head(motors)).ok());
   CHECK_FALSE(read("link = \"ftp://example.org/{id}\"\n" + with_head(motors)).ok());
 }
+
+TEST_CASE("faults without an end are told in a bounded number of words") {
+  std::string lines = "format = 1\n";
+  for (int i = 0; i < 30'000; ++i) {
+    lines += "b" + std::to_string(i) + " = 1\n";
+  }
+  const auto unknown = read(lines);
+  CHECK(unknown.diagnostics().size() < 30);
+  CHECK(said(unknown.diagnostics()).find("the plan: 29980 more unknown keys") != std::string::npos);
+
+  std::string motors(kHead);
+  for (int i = 0; i < 9'000; ++i) {
+    motors += "[[motors]]\nid = \"A!\"\nstrip = \"none\"\n";
+  }
+  const auto many = read(motors);
+  CHECK(many.diagnostics().size() < 1100);
+  CHECK(said(many.diagnostics()).find("more than 1000 faults; what follows is not read") !=
+        std::string::npos);
+}
+
+TEST_CASE("a name that is none of hundreds is answered with some of them") {
+  std::string text(kHead);
+  for (int i = 0; i < 500; ++i) {
+    text += "[strips.s" + std::to_string(i) + "]\nwidth = \"2 mm\"\nthickness = \"1 mm\"\n";
+  }
+  const auto plan =
+      read(text + "[[motors]]\nid = \"A\"\nloop = \"300 mm\"\nstrip = \"unheard-of\"\n");
+  REQUIRE_FALSE(plan.ok());
+  CHECK(said(plan.diagnostics()).size() < 1000);
+  CHECK(said(plan.diagnostics()).find(", and 481 more") != std::string::npos);
+}

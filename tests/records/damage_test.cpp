@@ -300,3 +300,58 @@ TEST_CASE("entries still read when the figures as planned do not") {
   REQUIRE(entries);
   CHECK(entries->entries.size() == one_of_each().size());
 }
+
+TEST_CASE("a record without its sum and its [entries] line is not sent to mend, which can't help") {
+  const std::string text = new_record_text({{"TH", 1}, 'T', small_planned()});
+  const std::string head =
+      text.substr(text.find("format = "), text.find("sum = ") - text.find("format = "));
+  const auto record = read_record(head, kFile);
+  REQUIRE(record);
+  CHECK(record->torn);
+  REQUIRE(has_code(record.diagnostics(), "record-entries"));
+  CHECK(render(record.diagnostics()).find("write [entries] on a line of its own") !=
+        std::string::npos);
+  CHECK(mend_text(head, kFile, true).text == head);
+  const auto whole = read_record(head + "\n[entries]\n", kFile);
+  REQUIRE(whole);
+  CHECK_FALSE(whole->torn);
+}
+
+TEST_CASE("an entry of more fields than any has is none, and costs no time") {
+  std::string body = R"("20260501T100000Z-b7k2" = { kind = "wound")";
+  for (int i = 0; i < 2000; ++i) {
+    body += ", f" + std::to_string(i) + " = 1";
+  }
+  const std::string text = new_record_text({{"TH", 1}, 'T', small_planned()}) + summed_line(body);
+  const auto record = read_record(text, kFile);
+  REQUIRE(record);
+  CHECK(record->entries.empty());
+  REQUIRE(record.diagnostics().size() == 1);
+  CHECK(record.diagnostics()[0].message == "expected an entry of at most 200 fields, found 2002");
+}
+
+TEST_CASE("a record full of rubbish still gives its entries, and is told of in a thousand lines") {
+  std::string text = new_record_text({{"TH", 1}, 'T', small_planned()});
+  for (int i = 0; i < 3000; ++i) {
+    text += "rubbish\n";
+  }
+  text += *entry_line(entry_of("20260501T100000Z-b7k2", Kind::note, {{"text", "a"}}));
+  const auto record = read_record(text, kFile);
+  REQUIRE(record);
+  CHECK(record->entries.size() == 1);
+  REQUIRE(record.diagnostics().size() == 1001);
+  CHECK(record.diagnostics().back().message == "and 2000 more such");
+}
+
+TEST_CASE("a head beyond all bounds is refused before it is read") {
+  std::string text = new_record_text({{"TH", 1}, 'T', small_planned()});
+  std::string keys = text;
+  std::string more;
+  for (int i = 0; i < 400; ++i) {
+    more += "k" + std::to_string(i) + " = 1\n";
+  }
+  keys.insert(keys.find("[planned]\n") + 10, more);
+  CHECK(read_record(keys, kFile).diagnostics().front().code == "record-size");
+  text.insert(0, "#" + std::string(kMaxHeadBytes, 'x') + "\n");
+  CHECK(read_record(text, kFile).diagnostics().front().code == "record-size");
+}

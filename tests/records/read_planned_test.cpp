@@ -69,3 +69,24 @@ TEST_CASE("a fault in the figures is told each time, with its place") {
     CHECK_FALSE(record.ok());
   }
 }
+
+TEST_CASE("a figure that no motor has is refused: nothing is worked out from it") {
+  for (const char* size : {"1e200 mm", "1e14 mm", "-1 mm"}) {
+    CAPTURE(size);
+    std::string text = record_of(3, 'A');
+    text.replace(text.find("\nknot = \"16 mm\""), 15, std::string("\nknot = \"") + size + '"');
+    const auto record = read_record(text, "r.toml");
+    REQUIRE_FALSE(record.ok());
+    CHECK(record.diagnostics().front().message.starts_with("knot: expected a quantity from 0"));
+  }
+}
+
+TEST_CASE("a check character is a letter or a digit, nothing that drives a terminal") {
+  for (const char check : {'\x1b', '"', 'a', ' ', '\x7f'}) {
+    CAPTURE(static_cast<int>(check));
+    const auto record = read_record(record_of(1, check), "r.toml");
+    REQUIRE_FALSE(record.ok());
+    CHECK(record.diagnostics().front().code == "record-id");
+  }
+  CHECK(read_record(record_of(1, '0'), "r.toml").ok());
+}

@@ -26,12 +26,24 @@ QrFit fit(double room_mm, int dpi = 0) {
 TEST_CASE("with room, the longest text is taken, with modules up to 0.80 mm and 22 mm in all") {
   const QrFit wide = fit(40);
   CHECK(wide.text == kTexts[0]);
-  CHECK(wide.symbol.version == 3);
+  CHECK(wide.modules == 29);
   CHECK(wide.module.in_mm() == doctest::Approx(22.0 / 29));
   const std::vector<std::string> id{"TH-01-K"};
   const auto one = qr_fit(id, Length::mm(40), 0);
   REQUIRE(one.ok());
   CHECK(one->module.in_mm() == doctest::Approx(0.80));
+}
+
+TEST_CASE("the size that it tells without encoding is the symbol's") {
+  const std::string address =  // longer than the table of sizes goes
+      "https://example.org/motors/" + std::string(165, 'x') + "/TH-01-K";
+  for (const std::string& text : {kTexts[0], kTexts[1], kTexts[2], address}) {
+    const auto found = qr_fit(std::vector<std::string>{text}, Length::mm(60), 0);
+    REQUIRE(found.ok());
+    const auto symbol = make_qr(found->text);
+    REQUIRE(symbol.ok());
+    CHECK(found->modules == symbol->modules);
+  }
 }
 
 TEST_CASE("the symbol with its quiet zone never passes the room") {

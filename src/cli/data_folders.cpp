@@ -1,0 +1,126 @@
+// SPDX-License-Identifier: MIT
+#include "cli/data_folders.h"
+
+#include <algorithm>
+#include <string_view>
+#include <system_error>
+
+namespace loopledger::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr const char* kOwnName = "loopledger";
+
+/// A variable's value; what is empty counts as not set.
+std::string value_of(const Context& context, const char* name) {
+  return context.env(name).value_or(std::string());
+}
+
+bool is_folder(const fs::path& path) {
+  std::error_code ignored;
+  return fs::is_directory(path, ignored);
+}
+
+/// Beside the program: as installed, else in `share` here or in one of the two folders above, which
+/// are a build's own and the one that it keeps its tests in. Where none is, the first of these.
+fs::path beside_program() {
+  std::error_code ignored;
+  const fs::path program = fs::read_symlink("/proc/self/exe", ignored);
+  if (program.empty()) {
+    return {};
+  }
+  fs::path above = program.parent_path();
+  std::vector<fs::path> places{above / LOOPLEDGER_DATA_FROM_PROGRAM};
+  for (int level = 0; level < 3; ++level) {
+    places.push_back(above / "share" / kOwnName);
+    above = above.parent_path();
+  }
+  const auto found = std::ranges::find_if(
+      places, [](const fs::path& place) { return is_folder(place / "fonts"); });
+  return (found == places.end() ? places.front() : *found).lexically_normal();
+}
+
+/// The parts of a list with colons. Relative ones are to be ignored, as the list's rule says.
+std::vector<fs::path> absolute_paths(std::string_view list) {
+  std::vector<fs::path> paths;
+  while (!list.empty()) {
+    const std::size_t end = std::min(list.find(':'), list.size());
+    const fs::path path(list.substr(0, end));
+    if (path.is_absolute()) {
+      paths.push_back(path);
+    }
+    list.remove_prefix(std::min(end + 1, list.size()));
+  }
+  return paths;
+}
+
+void add_folder(std::vector<DataFolder>& folders, const fs::path& path, bool shipped) {
+  std::error_code ignored;
+  const bool known = std::ranges::any_of(folders, [&](const DataFolder& folder) {
+    return fs::equivalent(folder.path, path, ignored);
+  });
+  if (!known && is_folder(path)) {
+    folders.push_back({path, shipped});
+  }
+}
+
+std::vector<DataFolder> all_places(const Context& context) {
+  if (const std::string only = value_of(context, "LOOPLEDGER_DATA"); !only.empty()) {
+    return {{only, true}};
+  }
+  std::vector<DataFolder> places;
+  if (const std::string own = own_data_folder(context); !own.empty()) {
+    places.push_back({own, false});
+  }
+  if (const fs::path beside = beside_program(); !beside.empty()) {
+    places.push_back({beside, true});
+  }
+  const std::string listed = value_of(context, "XDG_DATA_DIRS");
+  for (const fs::path& path :
+       absolute_paths(listed.empty() ? "/usr/local/share:/usr/share" : listed)) {
+    places.push_back({path / kOwnName, false});
+  }
+  return places;
+}
+
+}  // namespace
+
+std::string own_data_folder(const Context& context) {
+  const fs::path data = value_of(context, "XDG_DATA_HOME");
+  if (data.is_absolute()) {
+    return (data / kOwnName).string();
+  }
+  const fs::path home = value_of(context, "HOME");
+  return home.empty() ? std::string() : (home / ".local" / "share" / kOwnName).string();
+}
+
+std::vector<DataFolder> data_folders(const Context& context) {
+  std::vector<DataFolder> folders;
+  for (const DataFolder& place : all_places(context)) {
+    add_folder(folders, place.path, place.shipped);
+  }
+  return folders;
+}
+
+std::string places_asked(const Context& context) {
+  std::string out;
+  for (const DataFolder& place : all_places(context)) {
+    out += (out.empty() ? "" : ", ") + place.path.string();
+  }
+  const bool only = !value_of(context, "LOOPLEDGER_DATA").empty();
+  return only ? "LOOPLEDGER_DATA (" + out + ")" : out;
+}
+
+std::string font_folder(const std::vector<DataFolder>& folders) {
+  for (const bool shipped : {true, false}) {
+    for (const DataFolder& folder : folders) {
+      if (folder.shipped == shipped && is_folder(folder.path / "fonts")) {
+        return (folder.path / "fonts").string();
+      }
+    }
+  }
+  return {};
+}
+
+}  // namespace loopledger::cli

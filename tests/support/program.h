@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MIT
+//
+// The program itself, run by a shell in a folder: for what only a process of its own shows, such as
+// closed descriptors, pipes and signals. LOOPLEDGER_PROGRAM names it.
+#pragma once
+
+#include <sys/wait.h>
+
+#include <cstdlib>
+#include <string>
+
+#include "support/cli_run.h"
+
+namespace loopledger::test {
+
+/// What a shell does with `script`, which calls the program `$LL`, in the folder. The exit code is
+/// the script's. The files sh.out and sh.err in the folder are ours.
+inline Ran shell(const TempFolder& folder, const std::string& script) {
+  folder.write("sh.script", "exec >sh.out 2>sh.err\nLL='" LOOPLEDGER_PROGRAM "'\n" + script + "\n");
+  const int status = std::system(  // NOLINT(concurrency-mt-unsafe)
+      ("cd '" + folder.path() + "' && sh sh.script").c_str());
+  return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, folder.read("sh.out"),
+          folder.read("sh.err")};
+}
+
+}  // namespace loopledger::test
