@@ -152,7 +152,8 @@ constexpr std::array kKeys{
     KeyWords{"recipes.NAME.steps", "rest", "", "none", "\"1 h\"", "How long to leave it after."},
     KeyWords{"recipes.NAME.steps", "repeat", "1", "", "3", "How often."},
 
-    KeyWords{"motors", "id", "", "needed", "\"TH\"", "Stem of the ids: TH gives TH-01, TH-02 and so on."},
+    KeyWords{"motors", "id", "", "needed", "\"TH\"",
+             "Stem of the ids: TH gives TH-01, TH-02 and so on."},
     KeyWords{"motors", "count", "1", "", "6", "How many."},
     KeyWords{"motors", "first", "1", "", "7", "Number of the first one."},
     KeyWords{"motors", "for", "", "none", "\"Lantern 46\"", "The model."},

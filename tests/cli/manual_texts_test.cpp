@@ -142,6 +142,8 @@ class Outputs {
     ask({"match", "2"});
     ask({"fit", "Tan 1"});
     ask({"card", "th1", "th2", "--out", folder_.path("out")});
+    ask({"label", "th1", "--out", folder_.path("out")});
+    ask({"mend", folder_.path("records/TH-01.toml")});
     ask({"sources"});
   }
   [[nodiscard]] const Words& keys() const { return keys_; }
