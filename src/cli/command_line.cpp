@@ -128,11 +128,18 @@ Diagnostic missing_word(const CLI::App& command, const std::string& name) {
                            described_in(command, name));
 }
 
-/// What the library found, in our words; the option's name is the first word of what it says.
+/// The option that the library speaks of: the first word with dashes, else the first of all.
+std::string spoken_of(const std::string& said) {
+  const std::size_t dashes = said.find("--");
+  const std::size_t from = dashes == std::string::npos ? 0 : dashes;
+  return said.substr(from, said.find_first_of(": ", from) - from);
+}
+
+/// What the library found, in our words.
 Diagnostic in_our_words(const CLI::ParseError& e, const CLI::App& app) {
   const CLI::App& command = chosen(app);
   const std::string said = e.what();
-  const std::string name = said.substr(0, said.find_first_of(": "));
+  const std::string name = spoken_of(said);
   const std::string kind = e.get_name();
   if (const auto left = command.remaining();
       dynamic_cast<const CLI::ExtrasError*>(&e) != nullptr && !left.empty()) {

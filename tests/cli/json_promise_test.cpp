@@ -49,7 +49,6 @@ TEST_CASE("--json says its format with every command, done or refused") {
                           {"show", "th1", "--records", records},
                           {"scan", "-", "--records", records},
                           {"list", "--records", records},
-                          {"match", "2", "--records", records},
                           {"fit", "May", "--records", records},
                           {"mend", "th1", "--records", records},
                           {"sources"}}) {
@@ -76,7 +75,7 @@ TEST_CASE("--json says its format with every command, done or refused") {
            {{"show", "th1", "--temperature", "warm", "--records", records}, 1},
            {{"scan", none, "--records", records}, 3},
            {{"list", "--records", plan}, 3},
-           {{"match", "50", "--records", records}, 4},
+           {{"match", "2", "--records", records}, 4},
            {{"match", "5", "--records", plan}, 3},
            {{"fit", "June", "--records", records}, 4},
            {{"fit", "May", "--plan", none}, 3},
