@@ -201,7 +201,7 @@ TEST_CASE("faults without an end are told in a bounded number of words") {
   CHECK(unknown.diagnostics().size() < 30);
   CHECK(said(unknown.diagnostics()).find("the plan: 29980 more unknown keys") != std::string::npos);
 
-  std::string motors(test::kHead);
+  std::string motors(with_head(""));
   for (int i = 0; i < 9'000; ++i) {
     motors += "[[motors]]\nid = \"A!\"\nstrip = \"none\"\n";
   }
@@ -212,7 +212,7 @@ TEST_CASE("faults without an end are told in a bounded number of words") {
 }
 
 TEST_CASE("a name that is none of hundreds is answered with some of them") {
-  std::string text(test::kHead);
+  std::string text(with_head(""));
   for (int i = 0; i < 500; ++i) {
     text += "[strips.s" + std::to_string(i) + "]\nwidth = \"2 mm\"\nthickness = \"1 mm\"\n";
   }
