@@ -40,8 +40,8 @@ struct NewOptions {
 std::string schema_line(const Context& context) {
   std::error_code problem;
   for (const DataFolder& folder : data_folders(context)) {
-    const auto whole = std::filesystem::absolute(folder.path, problem);
-    const std::string file = (whole / "templates" / "schema" / "plan.schema.json").string();
+    const auto whole = std::filesystem::canonical(folder.path / "templates", problem);
+    const std::string file = (whole / "schema" / "plan.schema.json").string();
     if (std::filesystem::exists(file, problem) && printable(file) == file) {
       return fmt::format("#:schema {}\n", file);
     }
@@ -61,6 +61,10 @@ Diagnostics write_first_plan(const std::string& path, const Context& context) {
 
 void run_new(const NewOptions& options, Context& context) {
   const std::string& path = options.path;
+  if (path == "-" && !options.json) {
+    context.out << schema_line(context) << kFirstPlan;
+    return;
+  }
   const Diagnostics problems = write_first_plan(path, context);
   context.exit_code = report(context, problems);
   if (options.json) {

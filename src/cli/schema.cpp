@@ -42,7 +42,7 @@ std::string heading(const TableWords& table) {
 }
 
 /// A row's cell: a "|" would end it.
-std::string cell(std::string_view text) {
+std::string table_cell(std::string_view text) {
   std::string out;
   for (const char c : text) {
     out += c == '|' ? "\\|" : std::string(1, c);
@@ -114,7 +114,7 @@ std::string plan_keys_markdown() {
                          taken_text(key.known), bounds.empty() ? "" : ", ", bounds,
                          key.words.fallback.empty() ? std::string(key.words.otherwise)
                                                     : fmt::format("`{}`", key.words.fallback),
-                         cell(key.words.example), cell(key.words.text));
+                         table_cell(key.words.example), table_cell(key.words.text));
     }
     out += '\n';
   }

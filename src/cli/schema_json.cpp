@@ -241,7 +241,7 @@ Json from_node(const plan::Tree& tree, const plan::Node& node) {
 }
 
 /// The value that a piece of TOML says.
-Json from_toml(std::string_view value) {
+Json json_of_toml(std::string_view value) {
   const auto tree = plan::parse_tree(fmt::format("x = {}", value), "schema");
   return tree ? from_node(*tree, tree->at(tree->root().members.front().node)) : Json();
 }
@@ -260,10 +260,10 @@ Json key_json(const TableWords& table, const SchemaKey& key) {
   Json out = Json::object();
   out.set("description", description(key));
   if (!key.words.fallback.empty()) {
-    out.set("default", from_toml(key.words.fallback));
+    out.set("default", json_of_toml(key.words.fallback));
   }
   if (!key.words.example.empty()) {
-    out.set("examples", Json::array().push(from_toml(key.words.example)));
+    out.set("examples", Json::array().push(json_of_toml(key.words.example)));
   }
   const auto own = own_ways().find(fmt::format("{}/{}", table.path, key.known.key));
   if (own != own_ways().end()) {

@@ -45,3 +45,10 @@ TEST_CASE("new in a folder that is not there is an error of the disk") {
   const TempFolder folder;
   CHECK(run({"new", folder.path("no/such/night.toml")}).code == 3);
 }
+
+TEST_CASE("new - writes the plan to standard output") {
+  const auto ran = run({"new", "-"});
+  CHECK(ran.code == 0);
+  CHECK(has(ran.out, "\nformat = 1\n"));
+  CHECK(run({"check", "-"}, ran.out).code == 0);
+}
