@@ -12,8 +12,8 @@
 #include <string>
 #include <vector>
 
-#include "base/libraries.h"
 #include "base/diagnostic.h"
+#include "base/libraries.h"
 #include "base/quantity_text.h"
 
 namespace CLI {  // NOLINT(readability-identifier-naming): the package's own name

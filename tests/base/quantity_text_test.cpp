@@ -220,7 +220,8 @@ TEST_CASE("text that is no quantity is an error, however odd or long") {
   }
 }
 
-TEST_CASE("a share in percent is the same number in text as in code, so that a bound can be typed") {
+TEST_CASE(
+    "a share in percent is the same number in text as in code, so that a bound can be typed") {
   for (const double percent : {95.0, 99.99, 0.3, 7.0, 55.0}) {
     CAPTURE(percent);
     CHECK(share_from(shortest(percent) + " %").value() == Share::percent(percent));

@@ -5,6 +5,7 @@
 
 #include "support/cli_run.h"
 
+using loopledger::test::has;
 using loopledger::test::run;
 using loopledger::test::TempFolder;
 
