@@ -33,8 +33,8 @@ class PlannedSeen {
 
 /// Fills id, check, planned and planned_unknown from the text before the entries. Errors:
 /// record-head (no TOML), record-foreign (no record), record-format (a newer format), record-id,
-/// record-value, record-missing, record-size. With `seen`, figures whose text was seen before are not read
-/// again.
+/// record-value, record-missing, record-size. With `seen`, figures whose text was seen before are
+/// not read again.
 [[nodiscard]] Result<Record> read_head(std::string_view head, const std::string& file,
                                        PlannedSeen* seen = nullptr);
 
