@@ -56,6 +56,8 @@ TEST_CASE("manual, licences, examples and the user's guide are installed with th
   CHECK(folder.holds("tree/share/doc/loopledger/examples/club-night.toml"));
   CHECK_FALSE(folder.holds("tree/share/doc/loopledger/examples/out"));
   CHECK(folder.holds("tree/share/loopledger/templates/rules/fai-f1d.toml"));
+  CHECK(folder.holds("tree/share/loopledger/templates/schema/plan.schema.json"));
+  CHECK(folder.holds("tree/share/loopledger/templates/manual/plan.md"));
   const std::string copyright = folder.read("tree/share/doc/loopledger/copyright");
   CHECK(has(copyright, "License: MIT\n MIT License\n .\n Copyright (c)"));
   CHECK(has(copyright, "Bitstream Vera"));
