@@ -42,8 +42,7 @@ std::vector<std::string> names_in(const std::vector<DataFolder>& folders, const 
     }
   }
   std::ranges::sort(names);
-  const auto doubled = std::ranges::unique(names);
-  names.erase(doubled.begin(), doubled.end());
+  names.erase(std::unique(names.begin(), names.end()), names.end());
   return names;
 }
 

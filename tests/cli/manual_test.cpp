@@ -25,8 +25,8 @@ std::string text_of(const std::filesystem::path& path) {
 
 /// The page that the build made.
 const std::string& page() {
-  static const std::string text = text_of(LOOPLEDGER_MANUAL);
-  return text;
+  static const std::string kPage = text_of(LOOPLEDGER_MANUAL);
+  return kPage;
 }
 
 std::set<std::string> all_of(const std::string& text, const std::string& pattern) {
