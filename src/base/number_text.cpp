@@ -131,6 +131,7 @@ std::optional<LeadingNumber> leading_number(std::string_view text) {
 
 std::vector<std::string_view> vulgar_fractions() {
   std::vector<std::string_view> signs;
+  signs.reserve(kVulgar.size());
   for (const auto& [sign, value] : kVulgar) {
     signs.push_back(sign);
   }
