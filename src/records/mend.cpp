@@ -56,11 +56,21 @@ void restore_header(Mended& mended, const std::string& file) {
   mended.done.emplace_back("put the line [entries] back");
 }
 
+/// A sum that is damaged so far that its line is not known for one: "sum = …" in any other form.
+bool is_broken_sum(std::string_view line) {
+  constexpr std::string_view kKey = "sum";
+  line = trimmed(line);
+  return line.starts_with(kKey) && trimmed(line.substr(kKey.size())).starts_with('=');
+}
+
 /// The sum of the head made right; @pre the head reads.
 std::string with_head_sum(std::string_view text, const Layout& layout) {
   std::string head;
+  bool planned = false;
   for (std::size_t i = 0; i < *layout.entries; ++i) {
-    if (i != layout.sum) {
+    const std::string_view line = trimmed(layout.lines[i].text);
+    planned = line.starts_with('[') ? line.starts_with("[planned]") : planned;
+    if (i != layout.sum && !(planned && is_broken_sum(line))) {
       head += std::string(layout.lines[i].text) + '\n';
     }
   }
@@ -125,8 +135,11 @@ void accept_head(Mended& mended, const std::string& file) {
   const Layout layout = lay_out(mended.text);
   const auto record = read_record(mended.text, file);
   if (record && record->planned_edited && layout.entries) {
-    mended.text = with_head_sum(mended.text, layout);
-    mended.done.emplace_back("accepted the figures as planned as they stand");
+    std::string fresh = with_head_sum(mended.text, layout);
+    if (read_record(fresh, file)) {
+      mended.text = std::move(fresh);
+      mended.done.emplace_back("accepted the figures as planned as they stand");
+    }
   }
 }
 

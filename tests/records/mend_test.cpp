@@ -95,6 +95,18 @@ TEST_CASE("figures changed by hand become sound with accept, comments kept") {
   CHECK(record->entries.size() == 1);
 }
 
+TEST_CASE("a head's sum that is no sum any more is replaced, not joined by a second one") {
+  std::string text = with_entry(sound_line());
+  const std::size_t at = text.find("\nsum = \"") + 8;
+  text[at] = 'n';  // no hexadecimal digit
+  const Mended mended = mend_text(text, kTornFile, true);
+  CHECK(mended.done.size() == 1);
+  const auto record = read_record(mended.text, kTornFile);
+  REQUIRE(record.ok());
+  CHECK_FALSE(record->planned_edited);
+  CHECK(mended.text == with_entry(sound_line()));
+}
+
 TEST_CASE("a lost [entries] line is put back, what stands in its place is moved out") {
   std::string text = with_entry(sound_line());
   text.replace(text.find("[entries]"), 9, "[entriet]");
