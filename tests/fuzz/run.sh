@@ -4,7 +4,9 @@
 # run.sh SECONDS [TARGET...]: builds the fuzzer with clang and lets it run on each target for so long, as many at
 # once as there are cores (JOBS sets another number). Says what each executed and covered; a file
 # that breaks a claim, crashes, hangs or takes too much memory is kept in found/TARGET and fails the
-# run. What the fuzzers learn is kept in build-fuzz/corpus from run to run.
+# run. What the fuzzers learn is kept in build-fuzz/corpus from run to run. With SEED set, each target
+# does a fixed number of executions from that seed instead, and learns nothing from earlier runs: the
+# same tree gives the same answer.
 set -eu
 here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd)
 top=$(CDPATH='' cd -- "$here/../.." && pwd)
@@ -28,6 +30,17 @@ bounds_of() {
   esac
 }
 
+# Executions with SEED set: some seconds each.
+runs_of() {
+  case $1 in
+    scan) echo 30 ;;
+    record) echo 200 ;;
+    image) echo 800 ;;
+    quantity | plan) echo 3000 ;;
+    *) echo 5000 ;;
+  esac
+}
+
 # Texts of the tree that seed a target beside its own.
 seeds_of() {
   case $1 in
@@ -43,17 +56,24 @@ one() {
   # shellcheck disable=SC2046 # four numbers
   set -- "$1" $(bounds_of "$target")
   log=$build/fuzz-$target.log
-  mkdir -p "$build/corpus/$target" "$here/found/$target"
+  learnt=$build/corpus/$target
+  limit=-max_total_time=$1
+  if [ -n "${SEED:-}" ]; then
+    learnt=$build/seeded/$target
+    limit="-seed=$SEED -runs=$(runs_of "$target")"
+    rm -rf "$learnt"
+  fi
+  mkdir -p "$learnt" "$here/found/$target"
   words=$here/words/$target.dict
   [ -e "$words" ] || words=$here/words/toml.dict
   status=0
-  # shellcheck disable=SC2046 # folders
+  # shellcheck disable=SC2046,SC2086 # folders, options
   ASAN_OPTIONS=quarantine_size_mb=8:detect_stack_use_after_return=1 \
     UBSAN_OPTIONS=print_stacktrace=1 \
-    FUZZ_TARGET=$target "$build/tests/fuzz/fuzzer" -max_total_time="$1" -max_len="$2" -timeout="$3" \
+    FUZZ_TARGET=$target "$build/tests/fuzz/fuzzer" $limit -max_len="$2" -timeout="$3" \
     -rss_limit_mb="$4" -malloc_limit_mb="$5" -dict="$words" -print_final_stats=1 \
     -artifact_prefix="$here/found/$target/" \
-    "$build/corpus/$target" "$here/seeds/$target" "$here/found/$target" $(seeds_of "$target") \
+    "$learnt" "$here/seeds/$target" "$here/found/$target" $(seeds_of "$target") \
     >"$log" 2>&1 || status=$?
   rmdir "$here/found/$target" 2>/dev/null || true
   executed=$(sed -n 's/^stat::number_of_executed_units: *//p' "$log" | tail -n 1)
