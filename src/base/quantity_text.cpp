@@ -328,7 +328,7 @@ std::optional<Duration> sum_of_times(std::string_view text) {
     const std::size_t end = std::min(number->rest.find_first_of(" \t0123456789"),  //
                                      number->rest.size());
     const Unit* const unit = find_unit(number->rest.substr(0, end), kDurationKind);
-    const double value = unit == nullptr ? -1 : number->value * unit->si;
+    const double value = unit == nullptr ? -1 : unit->in_si(number->value);
     if (value < 0 || (parts > 0 && value >= larger)) {
       return std::nullopt;
     }

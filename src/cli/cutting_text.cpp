@@ -8,6 +8,7 @@
 
 #include "base/text.h"
 #include "calc/cut_after.h"
+#include "page/figures_text.h"
 #include "records/toml_text.h"
 
 namespace loopledger::cli {
@@ -15,25 +16,6 @@ namespace {
 
 constexpr std::size_t kLineColumns = 90;
 constexpr int kNameColumns = 30;
-
-std::string proof_text(const calc::CuttingPlan& cutting, Units units) {
-  if (cutting.proven) {
-    return "  proven least scrap; then fewest pieces touched; then longest piece left\n";
-  }
-  if (cutting.aims_proven == 0) {
-    return "  not proven: another plan might cut more motors, or earlier ones\n";
-  }
-  if (cutting.gap > Length{}) {
-    return fmt::format("  scrap within {} of the bound\n", shown(cutting.gap, units));
-  }
-  if (cutting.pieces_gap > 0) {
-    return fmt::format("  scrap proven least; pieces touched within {} of the bound\n",
-                       cutting.pieces_gap);
-  }
-  return fmt::format(
-      "  scrap and pieces proven least; the longest piece left within {} of the bound\n",
-      shown(cutting.longest_gap, units));
-}
 
 /// "TH-01 608, TH-02 1216": where each motor's strip ends, from the clean end; broken into lines.
 std::string cuts_text(const calc::PieceCuts& cuts, const calc::Batch& batch, Units units) {
@@ -97,7 +79,8 @@ std::string cutting_text(const plan::Plan& plan, const calc::Batch& batch, Units
                         left_text(cuts, units));
     text += cuts_text(cuts, batch, units);
   }
-  return text + proof_text(batch.cutting, units) + more_text(plan, batch);
+  return fmt::format("{}  {}\n{}", text, page::proof_text(batch.cutting, units),
+                     more_text(plan, batch));
 }
 
 std::string shelf_lines(const plan::Plan& plan, const calc::Batch& batch) {

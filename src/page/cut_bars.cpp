@@ -153,27 +153,6 @@ void draw_piece(Sheet& sheet, const calc::PieceCuts& cuts, std::size_t order,
   sheet.down(kPieceBelow);
 }
 
-std::string verdict(const calc::CuttingPlan& cutting, Units units) {
-  if (cutting.proven) {
-    return "No plan leaves less scrap; none with so little touches fewer pieces, or leaves a "
-           "longer "
-           "piece (proven).";
-  }
-  if (cutting.aims_proven == 0) {
-    return "Not proven: another plan might cut more motors, or earlier ones.";
-  }
-  if (cutting.gap > Length{}) {
-    return fmt::format("Scrap is within {} of the bound.", both(cutting.gap, units));
-  }
-  if (cutting.pieces_gap > 0) {
-    return fmt::format("Scrap is proven least; {} pieces fewer might be touched.",
-                       cutting.pieces_gap);
-  }
-  return fmt::format(
-      "Scrap and pieces are proven least; the longest piece left is within {} of the bound.",
-      both(cutting.longest_gap, units));
-}
-
 }  // namespace
 
 void draw_cutting(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch) {
@@ -192,7 +171,7 @@ void draw_cutting(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch
   sheet.paragraph(fmt::format("Numbers are positions in {} from the clean end: lay the piece along "
                               "the ruler, not stretched, and cut at each. {}",
                               plan.units == Units::inch ? "inches" : "millimetres",
-                              verdict(cutting, plan.units)),
+                              proof_text(cutting, plan.units)),
                   {.size_pt = 9});
   std::size_t order = 0;
   for (const calc::PieceCuts& cuts : cutting.pieces) {

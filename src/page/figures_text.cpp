@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "tag/id.h"
 
 namespace loopledger::page {
@@ -11,6 +13,36 @@ Units other(Units units) { return units == Units::metric ? Units::inch : Units::
 
 std::string both(Length value, Units units) {
   return fmt::format("{} ({})", shown(value, units), shown(value, other(units)));
+}
+
+namespace {
+
+/// A distance from a bound, up to the next millimetre: what is left open never reads as 0.
+std::string bounded_by(Length gap, Units units) {
+  return both(Length::mm(std::ceil(gap.in_mm())), units);
+}
+
+}  // namespace
+
+std::string proof_text(const calc::CuttingPlan& cutting, Units units) {
+  if (cutting.proven) {
+    return "No plan leaves less scrap; none with so little touches fewer pieces, or leaves a "
+           "longer "
+           "piece (proven).";
+  }
+  if (cutting.aims_proven == 0) {
+    return "Not proven: another plan might cut more motors, or earlier ones.";
+  }
+  if (cutting.gap > Length{}) {
+    return fmt::format("Scrap is within {} of the bound.", bounded_by(cutting.gap, units));
+  }
+  if (cutting.pieces_gap > 0) {
+    return fmt::format("Scrap is proven least; {} piece{} fewer might be touched.",
+                       cutting.pieces_gap, cutting.pieces_gap == 1 ? "" : "s");
+  }
+  return fmt::format(
+      "Scrap and pieces are proven least; the longest piece left is within {} of the bound.",
+      bounded_by(cutting.longest_gap, units));
 }
 
 std::string number(Length value, Units units) {

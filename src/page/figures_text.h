@@ -33,6 +33,8 @@ inline constexpr double kCoverage95 = 1.96;
 [[nodiscard]] std::string share(const Uncertain<Share>& value);
 /// "rubber, lubricant"
 [[nodiscard]] std::string counted(const Counts& counts);
+/// What is proven of the cutting plan, or how far the first aim that is not may be from the best.
+[[nodiscard]] std::string proof_text(const calc::CuttingPlan& cutting, Units units);
 /// Motors in a row, shortly: "TH-01-K to TH-06-9, JR-02-4 (7 motors)". May be as long as the motors
 /// are many.
 [[nodiscard]] std::string id_list(const calc::Batch& batch, std::span<const std::size_t> motors);

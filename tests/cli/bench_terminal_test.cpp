@@ -8,6 +8,7 @@
 #include <string>
 
 #include "support/cli_run.h"
+#include "support/club_plan.h"
 #include "support/terminal.h"
 
 using namespace loopledger;
@@ -17,23 +18,13 @@ using test::Terminal;
 
 namespace {
 
-constexpr const char* kTerminalPlan = R"(format = 1
-bench = { scale_step = "1 mg" }
-rules.club = { limit = "1.5 g", counts = ["rubber"] }
-strips.tan = { samples = [["1 m", "2 g"], ["1 m", "2 g"], ["1 m", "2 g"]] }
-[[motors]]
-id = "TH"
-count = 2
-owner = "Anna"
-rule = "club"
-mass = "limit"
-)";
+const std::string kAnnasNight = test::club_plan(2, "owner = \"Anna\"\n");
 
 }  // namespace
 
 TEST_CASE("on a terminal the bench says whose motor is next and what it should read") {
   const TempFolder folder;
-  const std::string plan = folder.write("night.toml", kTerminalPlan);
+  const std::string plan = folder.write("night.toml", kAnnasNight);
   REQUIRE(test::run({"print", plan}).code == 0);
   Terminal terminal({"bench", plan});
   CHECK(has(terminal.until("> "), "TH-01 ANNA: washed, g (1.496–1.498)> "));
@@ -53,7 +44,7 @@ TEST_CASE("on a terminal the bench says whose motor is next and what it should r
 
 TEST_CASE("the end of input ends the bench, and it goes on where it stopped") {
   const TempFolder folder;
-  const std::string plan = folder.write("night.toml", kTerminalPlan);
+  const std::string plan = folder.write("night.toml", kAnnasNight);
   REQUIRE(test::run({"print", plan}).code == 0);
   {
     Terminal terminal({"bench", plan});
@@ -69,7 +60,7 @@ TEST_CASE("the end of input ends the bench, and it goes on where it stopped") {
 
 TEST_CASE("Ctrl-C keeps what was answered, says how much that is, and ends as by that signal") {
   const TempFolder folder;
-  const std::string plan = folder.write("night.toml", kTerminalPlan);
+  const std::string plan = folder.write("night.toml", kAnnasNight);
   REQUIRE(test::run({"print", plan}).code == 0);
   {
     Terminal terminal({"bench", plan});

@@ -17,6 +17,7 @@
 #include "cli/files.h"
 #include "records/read.h"
 #include "support/cli_run.h"
+#include "support/club_plan.h"
 #include "support/failing_calls.h"
 
 using namespace loopledger;
@@ -25,18 +26,6 @@ using namespace loopledger::test;
 namespace {
 
 namespace fs = std::filesystem;
-
-constexpr const char* kCallsPlan = R"(format = 1
-date = 2026-02-05
-bench = { scale_step = "1 mg" }
-rules.club = { limit = "1.5 g", counts = ["rubber"] }
-strips.tan = { samples = [["1 m", "2 g"], ["1 m", "2 g"], ["1 m", "2 g"]] }
-[[motors]]
-id = "TH"
-count = 2
-rule = "club"
-mass = "limit"
-)";
 
 /// One command with all it needs; DIR stands for the test's folder.
 struct Scene {
@@ -87,14 +76,14 @@ Tree tree_of(const TempFolder& folder) {
 const Tree& printed_night() {
   static const Tree kNight = [] {
     const TempFolder folder;
-    REQUIRE(run({"print", folder.write("night.toml", kCallsPlan)}).code == 0);
+    REQUIRE(run({"print", folder.write("night.toml", club_plan(2))}).code == 0);
     return tree_of(folder);
   }();
   return kNight;
 }
 
 void set_up(const Scene& scene, const TempFolder& folder) {
-  folder.write("night.toml", kCallsPlan);
+  folder.write("night.toml", club_plan(2));
   for (const auto& [name, bytes] : scene.ledger ? printed_night() : Tree{}) {
     folder.write(name, bytes);
   }

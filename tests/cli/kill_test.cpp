@@ -19,6 +19,7 @@
 #include "cli/files.h"
 #include "records/read.h"
 #include "support/cli_run.h"
+#include "support/club_plan.h"
 
 using namespace loopledger;
 using namespace loopledger::test;
@@ -27,18 +28,6 @@ namespace {
 
 namespace fs = std::filesystem;
 using Clock = std::chrono::steady_clock;
-
-constexpr const char* kKillPlan = R"(format = 1
-date = 2026-02-05
-bench = { scale_step = "1 mg" }
-rules.club = { limit = "1.5 g", counts = ["rubber"] }
-strips.tan = { samples = [["1 m", "2 g"], ["1 m", "2 g"], ["1 m", "2 g"]] }
-[[motors]]
-id = "TH"
-count = 6
-rule = "club"
-mass = "limit"
-)";
 
 int kills_wanted(int usual) {
   const char* const more = std::getenv("LOOPLEDGER_KILLS");  // NOLINT(concurrency-mt-unsafe)
@@ -136,7 +125,7 @@ void tell(const char* what, int kills, int before_the_end) {
 TEST_CASE("print, killed at any moment, leaves no half page and is finished by doing it again") {
   TempFolder whole;
   whole.write("lines", "");
-  const std::string whole_plan = whole.write("night.toml", kKillPlan);
+  const std::string whole_plan = whole.write("night.toml", club_plan(6));
   const auto time = time_of(whole, {"print", whole_plan});
   const auto pages = names_in_folder(whole.path("out"));
   const auto records = names_in_folder(whole.path("records"));
@@ -146,7 +135,7 @@ TEST_CASE("print, killed at any moment, leaves no half page and is finished by d
   for (int i = 0; i < wanted; ++i) {
     const TempFolder folder;
     folder.write("lines", "");
-    const std::string plan = folder.write("night.toml", kKillPlan);
+    const std::string plan = folder.write("night.toml", club_plan(6));
     killed += run_and_kill(folder, {"print", plan}, moments.next()).killed ? 1 : 0;
     (void)entries_in(folder);
     for (const std::string& page : pages) {
@@ -168,7 +157,7 @@ TEST_CASE("print, killed at any moment, leaves no half page and is finished by d
 TEST_CASE("log, killed at any moment, has stored its entry whole or not at all") {
   const TempFolder folder;
   folder.write("lines", "");
-  REQUIRE(run({"print", folder.write("night.toml", kKillPlan)}).code == 0);
+  REQUIRE(run({"print", folder.write("night.toml", club_plan(6))}).code == 0);
   const std::vector<std::string> words{"log",  "th1",       "note",
                                        "stop", "--records", folder.path("records")};
   Moments moments(time_of(folder, words));
@@ -189,7 +178,7 @@ TEST_CASE("log, killed at any moment, has stored its entry whole or not at all")
 
 TEST_CASE("the bench, killed at any moment, has on disk all that it answered") {
   const TempFolder folder;
-  const std::string plan = folder.write("night.toml", kKillPlan);
+  const std::string plan = folder.write("night.toml", club_plan(6));
   REQUIRE(run({"print", plan}).code == 0);
   std::string lines;
   for (int i = 0; i < 12; ++i) {
