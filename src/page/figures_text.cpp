@@ -26,9 +26,7 @@ std::string bounded_by(Length gap, Units units) {
 
 std::string proof_text(const calc::CuttingPlan& cutting, Units units) {
   if (cutting.proven) {
-    return "No plan leaves less scrap; none with so little touches fewer pieces, or leaves a "
-           "longer "
-           "piece (proven).";
+    return "Proven: least scrap, then fewest pieces touched, then longest piece left.";
   }
   if (cutting.aims_proven == 0) {
     return "Not proven: another plan might cut more motors, or earlier ones.";
@@ -41,7 +39,7 @@ std::string proof_text(const calc::CuttingPlan& cutting, Units units) {
                        cutting.pieces_gap, cutting.pieces_gap == 1 ? "" : "s");
   }
   return fmt::format(
-      "Scrap and pieces are proven least; the longest piece left is within {} of the bound.",
+      "Scrap and pieces are proven least; the longest left is within {} of the bound.",
       bounded_by(cutting.longest_gap, units));
 }
 

@@ -48,7 +48,7 @@ TEST_CASE("check shows windows, lengths, turns and the cutting plan, and writes 
   CHECK(has(ran.out, "estimate"));
   CHECK(has(ran.out, "Cutting plan, mm from the clean end\n  tan a, 2000 mm; left "));
   CHECK(has(ran.out, "\n    TH-01 "));
-  CHECK(has(ran.out, "No plan leaves less scrap; none with so little touches fewer pieces"));
+  CHECK(has(ran.out, "Proven: least scrap, then fewest pieces touched"));
   CHECK(has(ran.out, "what stays on the shelf would give, each kind alone:\n    "));
   CHECK(has(ran.out, " more like TH-01…02\n"));
   CHECK_FALSE(folder.holds("out"));

@@ -72,7 +72,7 @@ TEST_CASE("the sheet says what the bench needs") {
   CHECK(says(text, "1.499–1.502"));
   CHECK(says(text, "limit 1.5 g"));
   CHECK(says(text, "keep\n374\u00a0mm"));
-  CHECK(says(text, "(proven)"));
+  CHECK(says(text, "Proven: least scrap, then fewest pieces"));
   CHECK(says(text, "Wear eye protection"));
 }
 
