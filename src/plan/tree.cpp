@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "base/toml_text.h"
 
 namespace loopledger::plan {
 namespace {
@@ -19,7 +20,8 @@ bool before(const Place& a, const Place& b) {
   return a.line != b.line ? a.line < b.line : a.column < b.column;
 }
 
-/// Copies the library's tree. Depth is bounded by the library's own nesting limit (256).
+/// Copies the library's tree. Depth is bounded by its limit of brackets in brackets (256), times
+/// the parts of a key.
 class Copier {
  public:
   explicit Copier(Tree& tree) : tree_(tree) {}
@@ -84,13 +86,7 @@ Place place_of_byte(std::string_view text, std::size_t at, const std::string& fi
 }
 
 Diagnostic syntax_error(const toml::parse_error& e, const std::string& file) {
-  std::string message(e.description());
-  // "Error while parsing key-value pair: …" says how the library works, not what is wrong.
-  if (const auto colon = message.find(": ");
-      message.starts_with("Error while") && colon != std::string::npos) {
-    message.erase(0, colon + 2);
-  }
-  return error("toml-syntax", message,
+  return error("toml-syntax", plain_reason(e.description()),
                "text and quantities stand in double quotes, as in mass = \"1.5 g\"",
                place_of(e.source(), file));
 }
@@ -135,6 +131,14 @@ Result<Tree> parse_tree(std::string_view text, const std::string& file) {
                  fmt::format("expected UTF-8 text, found the byte 0x{:02x}",
                              static_cast<unsigned char>(text[*bad])),
                  "save the file as UTF-8 in your editor", place_of_byte(text, *bad, file));
+  }
+  if (const auto dot = first_overlong_key(text)) {
+    Diagnostics problems{
+        error("toml-size",
+              fmt::format("expected keys of at most {} parts, found a longer one", kMaxKeyParts),
+              "text and quantities stand in double quotes", place_of_byte(text, *dot, file))};
+    add_source_lines(problems, file, std::string(text));
+    return problems;
   }
   try {
     const toml::table table = toml::parse(text, std::string_view(file));

@@ -8,6 +8,7 @@
 
 #include "base/quantity_text.h"
 #include "base/text.h"
+#include "base/toml_text.h"
 #include "records/fields.h"
 #include "records/format.h"
 #include "records/source_text.h"
@@ -35,13 +36,6 @@ struct Reading {
     warnings.back().source_line = quoted_line(line.text);
   }
 };
-
-/// "Error while parsing …: " says how the library works, not what is wrong.
-std::string plain_reason(std::string_view description) {
-  const auto colon = description.find(": ");
-  const bool prefix = description.starts_with("Error while") && colon != std::string_view::npos;
-  return printable(prefix ? description.substr(colon + 2) : description);
-}
 
 /// What git and others write around lines that they could not merge.
 bool is_conflict_mark(std::string_view line) {
@@ -163,6 +157,9 @@ Result<Entry> read_entry(const Line& line, const std::string& file) {
     d.code = "record-conflict";
     d.hint = "take out this line and its fellows; the entries between them may all stay";
     return d;
+  }
+  if (first_overlong_key(line.text)) {
+    return reading.not_an_entry("expected an entry: \"KEY\" = { kind = … }", start);
   }
   try {
     const toml::table document = toml::parse(line.text, std::string_view{});

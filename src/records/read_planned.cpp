@@ -10,6 +10,7 @@
 
 #include "base/quantity_text.h"
 #include "base/text.h"
+#include "base/toml_text.h"
 #include "records/format.h"
 #include "records/id_text.h"
 #include "records/planned_fields.h"
@@ -341,6 +342,11 @@ Result<Record> read_head(std::string_view head, const std::string& file, Planned
                              kMaxHeadBytes, head.size()),
                  kHint, {file, 0, 0});
   }
+  if (first_overlong_key(head)) {
+    return error("record-size",
+                 fmt::format("expected keys of at most {} parts, found a longer one", kMaxKeyParts),
+                 kHint, {file, 0, 0});
+  }
   Source source{head, file, {}};
   Record record;
   const std::string_view figures = seen != nullptr ? figures_of(head) : std::string_view();
@@ -357,9 +363,10 @@ Result<Record> read_head(std::string_view head, const std::string& file, Planned
       read_figures(*document["planned"].as_table(), record, source);
     }
   } catch (const toml::parse_error& e) {
-    source.add("record-head",
-               fmt::format("the figures as planned can't be read: {}", printable(e.description())),
-               e.source());
+    source.add(
+        "record-head",
+        fmt::format("the figures as planned can't be read: {}", plain_reason(e.description())),
+        e.source());
   }
   if (!source.problems.empty()) {
     add_source_lines(source.problems, file, std::string(head));

@@ -60,6 +60,26 @@ TEST_CASE("a key given twice, a form feed, and deep nesting are clean errors") {
   CHECK(only_fault("a = " + std::string(100000, '[')).code == "toml-syntax");
 }
 
+TEST_CASE("a key of a hundred thousand parts is refused, and long keys in each other are read") {
+  std::string key = "b = 1\na";
+  for (int i = 0; i < 100000; ++i) {
+    key += ".a";
+  }
+  const Diagnostic d = only_fault(key + " = 1\n");
+  CHECK(d.code == "toml-size");
+  CHECK(d.message == "expected keys of at most 8 parts, found a longer one");
+  CHECK(d.place.line == 2);
+  CHECK(d.place.column == 16);
+  CHECK(d.source_line.size() < 1000);
+  // As deep as both bounds let it be.
+  std::string nested = "a";
+  for (int i = 0; i < 250; ++i) {
+    nested += ".a.a.a.a.a.a.a = { a";
+  }
+  nested += " = 1" + std::string(250, '}');
+  CHECK(parse_tree(nested, "p.toml").ok());
+}
+
 TEST_CASE("a file over the limit is refused without being parsed") {
   CHECK(only_fault(std::string(plan::kMaxTomlBytes + 1, '#')).code == "toml-size");
 }

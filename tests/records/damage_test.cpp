@@ -43,6 +43,21 @@ bool has_code(const Diagnostics& diagnostics, std::string_view code) {
 
 }  // namespace
 
+TEST_CASE("keys of very many parts are refused, not walked") {
+  std::string key = "a";
+  for (int i = 0; i < 300000; ++i) {
+    key += ".a";
+  }
+  const auto record = read_record(key + " = 1\nformat = 1\n", "TH-01.toml");
+  REQUIRE_FALSE(record.ok());
+  CHECK(record.diagnostics().front().code == "record-size");
+  const std::string line = key.substr(0, 30000) + "a = { kind = \"note\", text = \"x\" }\n";
+  const auto read = read_record(sample_text() + line, "TH-01.toml");
+  REQUIRE(read.ok());
+  CHECK(read->entries.size() == read_record(sample_text(), "TH-01.toml")->entries.size());
+  CHECK(read.diagnostics().front().code == "record-line");
+}
+
 TEST_CASE("a record cut off at any byte keeps every whole entry, and says that it is torn") {
   const std::string whole = sample_text();
   const auto lines = written_lines();
