@@ -81,19 +81,40 @@ std::string with_head_sum(std::string_view text, const Layout& layout) {
                      text.substr(layout.lines[*layout.entries].begin));
 }
 
+/// What a line says without its sum, wherever in the line that is, and without the closing brace;
+/// empty when the line doesn't end in one.
+std::string without_sum(std::string_view line, const EntryLine& parts) {
+  line.remove_suffix(parts.comment.size());
+  std::string body(line.substr(0, parts.body.size()));
+  const std::string_view rest = line.substr(body.size());
+  if (const std::size_t open = rest.find('"'); open != std::string_view::npos) {
+    const std::size_t close = rest.find('"', open + 1);
+    body += close == std::string_view::npos ? std::string_view() : rest.substr(close + 1);
+  }
+  body = trimmed(body);
+  if (!body.ends_with('}')) {
+    return {};
+  }
+  body.pop_back();
+  while (body.ends_with(' ') || body.ends_with('\t') || body.ends_with(',')) {
+    body.pop_back();
+  }
+  return body;
+}
+
+bool says_the_same(const Entry& a, const Entry& b) {
+  const auto line_a = entry_line(a);
+  const auto line_b = entry_line(b);
+  return a.kind == b.kind && a.kind_text == b.kind_text && a.unknown == b.unknown &&
+         line_a.ok() == line_b.ok() && (!line_a || *line_a == *line_b);
+}
+
 /// A hand-edited line with a right sum; empty when that can't be done to it.
-std::string accepted_line(const Line& line, const std::string& file) {
+std::string accepted_line(const Line& line, const Entry& entry, const std::string& file) {
   const EntryLine parts = take_apart(line.text);
-  std::string_view body = parts.body;
-  if (body.size() == line.text.size()) {  // no sum: it goes before the closing brace
-    body = trimmed(body.substr(0, body.size() - parts.comment.size()));
-    if (!body.ends_with('}')) {
-      return {};
-    }
-    body.remove_suffix(1);
-    while (body.ends_with(' ') || body.ends_with('\t') || body.ends_with(',')) {
-      body.remove_suffix(1);
-    }
+  const std::string body = without_sum(line.text, parts);
+  if (body.empty()) {
+    return {};
   }
   std::string fresh = summed_line(body);
   if (!parts.comment.empty()) {
@@ -101,8 +122,8 @@ std::string accepted_line(const Line& line, const std::string& file) {
   }
   Line again = line;
   again.text = std::string_view(fresh).substr(0, fresh.size() - 1);
-  const auto entry = read_entry(again, file);
-  return entry && entry->edited == false ? fresh : std::string();
+  const auto read = read_entry(again, file);
+  return read && !read->edited && says_the_same(*read, entry) ? fresh : std::string();
 }
 
 /// Right sums on the lines that can be read; the others are named.
@@ -119,7 +140,7 @@ void accept_lines(Mended& mended, const std::string& file) {
     if (!says_nothing(line.text) && !is_sound(take_apart(line.text))) {
       const auto entry = read_entry(line, file);
       const bool readable = entry.ok() && entry.diagnostics().empty();
-      const std::string fresh = readable ? accepted_line(line, file) : std::string();
+      const std::string fresh = readable ? accepted_line(line, *entry, file) : std::string();
       if (!fresh.empty()) {
         mended.done.push_back(
             fmt::format("accepted line {} as it stands: {}", line.number, printable(line.text)));

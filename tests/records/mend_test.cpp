@@ -66,6 +66,18 @@ TEST_CASE("a line typed by hand without a sum gets one, its comment stays") {
   CHECK_FALSE(read_record(mended.text, kTornFile)->entries[0].edited);
 }
 
+TEST_CASE("what was typed behind a line's sum is accepted with the rest of it") {
+  std::string line = sound_line();
+  line.insert(line.rfind(" }"), ", note = \"hand, \\\"added\\\" }\"");
+  const Mended mended = mend_text(with_entry(line), kTornFile, true);
+  CHECK(mended.left.empty());
+  const auto record = read_record(mended.text, kTornFile);
+  REQUIRE(record->entries.size() == 1);
+  CHECK_FALSE(record->entries[0].edited);
+  CHECK(record->entries[0].turns == Turns::of(1200));
+  CHECK(record->entries[0].text == "hand, \"added\" }");
+}
+
 TEST_CASE("a line that can't be read is not accepted but named") {
   const std::string text = with_entry("turns were great\n" + sound_line());
   const Mended mended = mend_text(text, kTornFile, true);
