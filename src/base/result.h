@@ -35,7 +35,8 @@ class [[nodiscard]] Result {
     assert(ok());
     return *value_;
   }
-  [[nodiscard]] T&& value() && {
+  /// By value, so that what a temporary held outlives it: `for (x : read(text).value())`.
+  [[nodiscard]] T value() && {
     assert(ok());
     return *std::move(value_);
   }
@@ -44,8 +45,9 @@ class [[nodiscard]] Result {
   [[nodiscard]] T& operator*() & { return value(); }
   [[nodiscard]] const T& operator*() const& { return value(); }
 
-  [[nodiscard]] const Diagnostics& diagnostics() const { return diagnostics_; }
-  [[nodiscard]] Diagnostics& diagnostics() { return diagnostics_; }
+  [[nodiscard]] const Diagnostics& diagnostics() const& { return diagnostics_; }
+  [[nodiscard]] Diagnostics& diagnostics() & { return diagnostics_; }
+  [[nodiscard]] Diagnostics diagnostics() && { return std::move(diagnostics_); }
 
  private:
   std::optional<T> value_;

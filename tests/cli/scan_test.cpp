@@ -145,3 +145,15 @@ TEST_CASE("what a foreign code says never drives the terminal") {
   CHECK(ran.err.find('\x1b') == std::string::npos);
   CHECK(ran.err.find("\xe2\x80\xae") == std::string::npos);
 }
+
+TEST_CASE("a label of a newer layout beside a known one is told, and so is what to do") {
+  const ScanBench bench;
+  loopledger::tag::Grey both(700, 400, 255);
+  loopledger::test::paste(both, drawn(id(1), 6), 20, 40);
+  loopledger::test::paste(both, drawn(id(2) + " MADE 1180T L2", 6), 350, 40);
+  const auto ran =
+      run({"scan", bench.folder.write("two.png", png(both)), "--records", bench.records});
+  CHECK(ran.code == 0);
+  CHECK(has(ran.err, "warning: the label of AB-02 has a layout that this version can't read"));
+  CHECK(has(ran.err, "hint: update the program, or look the motor up by its id"));
+}
