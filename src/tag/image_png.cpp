@@ -85,6 +85,9 @@ bool run_png(PngJob& job) {
     return false;
   }
   png_set_read_fn(job.png, &job, read_bytes);
+  // Nothing but what makes the picture: for some of the rest the library asks for as much memory as
+  // the file claims.
+  png_set_keep_unknown_chunks(job.png, PNG_HANDLE_CHUNK_NEVER, nullptr, -1);
   png_read_info(job.png, job.info);
   job.width = png_get_image_width(job.png, job.info);
   job.height = png_get_image_height(job.png, job.info);
