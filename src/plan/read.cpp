@@ -44,6 +44,9 @@ class PlanReader {
     for (std::size_t i = files_.size(); i-- > 0;) {
       read_top(files_[i]);
     }
+    for (auto& [name, problem] : in_two_shelves_) {
+      problems_.push_back(std::move(problem));
+    }
     check_bench(plan_.bench, {plan_.file, 0, 0}, problems_);
     read_named_tables();
     read_all_motors();
@@ -210,16 +213,21 @@ class PlanReader {
       return;
     }
     const auto same = std::ranges::find(tables, table.name, &NamedTable::name);
+    const std::pair key{std::string(kind), table.name};
     if (same == tables.end()) {
-      if (tables.size() < kMaxNamedTables) {
-        tables.push_back(table);
+      tables.push_back(table);
+      if (tables.size() == kMaxNamedTables + 1) {
+        problems_.push_back(error(
+            "plan-bounds", fmt::format("{}: expected at most {} tables", kind, kMaxNamedTables),
+            "take out those that no motor uses", place));
       }
     } else if (from_plan) {
       *same = table;
+      in_two_shelves_.erase(key);
     } else {
-      problems_.push_back(error("plan-twice",
-                                fmt::format("{} \"{}\" is in two shelf files", kind, table.name),
-                                "take it out of one, or write it in the plan", place));
+      in_two_shelves_.insert_or_assign(
+          key, error("plan-twice", fmt::format("{} \"{}\" is in two shelf files", kind, table.name),
+                     "take it out of one, or write it in the plan", place));
     }
   }
 
@@ -320,6 +328,8 @@ class PlanReader {
   Plan plan_;
   std::deque<File> files_;  ///< the plan first; trees are pointed into, so they must stay put
   std::map<std::string, std::vector<NamedTable>> named_;
+  /// By kind and name: no fault once the plan itself has such a table.
+  std::map<std::pair<std::string, std::string>, Diagnostic> in_two_shelves_;
 };
 
 }  // namespace

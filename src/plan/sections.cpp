@@ -66,21 +66,28 @@ Piece read_piece(TableReader& outer, const Node& node) {
   return piece;
 }
 
+bool has_piece(const Strip& strip, std::string_view tag) {
+  return std::ranges::find(strip.pieces, tag, &Piece::tag) != strip.pieces.end();
+}
+
+/// Pieces without a tag get their place in the list as one, or the next number that is free.
 void read_pieces(TableReader& reader, Strip& strip) {
   for (const Node* node : reader.list("pieces", kMaxPieces)) {
     Piece piece = read_piece(reader, *node);
-    if (piece.tag.empty()) {
-      piece.tag = fmt::format("{}", strip.pieces.size() + 1);
-    }
-    const bool twice = std::ranges::any_of(
-        strip.pieces, [&](const Piece& other) { return other.tag == piece.tag; });
-    if (twice) {
+    if (!piece.tag.empty() && has_piece(strip, piece.tag)) {
       reader.problem(
           "plan-twice",
           fmt::format("strip \"{}\": two pieces have the tag \"{}\"", strip.name, piece.tag),
           "give each piece a tag of its own", piece.place);
     }
     strip.pieces.push_back(std::move(piece));
+  }
+  for (std::size_t i = 0; i < strip.pieces.size(); ++i) {
+    for (std::size_t n = i + 1; strip.pieces[i].tag.empty(); ++n) {
+      if (std::string tag = fmt::format("{}", n); !has_piece(strip, tag)) {
+        strip.pieces[i].tag = std::move(tag);
+      }
+    }
   }
 }
 

@@ -105,6 +105,13 @@ void TableReader::out_of_bounds(const Node& node, std::string_view key, const st
           "check the number and its unit", node.place);
 }
 
+void TableReader::too_uncertain(const Node& node, std::string_view key, const std::string& most) {
+  problem(
+      "plan-bounds",
+      fmt::format("{}: expected at most {} behind the ±, found {}", key, most, as_written(node)),
+      "the standard uncertainty, in the value's unit or before one unit for both", node.place);
+}
+
 void TableReader::read(std::string_view key, Placed<double>& to, const Bounds<double>& bounds) {
   note_quantity<double>(key, bounds);
   const Node* const node = find(key);

@@ -129,7 +129,8 @@ class TableReader {
   /// The items of a list, or none. More than `max_items` is a fault.
   std::vector<const Node*> list(std::string_view key, std::size_t max_items);
 
-  /// One quantity of this type out of a node, or a fault.
+  /// One quantity of this type out of a node, or a fault. What is behind a "±" is at most the value
+  /// itself, or `bounds.high` where the value may be 0.
   template <class T, class B>
   std::optional<T> quantity(const Node& node, std::string_view key, const Bounds<B>& bounds);
 
@@ -156,6 +157,7 @@ class TableReader {
   void take_over(const Diagnostics& from, const Node& node, std::string_view key);
   void out_of_bounds(const Node& node, std::string_view key, const std::string& low,
                      const std::string& high, bool above_low);
+  void too_uncertain(const Node& node, std::string_view key, const std::string& most);
   void wrong_type(const Node& node, std::string_view key, std::string_view wanted,
                   std::string hint);
 
@@ -192,6 +194,13 @@ std::optional<T> TableReader::quantity(const Node& node, std::string_view key,
   take_over(result.diagnostics(), node, key);
   if (!result) {
     return std::nullopt;
+  }
+  if constexpr (kIsUncertain<T>) {
+    const B most = bounds.low > B{} || bounds.above_low ? result->value : bounds.high;
+    if (result->u > most) {
+      too_uncertain(node, key, bound_text(most));
+      return std::nullopt;
+    }
   }
   if (!is_within(bounded_part(*result), bounds)) {
     out_of_bounds(node, key, bound_text(bounds.low), bound_text(bounds.high), bounds.above_low);
