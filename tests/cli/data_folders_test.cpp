@@ -72,13 +72,13 @@ TEST_CASE("templates of the user's own are found by name beside the shipped ones
   const TempFolder work;
   const TempFolder home;
   fill(home);
-  for (const auto& [name, value] : std::map<std::string, std::string>{
+  for (const auto& setting : std::map<std::string, std::string>{
            {"XDG_DATA_HOME", home.path()},
            {"XDG_DATA_DIRS", "relative:" + work.path("nothing") + "::" + home.path()}}) {
-    CAPTURE(name);
-    const auto ran = printed(work, {{name, value}});
+    CAPTURE(setting.first);
+    const auto ran = printed(work, {setting});
     CHECK_MESSAGE(ran.code == 0, ran.err);
-    CHECK(has(run({"check", work.path("night.toml")}, {}, {{name, value}}).out, "7 min"));
+    CHECK(has(run({"check", work.path("night.toml")}, {}, {setting}).out, "7 min"));
   }
   const TempFolder user;
   fs::create_directories(user.path(".local/share"));

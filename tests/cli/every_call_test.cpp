@@ -117,7 +117,9 @@ std::size_t whole_entries(const std::string& text, bool torn) {
 /// Nothing half written under a final name, and no entry lost. Returns the number of entries.
 std::size_t check_sound(const Scene& scene, const TempFolder& folder) {
   std::size_t entries = 0;
-  for (const auto& [name, bytes] : tree_of(folder)) {
+  for (const auto& file : tree_of(folder)) {
+    const auto& name = file.first;
+    const auto& bytes = file.second;
     CAPTURE(name);
     if (is_left_over(name)) {
       continue;

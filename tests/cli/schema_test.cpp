@@ -196,10 +196,11 @@ TEST_CASE("the reader takes what lies within the bounds that are told, and nothi
     }
     ++bounded;
     for (const auto& [value, within] : about_the_bounds(key.known)) {
-      const std::string text = plan_with(key, written(key.known, value));
+      const std::string typed = written(key.known, value);
+      const std::string text = plan_with(key, typed);
       CAPTURE(key.known.table);
       CAPTURE(key.known.key);
-      CAPTURE(written(key.known, value));
+      CAPTURE(typed);
       CHECK(is_out_of_bounds(reads(text), key.known.key) == !within);
     }
     const bool text = key.known.kind != "count";

@@ -153,7 +153,7 @@ Font font_of(const Opened& file, const Object& type0) {
 
 class Reader {
  public:
-  Reader(const Opened& file, int page) : file_(file) {
+  Reader(const Opened& file, int page) {
     const Object& object = file.object(page);
     const Tokens box = value_of(object.dictionary, "/MediaBox");
     REQUIRE(box.size() > 4);
@@ -293,7 +293,6 @@ class Reader {
     page_.items.push_back(std::move(drawn));
   }
 
-  const Opened& file_;
   DrawnPage page_;
   double height_ = 0;  // points
   std::map<std::string, Font> fonts_;

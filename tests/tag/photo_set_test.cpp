@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <string>
 
+#include "support/sanitized.h"
 #include "tag/scan.h"
 
 using namespace loopledger;
@@ -17,11 +18,7 @@ using namespace loopledger::tag;
 namespace {
 
 constexpr std::uint64_t kTestSeed = 20260501;
-#ifdef __SANITIZE_ADDRESS__
-constexpr int kTestLabels = 1;  // slow there: the photos are for the sanitizers, not for the rates
-#else
-constexpr int kTestLabels = 2;
-#endif
+constexpr int kTestLabels = test::cases(2, 1);
 constexpr int kPhotos = kTestLabels * test::kIlls * test::kStrengths;
 constexpr int kOthers = kTestLabels * (test::kIlls - 2) * test::kStrengths;
 constexpr int kFloorAll = kTestLabels * 97 / 2;     // of 104
@@ -61,7 +58,7 @@ TEST_CASE("photos of a label in 13 ways and 4 strengths are read, and none is re
 }
 
 TEST_CASE("pictures without a label read nothing") {
-  test::each_picture_without_label(kTestSeed, 16, [](const Grey& picture) {
+  test::each_picture_without_label(kTestSeed, test::cases(16, 5), [](const Grey& picture) {
     const Scan scan = scan_picture(picture);
     CHECK(scan.labels.empty());
     CHECK(scan.other_layout.empty());
