@@ -34,7 +34,8 @@ void close_end(Mended& mended, const std::string& file) {
   mended.text.resize(last.begin);
 }
 
-/// The [entries] line put back behind the head; what stands in its place is moved away.
+/// The [entries] line put back behind the head; what stands in its place is moved away. Comments
+/// come behind it, where a damaged one does no harm to the head.
 void restore_header(Mended& mended, const std::string& file) {
   const Layout layout = lay_out(mended.text);
   if (layout.entries || !layout.sum) {
@@ -51,8 +52,10 @@ void restore_header(Mended& mended, const std::string& file) {
                                : mended.text.size();
   const std::string rest =
       i < layout.lines.size() ? mended.text.substr(layout.lines[i].begin) : std::string();
-  mended.text = fmt::format("{}{}{}\n{}", mended.text.substr(0, head),
-                            between.empty() ? "\n" : between, kEntriesHeader, rest);
+  const bool blank = trimmed(between).empty();
+  mended.text = fmt::format("{}{}{}\n{}{}", mended.text.substr(0, head),
+                            blank && !between.empty() ? between : "\n", kEntriesHeader,
+                            blank ? "" : between, rest);
   mended.done.emplace_back("put the line [entries] back");
 }
 

@@ -66,6 +66,17 @@ TEST_CASE("a line typed by hand without a sum gets one, its comment stays") {
   CHECK_FALSE(read_record(mended.text, kTornFile)->entries[0].edited);
 }
 
+TEST_CASE("the line [entries] put back leaves a damaged comment behind it and the record readable") {
+  std::string text = with_entry("# calm \x01 air\n" + sound_line());
+  text.erase(text.find("[entries]\n"), 10);
+  const Mended mended = mend_text(text, kTornFile, false);
+  CHECK(mended.moved.empty());
+  CHECK(mended.text.find("# calm \x01 air\n") != std::string::npos);
+  const auto record = read_record(mended.text, kTornFile);
+  REQUIRE(record.ok());
+  CHECK(record->entries.size() == 1);
+}
+
 TEST_CASE("what was typed behind a line's sum is accepted with the rest of it") {
   std::string line = sound_line();
   line.insert(line.rfind(" }"), ", note = \"hand, \\\"added\\\" }\"");
