@@ -24,7 +24,6 @@ ListRow row_of(const Record& record) {
   const Advice advice = advice_for(record);
   ListRow row;
   row.id = record.id;
-  row.check = record.check;
   row.owner = p.owner;
   row.purpose = p.purpose;
   row.rule = p.rule ? p.rule->name : std::string();

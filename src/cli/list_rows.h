@@ -19,7 +19,6 @@ namespace loopledger::cli {
 /// What the list shows of a record; the record itself would fill the memory of a large ledger.
 struct ListRow {
   MotorId id;
-  char check = '?';
   std::string owner;
   std::string purpose;
   std::string rule;

@@ -14,6 +14,7 @@
 #include "cli/record_text.h"
 #include "cli/text_table.h"
 #include "records/fields.h"
+#include "tag/id.h"
 
 namespace loopledger::cli {
 namespace {
@@ -199,7 +200,7 @@ Json record_json(const Record& record, const Today& today, const Diagnostics& di
   Json out = Json::object();
   out.set("format", 1)
       .set("id", printed(record.id))
-      .set("check_char", std::string(1, record.check));
+      .set("check_char", std::string(1, tag::check_character(record.id)));
   out.set("state", word(advice.state)).set("torn", record.torn);
   out.set("planned", std::move(planned)).set("entries", std::move(entries));
   out.set("advice", advice_json(record, advice, today)).set("diagnostics", to_json(diagnostics));

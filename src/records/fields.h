@@ -45,8 +45,8 @@ struct Field {
 
 /// Sets a field from text as typed, bounds checked; keeps the text of a quantity in `typed`.
 /// Turns are a number, `pairs` are "1000: 30 gf.cm, 1200: 41 gf.cm", a time may be "2:31".
-/// Empty when done, else one error without a place: quantity-…, field-range, field-word,
-/// field-text.
+/// Empty when done, else errors without a place: quantity-…, field-range, field-word, field-text,
+/// field-pairs.
 [[nodiscard]] Diagnostics set_field(Entry& entry, const Field& field, std::string_view text);
 
 /// The value as the record has it; empty when the field is not set.
