@@ -158,11 +158,14 @@ TEST_CASE("a step that only a torque stops says the turns never to pass; its not
 
 TEST_CASE("tied again after it broke, without a loop, a motor is as planned and not as it was") {
   const LedgerBench ledger;
+  (void)ledger({"log", "th1", "weighed", "washed", "1.497 g"});
   (void)ledger({"log", "th1", "tied", "loop=300 mm"});
   (void)ledger({"log", "th1", "break_in", "loop_after=309 mm"});
+  CHECK(has(ledger({"show", "th1", "--json"}).out, "\"washed_g\": 1.497"));
   (void)ledger({"log", "th1", "wound", "1400", "40 gf.cm", "end=broke"});
   CHECK(has(ledger({"show", "th1"}).out, "309 mm broken in"));
   (void)ledger({"log", "th1", "tied", "reading=1.5 g"});
+  CHECK(has(ledger({"show", "th1", "--json"}).out, "\"washed_g\": null"));
   const Ran ran = ledger({"show", "th1"});
   CHECK_FALSE(has(ran.out, "309 mm broken in"));
   CHECK(has(ledger({"show", "th1", "--json"}).out, "\"loop_is\": \"planned\""));
