@@ -187,3 +187,26 @@ TEST_CASE("every example that log gives is understood") {
     CHECK_MESSAGE(cli::entry_from_words(words[0], {words.begin() + 1, words.end()}).ok(), name);
   }
 }
+
+TEST_CASE("a correction is held against the other windings, not against what it corrects") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "wound", "991"});
+  (void)ledger({"log", "th1", "wound", "1050"});
+  const std::string key = ledger.last_line().substr(1, 21);
+  const Ran ran = ledger({"log", "th1", "wound", "1060", "corrects=" + key.substr(17)});
+  CHECK(has(ran.out, "more than ever before: 991 turns\n"));
+}
+
+TEST_CASE("of a retired motor no turns are left to wind, and log says why") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "retired", "frayed"});
+  for (const auto& words : {std::vector<std::string>{"log", "th1", "wound", "900"},
+                            {"log", "th1", "break_in", "loop_after=377 mm"},
+                            {"log", "th1", "flown", "7:31"}}) {
+    const Ran ran = ledger(words);
+    CHECK(ran.code == 0);
+    CHECK(has(ran.out, "it is retired, not to be wound; log it tied again when it has a new"));
+    CHECK_FALSE(has(ran.out, "turns left before"));
+    CHECK_FALSE(has(ran.out, "wind to"));
+  }
+}
