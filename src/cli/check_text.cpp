@@ -33,11 +33,8 @@ std::vector<Row> rows_of(const Batch& batch) {
     while (to + 1 < batch.motors.size() && alike(batch.motors[from], batch.motors[to + 1])) {
       ++to;
     }
-    std::string ids = printed(batch.motors[from].id);
-    if (to > from) {
-      ids += fmt::format("…{:02}", batch.motors[to].id.number);
-    }
-    rows.push_back({std::move(ids), &batch.motors[from]});
+    rows.push_back(
+        {ids_text(batch.motors[from].id, batch.motors[to].id.number), &batch.motors[from]});
     from = to + 1;
   }
   return rows;

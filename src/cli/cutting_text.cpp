@@ -44,9 +44,7 @@ std::string left_text(const calc::PieceCuts& cuts, Units units) {
 }
 
 std::string group_name(const plan::MotorGroup& group) {
-  const int last = group.first.value + group.count.value - 1;
-  const std::string first = printed({group.stem.value, group.first.value});
-  return last == group.first.value ? first : fmt::format("{}…{:02}", first, last);
+  return ids_text({group.stem.value, group.first.value}, group.first.value + group.count.value - 1);
 }
 
 /// Down to whole tenths: the shelf never lists more than there is.
@@ -61,6 +59,10 @@ std::string more_text(const plan::Plan& plan, const calc::Batch& batch) {
 }
 
 }  // namespace
+
+std::string ids_text(const MotorId& first, int last) {
+  return last == first.number ? printed(first) : fmt::format("{}…{:02}", printed(first), last);
+}
 
 std::string cutting_text(const plan::Plan& plan, const calc::Batch& batch, Units units) {
   if (!batch.cutting.made) {

@@ -79,10 +79,14 @@ std::string for_the_shelf(const LotFactors& lot) {
   std::string out = "\nFor the shelf, under the strip of this lot (nothing was changed)\n";
   out += turns ? fmt::format("  turns_factor = \"{}\"\n", *turns) : "";
   out += torque ? fmt::format("  torque_factor = \"{}\"\n", *torque) : "";
-  out += fmt::format(
-      "\nWith it \"wind to\" is {} of the largest turns: {:.0f} % of motors break there "
-      "(estimate).\n",
-      fixed(wind_to_share(lot), 2), calc::kFittedRisk * 100);
+  if (turns) {
+    out += fmt::format(
+        "\nWith it \"wind to\" is {} of the largest turns: {:.0f} % of motors break there "
+        "(estimate).\n",
+        fixed(wind_to_share(lot), 2), calc::kFittedRisk * 100);
+  } else {
+    out += "\nWithout a turns_factor \"wind to\" stays as it was: log the turns too.\n";
+  }
   if (lot.data.broke + lot.data.solid < kGoodNumber) {
     out +=
         "With so few at their limit it still rests on what was known before; three or more tell "

@@ -97,8 +97,10 @@ Result<std::vector<MotorId>> without_record(const plan::Plan& plan, records::Led
     }
   }
   if (ids.empty()) {
-    return error("print-new", "every motor of the plan has a record: nothing is new",
-                 "print without --new prints them again");
+    Diagnostics problems = std::move(held->passed_over);
+    problems.push_back(error("print-new", "every motor of the plan has a record: nothing is new",
+                             "print without --new prints them again"));
+    return problems;
   }
   return ids;
 }
@@ -129,10 +131,10 @@ struct RecordWork {
 Result<RecordWork> compare_with_ledger(const calc::Batch& batch, const plan::Plan& plan,
                                        records::Ledger& ledger) {
   auto held = ledger.holding();
-  Diagnostics problems = held.diagnostics();
   if (!held) {
-    return problems;
+    return held.diagnostics();
   }
+  Diagnostics problems = held->passed_over;
   RecordWork work;
   std::map<std::size_t, std::vector<MotorId>> differing;  // by group
   std::map<std::size_t, std::string> how;
@@ -170,7 +172,7 @@ Result<RecordWork> compare_with_ledger(const calc::Batch& batch, const plan::Pla
   if (has_errors(problems)) {
     return problems;
   }
-  return work;
+  return {std::move(work), std::move(problems)};
 }
 
 struct Printed {

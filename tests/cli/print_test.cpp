@@ -250,3 +250,12 @@ TEST_CASE("print offers the shelf's new pieces, which a plan reads back") {
   CHECK(has(json.out, "\"more\""));
   CHECK(has(json.out, "\"longest_gap_mm\""));
 }
+
+TEST_CASE("an empty LOOPLEDGER_PRINTER is as none, and a relative settings folder is ignored") {
+  const TempFolder folder;
+  const std::string plan = folder.write("night.toml", kPrintPlan);
+  CHECK(run({"print", plan}, {}, {{"LOOPLEDGER_PRINTER", ""}}).code == 0);
+  const auto ran = run({"print", "--test-page", "--out", folder.path("out")}, {},
+                       {{"XDG_CONFIG_HOME", "settings"}, {"HOME", folder.path("anna")}});
+  CHECK(has(ran.out, folder.path("anna/.config/loopledger/printer.toml")));
+}
