@@ -77,6 +77,22 @@ void take_loaded(Result<T> loaded, T& to, Diagnostics& problems) {
   }
 }
 
+/// One layout named for all labels is loaded, and its faults are told, once.
+Diagnostics load_layouts(const PressOrder& order, plan::LabelLayouts& to, Context& context) {
+  Diagnostics problems;
+  const auto load = [&](const TemplateName& named, plan::LabelLayout& layout) {
+    take_loaded(load_layout(named.name, order.beside, named.place, context), layout, problems);
+  };
+  load(order.slip, to.slip);
+  if (order.bag.name == order.slip.name && order.remnant.name == order.slip.name) {
+    to.bag = to.remnant = to.slip;
+    return problems;
+  }
+  load(order.bag, to.bag);
+  load(order.remnant, to.remnant);
+  return problems;
+}
+
 }  // namespace
 
 PressOrder order_of(const std::string& paper, const std::string& labels,
@@ -104,12 +120,7 @@ Result<Press> set_up_press(const PressOrder& order, Context& context) {
     take_loaded(load_stock(order.labels->name, order.beside, order.labels->place, context),
                 press.labels, problems);
   }
-  const auto layout = [&](const TemplateName& named, plan::LabelLayout& to) {
-    take_loaded(load_layout(named.name, order.beside, named.place, context), to, problems);
-  };
-  layout(order.slip, press.layouts.slip);
-  layout(order.bag, press.layouts.bag);
-  layout(order.remnant, press.layouts.remnant);
+  append(problems, load_layouts(order, press.layouts, context));
   const PrinterFile printer = printer_file(context);
   press.printer_file = printer.path;
   take_loaded(load_printer(printer), press.printer, problems);

@@ -259,3 +259,38 @@ TEST_CASE("an empty LOOPLEDGER_PRINTER is as none, and a relative settings folde
                        {{"XDG_CONFIG_HOME", "settings"}, {"HOME", folder.path("anna")}});
   CHECK(has(ran.out, folder.path("anna/.config/loopledger/printer.toml")));
 }
+
+TEST_CASE("--test-page takes nothing that is for motors' labels") {
+  const TempFolder folder;
+  const std::string plan = folder.write("night.toml", kPrintPlan);
+  for (const std::vector<std::string>& words :
+       std::vector<std::vector<std::string>>{{"--layout", "slip"},
+                                             {"--only", "TH-01"},
+                                             {"--new"},
+                                             {"--short"},
+                                             {"--start", "2"},
+                                             {"--copies", "2"}}) {
+    std::vector<std::string> line{"print", plan, "--test-page"};
+    line.insert(line.end(), words.begin(), words.end());
+    const auto ran = run(line);
+    CHECK(ran.code == 2);
+    CHECK_MESSAGE(has(ran.err, "--test-page"), ran.err);
+    CHECK_MESSAGE(has(ran.err, words.front()), ran.err);
+  }
+  CHECK_FALSE(folder.holds("out/test-page.pdf"));
+}
+
+TEST_CASE("the fault of a layout that is for all labels is told once") {
+  const TempFolder folder;
+  const std::string err =
+      run({"print", folder.write("night.toml", kPrintPlan), "--layout", "nosuch"}).err;
+  const std::size_t first = err.find("nosuch");
+  REQUIRE(first != std::string::npos);
+  CHECK_MESSAGE(err.find("error: ", first) == std::string::npos, err);
+}
+
+TEST_CASE("print --test-page --json names the file") {
+  const TempFolder folder;
+  const auto ran = run({"print", "--test-page", "--json", "--out", folder.path("out")});
+  CHECK(has(ran.out, "\"files\": [\"" + folder.path("out/test-page.pdf") + "\"]"));
+}
