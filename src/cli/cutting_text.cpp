@@ -8,6 +8,7 @@
 
 #include "base/text.h"
 #include "calc/cut_after.h"
+#include "cli/text_table.h"
 #include "page/figures_text.h"
 #include "records/toml_text.h"
 
@@ -72,17 +73,16 @@ std::string cutting_text(const plan::Plan& plan, const calc::Batch& batch, Units
       fmt::format("\nCutting plan, {} from the clean end\n", units == Units::inch ? "in" : "mm");
   for (const calc::PieceCuts& cuts : batch.cutting.pieces) {
     const plan::Strip& strip = plan.strips[cuts.strip];
-    text += fmt::format("  {} {}, {}{}; {}\n", shortened(printable(strip.name), kNameColumns),
-                        shortened(printable(strip.pieces[cuts.piece].tag), kNameColumns),
-                        shown(cuts.length, units),
-                        cuts.ends > Length{}
-                            ? fmt::format(", first {} off for a clean end", shown(cuts.ends, units))
-                            : "",
-                        left_text(cuts, units));
+    text += wrapped(fmt::format(
+        "  {} {}, {}{}; {}", shortened(printable(strip.name), kNameColumns),
+        shortened(printable(strip.pieces[cuts.piece].tag), kNameColumns), shown(cuts.length, units),
+        cuts.ends > Length{}
+            ? fmt::format(", first {} off for a clean end", shown(cuts.ends, units))
+            : "",
+        left_text(cuts, units)));
     text += cuts_text(cuts, batch, units);
   }
-  return fmt::format("{}  {}\n{}", text, page::proof_text(batch.cutting, units),
-                     more_text(plan, batch));
+  return text + wrapped("  " + page::proof_text(batch.cutting, units)) + more_text(plan, batch);
 }
 
 std::string shelf_lines(const plan::Plan& plan, const calc::Batch& batch) {

@@ -22,6 +22,7 @@
 #include "cli/posix_disk.h"
 #include "cli/random_key.h"
 #include "cli/record_text.h"
+#include "cli/text_table.h"
 #include "records/fields.h"
 #include "records/write.h"
 
@@ -151,10 +152,10 @@ void tell(const LogOptions& options, const FoundRecord& found, const Entry& entr
   const Units units = options.units.value_or(Units::metric);
   Record after = found.record;
   after.entries.push_back(entry);
-  context.out << fmt::format("{}\n  {}  {}\n", whose(found.record), entry.key,
-                             in_words(entry, units));
+  context.out << wrapped(whose(found.record))
+              << wrapped(fmt::format("  {}  {}", entry.key, in_words(entry, units)));
   for (const std::string& line : consequences(found.record, after, entry, units)) {
-    context.out << "  " << printable(line) << '\n';
+    context.out << wrapped("  " + printable(line));
   }
 }
 
@@ -266,7 +267,7 @@ void run_log_file(const LogOptions& options, Context& context) {
     }
     ++stored;
     if (!options.json) {
-      context.out << fmt::format("{}  {}\n", whose(*one.record), in_words(one.entry, units));
+      context.out << wrapped(fmt::format("{}  {}", whose(*one.record), in_words(one.entry, units)));
     }
   }
   if (options.json) {
@@ -310,7 +311,7 @@ void run_log(const LogOptions& options, Context& context) {
   }
   (void)report(context, problems);
   if (!found->checked) {
-    context.err << fmt::format("no check character typed: taken for {}\n", whose(found->record));
+    context.err << wrapped("no check character typed: taken for " + whose(found->record));
   }
   entry->key = new_key(*at, found->record);
   const Diagnostics stored = ledger.add(found->id, *entry);
