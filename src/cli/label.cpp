@@ -10,6 +10,7 @@
 #include <ostream>
 #include <set>
 
+#include "base/text.h"
 #include "calc/cutting_plan.h"
 #include "calc/work_out.h"
 #include "cli/command.h"
@@ -94,13 +95,18 @@ void add_by_ids(const std::vector<std::string>& ids, records::Ledger& ledger, Wa
 }
 
 /// All motors whose label is out of date.
-void add_stale(records::Ledger& ledger, Wanted& wanted, Diagnostics& said, Context& context) {
+void add_stale(const std::string& folder, records::Ledger& ledger, Wanted& wanted,
+               Diagnostics& said, Context& context) {
   const auto held = ledger.holding();
   append(said, held.diagnostics());
   if (!held) {
     return;
   }
   append(said, held->passed_over);
+  if (held->ids.empty()) {
+    said.push_back(error("none-record", fmt::format("no records are in {}", printable(folder)),
+                         "--records names the folder; `loopledger print` opens records"));
+  }
   Progress progress(context, "reading records", held->ids.size());
   for (const MotorId& id : held->ids) {
     progress.step();
@@ -112,12 +118,13 @@ void add_stale(records::Ledger& ledger, Wanted& wanted, Diagnostics& said, Conte
   }
 }
 
-std::vector<records::Record> records_asked_for(const LabelOptions& options, records::Ledger& ledger,
+std::vector<records::Record> records_asked_for(const LabelOptions& options,
+                                               const std::string& folder, records::Ledger& ledger,
                                                Diagnostics& said, Context& context) {
   Wanted wanted(said);
   add_by_ids(options.ids, ledger, wanted, said);
   if (options.stale) {
-    add_stale(ledger, wanted, said, context);
+    add_stale(folder, ledger, wanted, said, context);
   }
   return std::move(wanted).records();
 }
@@ -193,9 +200,10 @@ Diagnostics note_labelled(const std::vector<records::Record>& records, records::
 Diagnostics label_motors(const LabelOptions& options, const Press& press, Labelled& done,
                          Context& context) {
   PosixDisk disk;
-  records::Ledger ledger(disk, records_folder(options.records, {}, context));
+  const std::string folder = records_folder(options.records, {}, context);
+  records::Ledger ledger(disk, folder);
   Diagnostics said;
-  const std::vector<records::Record> records = records_asked_for(options, ledger, said, context);
+  const auto records = records_asked_for(options, folder, ledger, said, context);
   if (has_errors(said) || records.empty()) {
     return said;
   }

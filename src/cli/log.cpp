@@ -85,10 +85,7 @@ Result<Moment> moment_of(const LogOptions& options, const Context& context) {
   }
   const auto at = moment_from_text(options.at);
   if (!at) {
-    return error("log-at",
-                 fmt::format("expected a time such as \"2026-05-01 10:00\", found \"{}\"",
-                             printable(shortened(options.at, 40))),
-                 "the time is taken as UTC");
+    return bad_time(options.at);
   }
   return *at;
 }

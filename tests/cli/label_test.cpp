@@ -163,3 +163,11 @@ loop = "300 mm"
   CHECK(undecided.code == 1);
   CHECK(has(undecided.err, "[motor-size]"));
 }
+
+TEST_CASE("label --stale of a folder without records is nothing found, not all well") {
+  const TempFolder folder;
+  const Ran ran = run({"label", "--stale", "--records", folder.path("nowhere")});
+  CHECK(ran.code == 4);
+  CHECK(ran.out.empty());
+  CHECK(has(ran.err, "no records are in " + folder.path("nowhere") + " [none-record]"));
+}

@@ -69,6 +69,16 @@ TEST_CASE("files that are no entries are refused in words") {
   CHECK(cli::entries_from_file("motors = 3\n", "a.toml").diagnostics().front().code == "log-file");
 }
 
+TEST_CASE("every fault of a file of entries says what to do") {
+  for (const char* text : {"", "id,kind\n\"th1", "id,kind,at\nth1,note,tuesday\n",
+                           "id,kind,turns,turns\nth1,wound,900,901\n"}) {
+    for (const Diagnostic& d : cli::entries_from_file(text, "a.csv").diagnostics()) {
+      CHECK_MESSAGE(!d.hint.empty(), d.message);
+      CHECK(d.place.line > 0);
+    }
+  }
+}
+
 TEST_CASE("log without an id, a kind or a file is a usage error") {
   const LedgerBench ledger;
   CHECK(ledger({"log"}).code == 2);

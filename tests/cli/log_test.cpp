@@ -159,7 +159,8 @@ TEST_CASE("what does not fit is refused with what was expected") {
   CHECK(refused("weighed", {"washed"}) ==
         "error: an entry \"weighed\" needs reading [record-missing]\n"
         "  hint: for example: weighed washed 1.498\n");
-  CHECK(has(refused("weighed", {"washed", "stage=tied", "1 g"}), "stage is given twice"));
+  CHECK(has(refused("weighed", {"washed", "stage=tied", "1 g"}),
+            "stage is given twice [log-twice]\n  hint: leave one of them out"));
   CHECK(has(refused("wound", {"turns=many"}),
             "expected turns from 0 to 100000 turns, found \"many\" [field-range]"));
   CHECK(has(refused("wound", {"1200", "end=brok"}), "hint: did you mean \"broke\"?"));
