@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include "cli/log_words.h"
+#include "cli/record_text.h"
 #include "ledger_bench.h"
 #include "records/fields.h"
 
@@ -24,7 +25,41 @@ std::string refused(const std::string& kind, const std::vector<std::string>& wor
   return render(entry.diagnostics());
 }
 
+/// Any value of a field, as it is typed.
+struct Sample {
+  std::string operator()(std::optional<Stage> Entry::*) const { return "tied"; }
+  std::string operator()(std::optional<Mass> Entry::*) const { return "1.5 g"; }
+  std::string operator()(std::optional<Length> Entry::*) const { return "301 mm"; }
+  std::string operator()(std::optional<int> Entry::*) const { return "2"; }
+  std::string operator()(std::optional<Turns> Entry::*) const { return "903"; }
+  std::string operator()(std::optional<Torque> Entry::*) const { return "20 gf.cm"; }
+  std::string operator()(std::vector<records::TurnsTorque> Entry::*) const {
+    return "900: 30 gf.cm, 700: 20 gf.cm";
+  }
+  std::string operator()(std::optional<WindEnd> Entry::*) const { return "solid"; }
+  std::string operator()(std::optional<Temperature> Entry::*) const { return "21 degC"; }
+  std::string operator()(std::optional<BreakPlace> Entry::*) const { return "knot"; }
+  std::string operator()(std::optional<Duration> Entry::*) const { return "7:31"; }
+  std::string operator()(std::string Entry::*) const { return "some words"; }
+};
+
 }  // namespace
+
+TEST_CASE("show, log and bench have words for every field of an entry") {
+  for (const std::string_view name : records::kind_words()) {
+    const Kind kind = *records::kind_from(name);
+    for (const records::Field& field : records::fields_of(kind)) {
+      Entry without;
+      without.kind = kind;
+      Entry with = without;
+      REQUIRE(records::set_field(with, field, std::visit(Sample{}, field.member)).empty());
+      const bool is_marked_elsewhere = field.name == "corrects";
+      CHECK_MESSAGE((is_marked_elsewhere ||
+                     cli::in_words(with, Units::metric) != cli::in_words(without, Units::metric)),
+                    name << " " << field.name);
+    }
+  }
+}
 
 TEST_CASE("log adds an entry, says whose motor it takes it for and what it understood") {
   const LedgerBench ledger;

@@ -43,7 +43,8 @@ samples = [["1 m", "2 g"], ["1 m", "2 g"], ["1 m", "2 g"]]
 pieces = [{ tag = "a )" +
          name + R"(", length = "6 m" }]
 ends = "5 mm"
-[recipes.slow]
+[recipes."slow )" +
+         name + R"("]
 steps = [{ stretch = 4, hold = "5 min", note = ")" +
          long_words(80) + R"(" }]
 [[motors]]
@@ -53,7 +54,8 @@ owner = ")" +
          long_words(40) + R"("
 for = ")" +
          long_words(40) + R"("
-recipe = "slow"
+recipe = "slow )" +
+         name + R"("
 mass = "limit"
 hooks = "265 mm"
 [[motors]]
