@@ -2,6 +2,7 @@
 #include "cli/cutting_text.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -59,6 +60,15 @@ std::string more_text(const plan::Plan& plan, const calc::Batch& batch) {
   return text.empty() ? text : "  what stays on the shelf would give, each kind alone:\n" + text;
 }
 
+std::string shelf_piece(const calc::ShelfPiece& piece) {
+  const std::string mass =
+      piece.mass
+          ? fmt::format(", mass = \"{} g\"", fixed(tenths_down(piece.mass->in_mg()) / 1000, 4))
+          : "";
+  return fmt::format("{{ tag = {}, length = \"{} mm\"{} }}", records::toml_string(piece.tag),
+                     fixed(tenths_down(piece.length.in_mm()), 1), mass);
+}
+
 }  // namespace
 
 std::string ids_text(const MotorId& first, int last) {
@@ -88,17 +98,16 @@ std::string cutting_text(const plan::Plan& plan, const calc::Batch& batch, Units
 std::string shelf_lines(const plan::Plan& plan, const calc::Batch& batch) {
   std::string text;
   for (const calc::StripAfter& after : batch.cutting.after) {
-    std::string pieces;
+    std::vector<std::string> pieces;
     for (const calc::ShelfPiece& piece : after.pieces) {
-      pieces +=
-          fmt::format("{}{{ tag = {}, length = \"{} mm\"", pieces.empty() ? "" : ", ",
-                      records::toml_string(piece.tag), fixed(tenths_down(piece.length.in_mm()), 1));
-      pieces += piece.mass ? fmt::format(", mass = \"{} g\" }}",
-                                         fixed(tenths_down(piece.mass->in_mg()) / 1000, 4))
-                           : " }";
+      pieces.push_back(shelf_piece(piece));
     }
-    text += fmt::format("[strips.{}]\npieces = [{}]\n",
-                        records::toml_string(plan.strips[after.strip].name), pieces);
+    std::string list = fmt::format("pieces = [{}]", fmt::join(pieces, ", "));
+    if (terminal_width(list) > kTerminalColumns) {
+      list = fmt::format("pieces = [\n  {},\n]", fmt::join(pieces, ",\n  "));
+    }
+    text +=
+        fmt::format("[strips.{}]\n{}\n", records::toml_string(plan.strips[after.strip].name), list);
   }
   return text;
 }

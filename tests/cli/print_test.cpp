@@ -9,6 +9,7 @@ using namespace loopledger;
 using test::has;
 using test::run;
 using test::TempFolder;
+using test::too_wide;
 
 namespace {
 
@@ -241,6 +242,16 @@ TEST_CASE("print offers the shelf's new pieces, which a plan reads back") {
   next.replace(next.find(at), 0, line);
   const auto again = run({"check", folder.write("next.toml", next)});
   CHECK_MESSAGE(again.code == 0, again.err);
+
+  std::string many = text;
+  many.replace(many.find("{ tag = \"b\""), 0,
+               "{ tag = \"a piece with a longer tag\", length = \"50 mm\" }, "
+               "{ tag = \"another such piece\", length = \"60 mm\" }, ");
+  const auto wide = run({"print", folder.write("many.toml", many), "--out", folder.path("many")});
+  CHECK_MESSAGE(too_wide(wide.out.substr(wide.out.find("[strips."))).empty(), wide.out);
+  std::string read_back = kPrintPlan;
+  read_back.replace(read_back.find(at), 0, wide.out.substr(wide.out.find("pieces = [")));
+  CHECK(run({"check", folder.write("next.toml", read_back)}).code == 0);
 
   // The two motors fit either piece: the longer one is left whole.
   CHECK_MESSAGE(has(line, "{ tag = \"b\", length = \"3000.0 mm\", mass = \"6.0348 g\" }"), line);
