@@ -138,15 +138,15 @@ std::string doubt_about_mass(const Record& record, Stage stage, Mass reading) {
   return {};
 }
 
-std::string doubt_about(const Record& record, const Entry& e) {
+std::string doubt_about(const Record& record, const Entry& e, Units units) {
   const Planned& p = record.planned;
   if (e.reading && (e.stage || e.kind == Kind::tied)) {
     return doubt_about_mass(record, e.stage.value_or(Stage::tied), *e.reading);
   }
   const auto loop = e.loop ? e.loop : e.loop_after;
   if (loop && !within_factor(*loop / p.loop, 1, kNear)) {
-    return fmt::format("a loop of {} is far from the planned {}", shown(*loop, Units::metric),
-                       shown(p.loop, Units::metric));
+    return fmt::format("a loop of {} is far from the planned {}", shown(*loop, units),
+                       shown(p.loop, units));
   }
   if (e.turns) {
     const Turns nearly_all = advice_for(record).largest.high;
@@ -334,7 +334,7 @@ Result<Understood> understand(const Record& record, const std::vector<std::strin
     return entry.diagnostics();
   }
   Understood understood{std::move(*entry), {}};
-  understood.doubt = doubt_about(record, understood.entry);
+  understood.doubt = doubt_about(record, understood.entry, units);
   return understood;
 }
 

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include "base/result.h"
 #include "records/ledger.h"
@@ -19,5 +20,12 @@ struct FoundRecord {
 /// The record of the motor whose id was typed, with the warnings of reading it. Errors: id-form,
 /// id-check, none-record (its hint names the nearest id that is held), record-…, disk-….
 [[nodiscard]] Result<FoundRecord> find_record(records::Ledger& ledger, const std::string& typed);
+
+/// Empty where entries can be added, else the error record-torn: for commands that would do
+/// something else before the ledger refuses.
+[[nodiscard]] Diagnostics torn_refusal(const records::Record& record);
+
+/// "AB-06-3 is retired: it gets no card", a warning CARD-retired. @param paper "card" or "label"
+[[nodiscard]] Diagnostic retired_warning(const MotorId& id, std::string_view paper);
 
 }  // namespace loopledger::cli

@@ -7,6 +7,7 @@
 #include <span>
 #include <thread>
 
+#include "base/text.h"
 #include "cli/advice.h"
 #include "cli/motor_label.h"
 #include "cli/posix_disk.h"
@@ -65,6 +66,10 @@ ListReading read_some(const std::string& folder, std::span<const MotorId> ids,
 }
 
 }  // namespace
+
+bool is_of_lot(const std::string& lot, const std::string& strip, const std::string& asked) {
+  return lower_ascii(trimmed(lot_name(lot, strip))) == lower_ascii(trimmed(asked));
+}
 
 std::string last_date(const Record& record) {
   for (auto e = record.entries.rbegin(); e != record.entries.rend(); ++e) {

@@ -18,4 +18,7 @@ namespace loopledger::cli {
 [[nodiscard]] Result<records::Entry> entry_from_words(const std::string& kind,
                                                       const std::vector<std::string>& words);
 
+/// The error log-at about what is no time, without a place.
+[[nodiscard]] Diagnostic bad_time(const std::string& typed);
+
 }  // namespace loopledger::cli

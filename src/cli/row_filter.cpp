@@ -15,7 +15,8 @@ bool same_word(const std::string& wanted, const std::string& is) {
 }  // namespace
 
 bool RowFilter::takes(const ListRow& row) const {
-  return same_word(owner, row.owner) && same_word(rule, row.rule) && same_word(lot, row.lot);
+  return same_word(owner, row.owner) && same_word(rule, row.rule) &&
+         (lot.empty() || is_of_lot(row.lot, row.strip, lot));
 }
 
 std::string RowFilter::text() const {

@@ -10,7 +10,7 @@
 
 namespace loopledger::cli {
 
-/// Words in any case; an empty one lets all through.
+/// Words in any case; an empty one lets all through. The lot by is_of_lot.
 struct RowFilter {
   std::string owner;
   std::string rule;

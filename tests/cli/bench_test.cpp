@@ -206,3 +206,20 @@ TEST_CASE("a step that only a torque stops is asked for with the turns never to 
   CHECK_MESSAGE(has(said, "AB-01"), said);
   CHECK(has(folder.read("records/AB-01.toml"), "kind = \"break_in\", step = 2, turns = 900"));
 }
+
+TEST_CASE("in inches a doubt is in inches too") {
+  const Bench bench;
+  const auto asked = run({"bench", bench.folder.path("night.toml"), "--units", "inch"},
+                         "th1 weighed washed 1.497\nth1 loop 30\n");
+  CHECK_MESSAGE(has(asked.out, "a loop of 30.00 in is far from the planned 14.42 in?"), asked.out);
+}
+
+TEST_CASE("bench and print name the files that they pass over") {
+  const Bench bench;
+  bench.folder.write("records/TH-02 (conflict).toml", "x");
+  CHECK(has(bench.with("stop\n").err, "TH-02 (conflict).toml: note: "));
+  for (const std::string option : {"--overwrite", "--new"}) {
+    const auto printed = run({"print", bench.folder.path("night.toml"), option});
+    CHECK(has(printed.err, "TH-02 (conflict).toml: note: "));
+  }
+}
