@@ -29,8 +29,9 @@ std::string last_launch_words(Turns left, const std::optional<LaunchCurve>& laun
 /// "102 turns = 7 cranks": nearest whole ones, for here neither side is the safe one.
 std::string let_out_turns(Turns out, double ratio) {
   const std::string text = fmt::format("{:.0f} turns", out.count());
-  return ratio > 1 ? fmt::format("{} = {:.0f} cranks", text, calc::nearest_cranks(out, ratio))
-                   : text;
+  return calc::has_cranks(ratio)
+             ? fmt::format("{} = {:.0f} cranks", text, calc::nearest_cranks(out, ratio))
+             : text;
 }
 
 std::string back_off_words(const records::Planned& p, const LaunchCurve& launch, const Today& today,
@@ -82,7 +83,9 @@ std::string curve_words(const calc::OwnCurve& own) {
 
 std::string turns_and_cranks(Turns turns, double ratio) {
   const std::string text = shown_at_most(turns) + " turns";
-  return ratio > 1 ? fmt::format("{} = {} cranks", text, calc::cranks_at_most(turns, ratio)) : text;
+  return calc::has_cranks(ratio)
+             ? fmt::format("{} = {} cranks", text, calc::cranks_at_most(turns, ratio))
+             : text;
 }
 
 Mass rubber_of(const records::Record& record, const Advice& advice) {

@@ -6,6 +6,7 @@
 
 #include "base/text.h"
 #include "calc/break_in.h"
+#include "calc/cranks.h"
 #include "calc/energy.h"
 #include "cli/check_view.h"
 #include "cli/cutting_text.h"
@@ -183,7 +184,8 @@ std::string winding(const std::vector<Row>& rows, Units units) {
        {units == Units::inch ? "torque ozf·in (95 %)" : "torque gf·cm (95 %)", Side::right}});
   for (const Row& row : rows) {
     const Planned& p = row.motor->planned;
-    table.row({row.ids, shown_at_most(p.wind_to), shown_at_most(p.wind_to / p.winder_ratio),
+    table.row({row.ids, shown_at_most(p.wind_to),
+               fixed(calc::cranks_at_most(p.wind_to, p.winder_ratio), 0),
                shown_at_most(records::do_not_pass(p)),
                fmt::format("{} ({}–{})", fixed(p.turns_max.value.count(), 0),
                            shown_at_most(p.turns_max.low), fixed(p.turns_max.high.count(), 0)),

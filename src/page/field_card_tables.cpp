@@ -54,7 +54,7 @@ void draw_back_off(Canvas& canvas, double x, double y, const CardMotor& motor, U
   if (!motor.curve) {
     return;
   }
-  const bool cranked = motor.winder_ratio > 1;
+  const bool cranked = calc::has_cranks(motor.winder_ratio);
   for (std::size_t row = 0; row < kLetOut.size(); ++row) {
     const Turns out = motor.wind_to * (kLetOut[row] / 100);
     const Turns left = motor.wind_to - out;

@@ -99,7 +99,7 @@ std::string card_launch_words(const CardMotor& motor, Units units) {
     return out + "No less than “wind to” gives: let nothing out for it.";
   }
   out += fmt::format("For the same let out {:.0f} turns", launch.let_out.count());
-  return motor.winder_ratio > 1
+  return calc::has_cranks(motor.winder_ratio)
              ? out + fmt::format(" = {:.0f} cranks from “wind to”.",
                                  calc::nearest_cranks(launch.let_out, motor.winder_ratio))
              : out + " from “wind to”.";
