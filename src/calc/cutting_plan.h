@@ -93,4 +93,10 @@ inline constexpr std::int64_t kCuttingEffort = 40'000'000;
 /// A remnant this short counts as nothing left.
 inline constexpr Length kNothingLeft = Length::mm(1e-6);
 
+/// Whether a remnant is too short to keep, and not nothing. One that is as long as `keep` but for
+/// the noise of sums is kept.
+[[nodiscard]] constexpr bool is_scrap(Length left, Length keep) {
+  return left > kNothingLeft && left + kNothingLeft < keep;
+}
+
 }  // namespace loopledger::calc

@@ -178,8 +178,11 @@ void draw_cutting(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch
     draw_piece(sheet, cuts, ++order, plan, batch);
   }
   if (!cutting.uncut.empty()) {
-    sheet.paragraph(fmt::format("Not cut, the pieces are {} short: {}.",
-                                both(cutting.shortfall, plan.units), id_list(batch, cutting.uncut)),
+    const std::string ids = id_list(batch, cutting.uncut);
+    sheet.paragraph(cutting.motors_gap > 0
+                        ? fmt::format("Not cut, no plan was found that cuts these too: {}.", ids)
+                        : fmt::format("Not cut, the pieces are {} short: {}.",
+                                      both(cutting.shortfall, plan.units), ids),
                     {.size_pt = 11, .face = Face::sheet_bold});
   }
 }
