@@ -6,6 +6,7 @@
 #include "calc/cranks.h"
 #include "calc/curve.h"
 #include "calc/energy.h"
+#include "calc/weigh.h"
 #include "cli/advice.h"
 #include "records/fields.h"
 
@@ -88,8 +89,14 @@ std::string turns_and_cranks(Turns turns, double ratio) {
              : text;
 }
 
+std::optional<Mass> washed_rubber(const records::Record& record, const Advice& advice) {
+  const auto& reading = advice.known.washed;
+  return reading ? std::optional(calc::counted(record.planned, Stage::washed, *reading).rubber)
+                 : std::nullopt;
+}
+
 Mass rubber_of(const records::Record& record, const Advice& advice) {
-  return advice.known.washed.value_or(record.planned.aim);
+  return washed_rubber(record, advice).value_or(record.planned.aim);
 }
 
 std::optional<LaunchCurve> launch_curve(const records::Record& record, const Advice& a) {

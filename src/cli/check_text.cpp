@@ -8,6 +8,7 @@
 #include "calc/break_in.h"
 #include "calc/cranks.h"
 #include "calc/energy.h"
+#include "calc/weigh.h"
 #include "cli/check_view.h"
 #include "cli/cutting_text.h"
 #include "cli/text_table.h"
@@ -120,15 +121,18 @@ std::string windows_table(const std::vector<Row>& rows) {
                    {"tied", Side::right},
                    {"finished", Side::right},
                    {"guard mg", Side::right}});
+  bool tails = false;
   for (const Row& row : rows) {
     const Planned& p = row.motor->planned;
-    const records::Window& washed = p.windows.of(Stage::washed);
+    const records::Window washed = calc::scale_window(p, Stage::washed);
+    tails = tails || p.tails > Length{};
     table.row({row.ids, p.owner, gram_cell(p.windows.of(Stage::as_cut).low, p.scale_step),
                gram_cell(p.windows.about, p.scale_step), range(washed, p),
                range(p.windows.of(Stage::tied), p), range(p.windows.of(Stage::finished), p),
                washed.guard ? fixed(washed.guard->in_mg(), 1) : "-"});
   }
-  return "\nScale readings, g (leave a motor between the two)\n" + table.text();
+  return "\nScale readings, g (leave a motor between the two)\n" + table.text() +
+         (tails ? "  as cut and washed with their tails on\n" : "");
 }
 
 std::string lengths(const std::vector<Row>& rows, Units units) {

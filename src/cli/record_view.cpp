@@ -69,13 +69,13 @@ std::string windows(const Planned& p, const records::Known& known, Units units) 
   const std::array<std::optional<Mass>, 4> readings{std::nullopt, known.washed, known.tied,
                                                     known.finished};
   for (const Stage stage : kStages) {
-    const records::Window& w = p.windows.of(stage);
+    const records::Window w = calc::scale_window(p, stage);
     const auto& reading = readings[static_cast<std::size_t>(stage)];
     if (w == records::Window{} && !reading) {
       continue;
     }
-    table.row({spoken(stage), gram_cell(w.low, p.scale_step), gram_cell(w.high, p.scale_step),
-               gram_cell(reading, p.scale_step),
+    table.row({spoken(stage) + with_tails(stage, p), gram_cell(w.low, p.scale_step),
+               gram_cell(w.high, p.scale_step), gram_cell(reading, p.scale_step),
                reading ? short_verdict(p, calc::judge(p, stage, *reading), units) : ""});
   }
   return table.text();

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <map>
 
+#include "calc/weigh.h"
 #include "page/cut_sections.h"
 #include "page/figures_text.h"
 
@@ -31,10 +32,11 @@ std::string could_become(const Kind& kind, const std::vector<Kind>& kinds,
   if (best == nullptr) {
     return {};
   }
-  const records::Window& washed = best->planned->windows.of(Stage::washed);
-  return fmt::format("{} ({}–{} g washed)", id_list(batch, best->motors),
+  const records::Window washed = calc::scale_window(*best->planned, Stage::washed);
+  return fmt::format("{} ({}–{} g washed{})", id_list(batch, best->motors),
                      grams(*washed.low, best->planned->scale_step),
-                     grams(*washed.high, best->planned->scale_step));
+                     grams(*washed.high, best->planned->scale_step),
+                     best->planned->tails > Length{} ? ", tails on" : "");
 }
 
 /// Which motors could become which, each pair of groups once.
@@ -106,7 +108,14 @@ void draw_advice(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch)
   sheet.down(7);
   sheet.item("Over?",
              "Snip by the strip “mg over” above the tables, weigh again. Snip washed strip, before "
-             "it is tied; after that only tails can go.");
+             "it is tied: a knot can't be moved.");
+  if (std::ranges::any_of(batch.motors, [](const calc::MotorFigures& motor) {
+        return motor.planned.tails > Length{};
+      })) {
+    sheet.item("Tails?",
+               "Weigh washed strip with its tails on: windows with “tails on” hold them. They go "
+               "after tying, before it is weighed tied.");
+  }
   sheet.item(
       "Too light?",
       "Rubber can't be put back. A motor under the lower end is still within its limit; each "

@@ -6,6 +6,7 @@
 #include <array>
 #include <string>
 
+#include "calc/weigh.h"
 #include "page/figures_text.h"
 #include "page/sheet_id.h"
 
@@ -126,7 +127,7 @@ class MotorRow {
   }
 
   void draw_stage(std::size_t column, Stage stage) {
-    const records::Window& window = p_.windows.of(stage);
+    const records::Window window = calc::scale_window(p_, stage);
     if (!window.low && !window.high) {
       canvas_.fit(x_of(column) + 1, sheet_.y() + kFigureTop, w_of(column) - 2, "–", kFigure);
       return;
@@ -136,6 +137,11 @@ class MotorRow {
     } else {
       word_and_figure(column, window.high ? "at most" : "at least",
                       grams(window.high ? *window.high : *window.low, p_.scale_step));
+    }
+    if (stage == Stage::washed && p_.tails > Length{}) {
+      canvas_.fit(x_of(column) + 1, sheet_.y() + 7.2, w_of(column) - 2,
+                  fmt::format("tails on, {}", milligrams(p_.linear_density.value * p_.tails)),
+                  kSmall);
     }
     tick_and_blank(column);
   }

@@ -126,6 +126,17 @@ TEST_CASE("owners on one page share the snips that they have in common") {
   CHECK(snips < tables);
 }
 
+TEST_CASE("the washed window is what the scale shows with the tails on, and says so") {
+  testing::InventedBatch made = testing::invented_batch(1);
+  records::Planned& p = made.batch.motors[0].planned;
+  p.rule.reset();
+  CHECK_FALSE(says(testing::all_text(cutting(made)), "ails on"));
+  p.tails = Length::mm(30);  // 72.6 mg of 2.42 g/m; the aim is 1.4695 g, the window 3 mg
+  const std::string text = testing::all_text(cutting(made));
+  CHECK(says(text, "\n1.541–1.543\ntails on, 72.6 mg\n"));
+  CHECK(says(text, "Weigh washed strip with its tails on"));
+}
+
 TEST_CASE("every default that was used is printed, and nothing that was given") {
   const std::string text = testing::all_text(cutting(testing::invented_batch(2)));
   CHECK(says(text, "paper a4; units metric; scale_error 1 mg; ruler_step 1 mm; confidence 95 %"));
@@ -205,6 +216,9 @@ TEST_CASE("a motor that no piece reaches is named with what is missing") {
   CHECK(says(text, "Not cut, the pieces are 617 mm (24.29 in) short: " +
                        tag::with_check(made.batch.motors[2].id) + "."));
   CHECK(says(text, "no strip left"));
+  made.batch.cutting.motors_gap = 1;
+  CHECK(says(testing::all_text(cutting(made)), "Not cut, no plan was found that cuts these too: " +
+                                                   tag::with_check(made.batch.motors[2].id) + "."));
 }
 
 TEST_CASE("inches lead when the plan asks for them") {
