@@ -8,6 +8,7 @@
 
 #include "base/quantity_text.h"
 #include "calc/cranks.h"
+#include "calc/turns_torque.h"
 
 namespace loopledger::calc {
 namespace {
@@ -73,9 +74,7 @@ Diagnostics set_break_in(records::Planned& p, const plan::Recipe& recipe, const 
 bool winds(const records::BreakInStep& step) { return step.turns || step.stop_torque; }
 
 Estimate<Torque> stop_torque(const records::Planned& p, const records::BreakInStep& step) {
-  const bool known = p.torque_max.value > Torque{};
-  const double share = known ? *step.stop_torque / p.torque_max.value : 0;
-  return {*step.stop_torque, p.torque_max.low * share, p.torque_max.high * share};
+  return share_of(p.torque_max, *step.stop_torque);
 }
 
 StepNow step_now(const records::Planned& p, const records::BreakInStep& step, Length loop_as_tied,

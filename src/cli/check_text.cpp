@@ -150,8 +150,8 @@ std::string lengths(const std::vector<Row>& rows, Units units) {
     const Planned& p = row.motor->planned;
     const auto slack = records::slack(p);
     table.row({row.ids, p.purpose, fixed(p.aim.in_g(), gram_decimals(p.scale_step) + 1),
-               shown(p.cut, units), shown(p.cut_u, units), shown(p.loop, units),
-               shown(calc::broken_in_loop(p.loop), units),
+               shown(page::cut_length(p.cut, units), units), shown(p.cut_u, units),
+               shown(p.loop, units), shown(calc::broken_in_loop(p.loop), units),
                slack ? shown(*slack, units) : std::string(), fmt::format("{}", p.strands),
                width_text(p, units)});
   }

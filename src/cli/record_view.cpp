@@ -13,6 +13,7 @@
 #include "cli/record_json.h"
 #include "cli/record_text.h"
 #include "cli/text_table.h"
+#include "page/figures_text.h"
 #include "records/fields.h"
 
 namespace loopledger::cli {
@@ -82,8 +83,8 @@ std::string windows(const Planned& p, const records::Known& known, Units units) 
 }
 
 std::string lengths_and_turns(const Planned& p, const Advice& a, Units units) {
-  std::string out =
-      fmt::format("cut {}, loop {} as planned", shown(p.cut, units), shown(p.loop, units));
+  std::string out = fmt::format("cut {}, loop {} as planned",
+                                shown(page::cut_length(p.cut, units), units), shown(p.loop, units));
   if (a.known.loop) {
     out += fmt::format(", {} {}", shown(a.loop, units), spoken(records::loop_is(a.known)));
   }

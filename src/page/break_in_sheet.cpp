@@ -213,7 +213,7 @@ class OwnerBreakIn {
     blank(0, "loop before", unit);
     blank(1, "after", unit);
     blank(2, "next day", unit);
-    blank(3, "at", "°C");
+    blank(3, "at", plan_.units == Units::inch ? "°F" : "°C");
   }
 
   /// The id, loops and passes of one motor in a box. One with more passes than a page holds goes on

@@ -43,13 +43,13 @@ class MotorRow {
       canvas_.line(x_of(i), y, x_of(i), y + kMotorRowHeight, 0.15, 0.5);
     }
     draw_motor();
-    draw_length(kCut, p_.cut);
+    draw_length(kCut, cut_length(p_.cut, units_), cut_length(p_.cut, other(units_)));
     canvas_.tick_box(x_of(kCut) + (w_of(kCut) - kTick) / 2, y + kMotorRowHeight - 2, kTick);
     draw_as_cut();
     draw_stage(kWashed, Stage::washed);
     draw_stage(kTied, Stage::tied);
     draw_stage(kFinished, Stage::finished);
-    draw_length(kLoop, p_.loop);
+    draw_length(kLoop, p_.loop, p_.loop);
     canvas_.blank(x_of(kLoop) + 1.5, y + kMotorRowHeight - 2, w_of(kLoop) - 3);
     sheet_.down(kMotorRowHeight);
   }
@@ -81,11 +81,12 @@ class MotorRow {
     }
   }
 
-  void draw_length(std::size_t column, Length length) {
+  /// `in_other`: what stands below it in the other units.
+  void draw_length(std::size_t column, Length length, Length in_other) {
     canvas_.fit(x_of(column) + 0.6, sheet_.y() + kFigureTop, w_of(column) - 1.2,
                 number(length, units_), kFigure);
     canvas_.fit(x_of(column) + 0.4, sheet_.y() + 7.2, w_of(column) - 0.8,
-                fmt::format("({})", shown(length, other(units_))), kSmall);
+                fmt::format("({})", shown(in_other, other(units_))), kSmall);
   }
 
   /// A small word and a figure, side by side in the middle of a column.

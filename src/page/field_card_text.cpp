@@ -30,11 +30,6 @@ std::string torque_with_interval(const Estimate<Torque>& value, Units units) {
   return low == middle && high == middle ? middle : fmt::format("{} ({}–{})", middle, low, high);
 }
 
-Estimate<Torque> share_of(const Estimate<Torque>& whole, Torque value) {
-  const double share = whole.value > Torque{} ? value / whole.value : 0;
-  return {value, whole.low * share, whole.high * share};
-}
-
 std::string life_words(const CardMotor& motor, Units units) {
   std::string out;
   if (motor.best_turns) {

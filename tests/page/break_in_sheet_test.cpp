@@ -65,6 +65,14 @@ TEST_CASE("every motor has blanks for each pass of each step, loops and temperat
   CHECK(count("°C") == 24);
 }
 
+TEST_CASE("where inches lead the blank for the temperature is in °F, as on the field card") {
+  testing::InventedBatch made = testing::invented_batch(2);
+  made.plan.units = Units::inch;
+  const std::string text = testing::all_text(break_in(made));
+  CHECK(text.find("°F") != std::string::npos);
+  CHECK(text.find("°C") == std::string::npos);
+}
+
 TEST_CASE("motors without a recipe get blanks to write down what was done") {
   testing::InventedBatch made = testing::invented_batch(2);
   for (calc::MotorFigures& motor : made.batch.motors) {
