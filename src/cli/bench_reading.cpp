@@ -33,7 +33,7 @@ bool has_entry(const Record& record, auto&& wanted) {
 
 /// The mass that a stage should read, the middle of its window.
 std::optional<Mass> middle(const Planned& p, Stage stage) {
-  const records::Window& w = p.windows.of(stage);
+  const records::Window w = calc::scale_window(p, stage);
   return w.low && w.high ? std::optional((*w.low + *w.high) / 2) : std::nullopt;
 }
 
@@ -72,9 +72,13 @@ Stage inferred_stage(const Record& record, const std::optional<Want>& want, Mass
     return stage_of(want->what);
   }
   // Not asked for: weighed again, or the next stage already. What it should read there is known
-  // from the stage before; a trimmed motor can only have become lighter.
+  // from the stage before; a trimmed motor can only have become lighter. Tails that outweigh what
+  // comes on make the next stage the lighter one.
   const auto nearer_next = [&](Mass now, Mass comes_on) {
-    return comes_on > Mass{} && reading > now + kComesOn * comes_on;
+    if (comes_on > Mass{}) {
+      return reading > now + kComesOn * comes_on;
+    }
+    return comes_on < Mass{} && reading < now + comes_on / 2;
   };
   if (known.finished) {
     return Stage::finished;
@@ -88,9 +92,12 @@ Stage inferred_stage(const Record& record, const std::optional<Want>& want, Mass
   }
   const bool may_be_tied =
       known.washed && calc::judge(p, Stage::washed, *known.washed).verdict != calc::Verdict::over;
-  return may_be_tied && nearer_next(*known.washed, p.rings.value + p.adhesive_mass.value)
-             ? Stage::tied
-             : Stage::washed;
+  if (!may_be_tied) {
+    return Stage::washed;
+  }
+  const Mass rubber = calc::counted(p, Stage::washed, *known.washed).rubber;
+  const Mass comes_on = calc::reading_of(p, Stage::tied, rubber) - *known.washed;
+  return nearer_next(*known.washed, comes_on) ? Stage::tied : Stage::washed;
 }
 
 Entry weighed(Stage stage, Mass reading) {
@@ -125,7 +132,7 @@ std::string doubt_about_mass(const Record& record, Stage stage, Mass reading) {
   if (!within_factor(factor, 1, kMassNear)) {
     const bool ten = within_factor(factor, 10, kTenTimes) || within_factor(factor, 0.1, kTenTimes);
     return fmt::format("{} is {}; {} it should read about {}", shown(reading, p.scale_step),
-                       ten ? "ten times off" : "far off", spoken(stage),
+                       ten ? "ten times off" : "far off", spoken(stage) + with_tails(stage, p),
                        shown(*expected, p.scale_step));
   }
   const records::Known known = records::known_of(record.entries);
@@ -244,7 +251,8 @@ std::optional<Want> next_want(const Record& record) {
     if (!known.loop) {
       return Want{Asked::tied_loop, 0};
     }
-    if (!known.tied && !known.finished && p.rings.value + p.adhesive_mass.value > Mass{}) {
+    const bool changes = p.rings.value + p.adhesive_mass.value > Mass{} || p.tails > Length{};
+    if (!known.tied && !known.finished && changes) {
       return Want{Asked::tied, 0};
     }
     if (!known.finished && !p.lubricant.empty()) {
@@ -263,12 +271,12 @@ std::optional<Want> next_want(const Record& record) {
 std::string question(const Want& want, const Record& record, Units units) {
   const Planned& p = record.planned;
   const auto window = [&p](Stage stage) {
-    const records::Window& w = p.windows.of(stage);
+    const records::Window w = calc::scale_window(p, stage);
     const int decimals = gram_decimals(p.scale_step);
     return w.low && w.high
-               ? fmt::format("{}, g ({}–{})", spoken(stage), fixed(w.low->in_g(), decimals),
-                             fixed(w.high->in_g(), decimals))
-               : spoken(stage) + ", g";
+               ? fmt::format("{}, g ({}–{})", spoken(stage) + with_tails(stage, p),
+                             fixed(w.low->in_g(), decimals), fixed(w.high->in_g(), decimals))
+               : spoken(stage) + with_tails(stage, p) + ", g";
   };
   switch (want.what) {
     case Asked::washed:
