@@ -338,4 +338,19 @@ Result<Batch> work_out(const Plan& plan, const WorkOptions& options) {
   return {std::move(batch), std::move(problems)};
 }
 
+Batch cut_tonight(const Batch& batch) {
+  Batch tonight = batch;
+  tonight.cutting.uncut.clear();
+  tonight.cutting.shortfall = {};
+  std::erase_if(tonight.motors, [](const MotorFigures& motor) { return !motor.cut; });
+  for (PieceCuts& piece : tonight.cutting.pieces) {
+    for (std::size_t& motor : piece.motors) {
+      const auto before = batch.motors.begin() + static_cast<std::ptrdiff_t>(motor);
+      motor = static_cast<std::size_t>(
+          std::count_if(batch.motors.begin(), before, [](const MotorFigures& m) { return m.cut; }));
+    }
+  }
+  return tonight;
+}
+
 }  // namespace loopledger::calc

@@ -28,4 +28,7 @@ struct WorkOptions {
 /// `motor-size`.
 [[nodiscard]] Result<Batch> work_out(const plan::Plan& plan, const WorkOptions& options = {});
 
+/// The batch without the motors that no piece reaches, for all that is told of those that are made.
+[[nodiscard]] Batch cut_tonight(const Batch& batch);
+
 }  // namespace loopledger::calc

@@ -9,6 +9,7 @@
 
 #include "base/text.h"
 #include "calc/break_in.h"
+#include "calc/work_out.h"
 #include "page/break_in_steps.h"
 #include "page/figures_text.h"
 #include "page/owners.h"
@@ -284,8 +285,9 @@ Result<Document> break_in_sheet(const plan::Plan& plan, const calc::Batch& batch
   Diagnostics warnings;
   Sheet sheet(paper, head_of(plan, "BREAK-IN SHEET"), metrics, warnings);
   draw_how(sheet, plan);
-  for (const Owner& owner : owners_of(batch)) {
-    OwnerBreakIn(sheet, plan, batch, owner).draw();
+  const calc::Batch tonight = calc::cut_tonight(batch);
+  for (const Owner& owner : owners_of(tonight)) {
+    OwnerBreakIn(sheet, plan, tonight, owner).draw();
   }
   return {sheet.finish(created), std::move(warnings)};
 }

@@ -74,9 +74,7 @@ class MotorRow {
     Style piece = kSmall;
     piece.smallest_pt = 8;
     piece.max_lines = 2;
-    if (!motor_.cut) {
-      canvas_.fit(x, sheet_.y() + 8.8, w, "no strip left", piece);
-    } else if (!p_.piece.empty()) {
+    if (!p_.piece.empty()) {
       canvas_.fit(x, sheet_.y() + 8.8, w, "piece " + p_.piece, piece);
     }
   }

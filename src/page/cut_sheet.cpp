@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "calc/work_out.h"
 #include "page/cut_sections.h"
 #include "page/ruler.h"
 
@@ -63,17 +64,18 @@ Result<Document> cut_sheet(const plan::Plan& plan, const calc::Batch& batch,
   }
   Diagnostics warnings;
   Sheet sheet(paper, head_of(plan, "CUT SHEET"), metrics, warnings);
-  draw_fetch(sheet, plan, batch);
-  draw_bench_checks(sheet, plan, batch);
-  draw_cutting(sheet, plan, batch);
+  const calc::Batch tonight = calc::cut_tonight(batch);
+  draw_fetch(sheet, plan, tonight);
+  draw_bench_checks(sheet, plan, tonight);
+  draw_cutting(sheet, plan, batch);  // names those that are not cut
   sheet.bookmark_next("Wash, dry, weigh");
-  draw_advice(sheet, plan, batch);
-  draw_owners(sheet, plan, batch);
-  draw_budgets(sheet, plan, batch);
-  draw_rules(sheet, plan, batch);
+  draw_advice(sheet, plan, tonight);
+  draw_owners(sheet, plan, tonight);
+  draw_budgets(sheet, plan, tonight);
+  draw_rules(sheet, plan, tonight);
   sheet.bookmark_next("Cautions");
   draw_cautions(sheet);
-  draw_defaults(sheet, plan, batch);
+  draw_defaults(sheet, plan, tonight);
   draw_ruler_section(sheet, plan.units);
   return {sheet.finish(created), std::move(warnings)};
 }

@@ -277,7 +277,10 @@ TEST_CASE("a motor that no piece reaches is named with what is missing") {
   const std::string text = testing::all_text(cutting(made));
   CHECK(says(text, "Not cut, the pieces are 617 mm (24.29 in) short: " +
                        tag::with_check(made.batch.motors[2].id) + "."));
-  CHECK(says(text, "no strip left"));
+  // Nothing else is said of it: no row, no bag.
+  CHECK(says(text, "2 bags and labels"));
+  CHECK(lines_that_say(text, tag::with_check(made.batch.motors[1].id)) > 0);
+  CHECK(lines_that_say(text, tag::with_check(made.batch.motors[2].id)) == 0);
   made.batch.cutting.motors_gap = 1;
   CHECK(says(testing::all_text(cutting(made)), "Not cut, no plan was found that cuts these too: " +
                                                    tag::with_check(made.batch.motors[2].id) + "."));
