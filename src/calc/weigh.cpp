@@ -132,6 +132,15 @@ Diagnostic no_room(const Planned& p, Stage stage, Mass over) {
 }
 
 Diagnostic empty_window(const Planned& p, Stage stage, Mass low, Mass high) {
+  if (p.rule && low - high > p.window) {
+    return error(
+        "window-empty",
+        fmt::format("too heavy for rule \"{}\": {} of washed rubber, but at the stage {} the "
+                    "scale may read at most {}",
+                    p.rule->name, shown(p.aim, p.scale_step), word(stage),
+                    shown(high, p.scale_step)),
+        "a smaller loop or mass, fewer strands, thinner strip, or mass = \"limit\"");
+  }
   return error(
       "window-empty",
       fmt::format("the window at the stage {} is empty: its lower end {} is over its upper "

@@ -89,6 +89,17 @@ TEST_CASE("a window narrower than the scale's step is empty, and says so") {
         "upper end 1.200 g by 1 mg");
 }
 
+TEST_CASE("a motor far too heavy for its rule is told as that") {
+  plan::Plan plan =
+      test::full_plan({.rubber = true, .lubricant = false, .rings = false}, Weighed::fresh);
+  plan.motors[0].mass_is_limit = false;
+  plan.motors[0].mass = given(Mass::g(1.9));
+  const std::string fault = first_fault(plan);
+  CHECK_MESSAGE(fault.starts_with("window-empty: too heavy for rule \"event\": 1.900 g of washed "
+                                  "rubber, but at the stage washed the scale may read at most 1.4"),
+                fault);
+}
+
 TEST_CASE("a given mass takes half the window to each side, capped by the limit") {
   plan::Plan plan = test::full_plan(test::kRubberAndOil, Weighed::fresh);
   plan.motors[0].mass_is_limit = false;
