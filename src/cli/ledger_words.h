@@ -20,4 +20,7 @@ struct FoundRecord {
 /// id-check, none-record (its hint names the nearest id that is held), record-…, disk-….
 [[nodiscard]] Result<FoundRecord> find_record(records::Ledger& ledger, const std::string& typed);
 
+/// "did you mean TN-01?": the held id that is nearest to one that is not; empty when none is near.
+[[nodiscard]] std::string nearest_held(records::Ledger& ledger, const MotorId& id);
+
 }  // namespace loopledger::cli
