@@ -23,6 +23,15 @@ TEST_CASE("show tells whose motor it is, its windows, its turns and what to do n
   CHECK(has(weighed.out, "Next: it is over its window: trim it and weigh it again\n"));
 }
 
+TEST_CASE("the reading as cut stands in its row") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "weighed", "as_cut", "1.561"});
+  const std::string shown = ledger({"show", "th1"}).out;
+  const std::size_t row = shown.find("\nas cut ");
+  REQUIRE(row != std::string::npos);
+  CHECK(has(shown.substr(row, shown.find('\n', row + 1) - row), "1.561  long enough"));
+}
+
 TEST_CASE("no line of show is wider than 100 columns") {
   const LedgerBench ledger;
   for (const char* words : {"1.520", "1.400", "1.497"}) {
