@@ -289,7 +289,10 @@ void add_label(CommandLine& line, Context& context) {
       .flag("--overwrite", options->overwrite, "Replace a file that this program did not write")
       .units(options->units)
       .json(options->json, "What was written")
-      .action([options, &context] { run_label(*options, context); });
+      .action([options, &context] {
+        options->ids = parted_ids(options->ids);
+        run_label(*options, context);
+      });
 }
 
 }  // namespace loopledger::cli

@@ -3,10 +3,25 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <sstream>
+
 #include "base/text.h"
 #include "tag/id.h"
 
 namespace loopledger::cli {
+
+std::vector<std::string> parted_ids(const std::vector<std::string>& typed) {
+  std::vector<std::string> ids;
+  for (std::string word : typed) {
+    std::ranges::replace(word, ',', ' ');
+    std::istringstream stream{word};
+    for (std::string id; stream >> id;) {
+      ids.push_back(std::move(id));
+    }
+  }
+  return ids;
+}
 
 std::string nearest_held(records::Ledger& ledger, const MotorId& id) {
   const auto held = ledger.holding();

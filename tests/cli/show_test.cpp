@@ -229,6 +229,9 @@ TEST_CASE("show says what is left when turns are let out, the reverse of a wante
   CHECK(has(ran.out,
             "back off 100 turns: 900 left at 18.4 gf·cm, 29 % of the energy gone (estimate)"));
   CHECK(has(ledger({"show", "th1", "--launch", "18.4 gf.cm"}).out, "back off 100 turns"));
+  CHECK(has(ledger({"show", "th1", "--launch", "55 gf.cm"}).out,
+            "launch at 55 gf·cm: not reached, its best winding gave 1000 turns at 40 gf·cm"));
+  CHECK(has(ledger({"show", "th1", "--launch", "40 gf.cm"}).out, "no turns to back off"));
   CHECK(has(ledger({"show", "th1", "--back-off", "2000"}).out,
             "backing off 2000 turns leaves nothing of 1000 turns at 40 gf·cm"));
   CHECK(ledger({"show", "th1", "--back-off", "-3"}).code == 1);
