@@ -180,12 +180,15 @@ Result<Entry> from_values(const Record& record, const std::vector<std::string>& 
   return entry;
 }
 
-/// "as cut" is one word, but for a text such as a note's.
-std::vector<std::string> with_stages_whole(const std::vector<std::string>& words) {
+/// An entry whose words are kept as they stand.
+bool is_text(const std::vector<std::string>& words) {
   const auto kind = words.empty() ? std::nullopt : records::kind_from(words[0]);
-  if (kind && kind != Kind::weighed) {
-    return words;
-  }
+  return kind == Kind::note || kind == Kind::retired || kind == Kind::labelled ||
+         kind == Kind::piece;
+}
+
+/// "as cut" is one word.
+std::vector<std::string> with_stages_whole(const std::vector<std::string>& words) {
   std::vector<std::string> out;
   for (const std::string& word : words) {
     if (!out.empty() && lower_ascii(word) == "cut" && lower_ascii(out.back()) == "as") {
@@ -279,7 +282,12 @@ std::string question(const Want& want, const Record& record, Units units) {
 
 Result<Understood> understand(const Record& record, const std::vector<std::string>& typed,
                               Units units) {
-  const std::vector<std::string> words = with_stages_whole(typed);
+  const auto turns = is_text(typed) ? Result<std::vector<std::string>>(typed)
+                                    : cranks_as_turns(typed, record.planned.winder_ratio);
+  if (!turns) {
+    return turns.diagnostics();
+  }
+  const std::vector<std::string> words = is_text(typed) ? typed : with_stages_whole(*turns);
   if (words.empty()) {
     return error("bench-value", "expected a value, found none", "such as 1.512");
   }

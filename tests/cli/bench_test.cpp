@@ -262,3 +262,28 @@ TEST_CASE("slips at the scale get a hint: a comma, a check character, a mistyped
         "TH-02 Anna: OK, long enough (as cut 1.545 g)\n"
         "TH-03 Anna: OK, within its window (washed 1.497 g, 3 mg to spare)\n");
 }
+
+TEST_CASE("cranks are taken as turns where the plan tells the winder's ratio") {
+  const TempFolder folder;
+  std::string plan = kBenchPlan;
+  const auto printed = [&](const char* id, const std::string& bench) {
+    std::string text = plan;
+    text.replace(text.find("\"1 mg\""), 6, bench);
+    text.replace(text.find("\"TH\""), 4, id);
+    const std::string path = folder.write("night.toml", text);
+    REQUIRE(run({"print", path}).code == 0);
+    return path;
+  };
+  const std::string geared = printed("\"TH\"", "\"1 mg\", winder_ratio = 10");
+  const std::string said = run({"bench", geared},
+                               "th1 tied loop=366mm\nth1 97 cranks 30 gf.cm\nth2 wound 42 cranks\n"
+                               "th2 wound turns=43 cranks\nth2 note 42 cranks were enough\n")
+                               .out;
+  CHECK_MESSAGE(has(said, "to 970 turns at 30 gf.cm\n"), said);
+  CHECK_MESSAGE(has(said, "TH-02 Anna: wound to 420 turns\n"), said);
+  CHECK_MESSAGE(has(said, "TH-02 Anna: wound to 430 turns\n"), said);
+  CHECK_MESSAGE(has(said, "TH-02 Anna: 42 cranks were enough\n"), said);
+  const auto bare = run({"bench", printed("\"TJ\"", "\"1 mg\"")}, "tj1 wound 42 cranks\n");
+  CHECK(bare.code == 1);
+  CHECK(has(bare.err, "cranks are no turns as long as the winder's ratio is not known"));
+}
