@@ -12,6 +12,7 @@
 #include "cli/advice.h"
 #include "cli/doubt.h"
 #include "cli/ledger_words.h"
+#include "cli/log_checks.h"
 #include "cli/record_text.h"
 #include "records/fields.h"
 #include "tag/id.h"
@@ -281,6 +282,9 @@ BenchDialogue::Answer BenchDialogue::store(const MotorId& id, Entry entry) {
   done_.push_back({id, entry.key, in_words(entry, setup_.units)});
   skipped_.erase(printed(id));
   Answer answer{.text = told(*record, entry), .stop = false, .said = {}};
+  if (said_before(*record, entry, records::moment_of_key(entry.key)) != nullptr) {
+    answer.text += "; the same again, undo takes it back";
+  }
   // Stay with a motor that has to be trimmed; else go on in the plan's order.
   const auto after = ledger_.read(id);
   const auto at = std::ranges::find(setup_.motors, id);

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <filesystem>
 #include <memory>
 #include <optional>
 #include <ostream>
@@ -228,7 +229,7 @@ void run_list(const ListOptions& options, Context& context) {
                                   [&](const ListRow& row) { return is_wanted(options, row); });
   Diagnostics problems = held->passed_over;
   append(problems, reading.problems);
-  if (held->ids.empty()) {
+  if (held->ids.empty() && !std::filesystem::exists(folder)) {
     problems.push_back(error("none-record", fmt::format("no records are in {}", printable(folder)),
                              "--records names the folder; `loopledger print` opens records"));
   } else if (reading.rows.empty() && !options.only.text().empty()) {
@@ -241,11 +242,10 @@ void run_list(const ListOptions& options, Context& context) {
     context.out << rows_json(reading.rows, problems).text();
   } else if (options.csv) {
     write_csv(reading.rows, context.out);
-  } else if (held->ids.empty()) {
-    return;  // told as an error
-  } else if (reading.rows.empty()) {
-    context.out << fmt::format("No such motors in {}\n", printable(folder));
-  } else {
+  } else if (reading.rows.empty() && context.exit_code == kDone) {
+    context.out << fmt::format("{} in {}\n", held->ids.empty() ? "No records" : "No such motors",
+                               printable(folder));
+  } else if (!reading.rows.empty()) {
     context.out << table_text(reading.rows, options.units.value_or(Units::metric)) << kLoopLegend
                 << fmt::format("{} motor{}\n", reading.rows.size(),
                                reading.rows.size() == 1 ? "" : "s");

@@ -201,7 +201,7 @@ TEST_CASE("show gives the best winding with its date, windings, rest, set, launc
   (void)ledger({"log", "th1", "break_in", "loop_after=309 mm"});
   (void)ledger({"log", "th1", "wound", "600", "20 gf.cm", "--at", "2026-04-27 09:00"});
   (void)ledger({"log", "th1", "wound", "2080", "0.9 ozf.in", "temperature=21 C",
-                "backed_off_to=1760", "--at", "2026-04-28 09:00"});
+                "backed_off_to=1760", "--sure", "--at", "2026-04-28 09:00"});
   (void)ledger({"log", "th1", "flown", "9:20"});
   const Ran ran = ledger({"show", "th1", "--temperature", "11 C", "--launch", "0.3 ozf.in"});
   CHECK(ran.code == 0);
