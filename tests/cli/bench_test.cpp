@@ -287,3 +287,11 @@ TEST_CASE("cranks are taken as turns where the plan tells the winder's ratio") {
   CHECK(bare.code == 1);
   CHECK(has(bare.err, "cranks are no turns as long as the winder's ratio is not known"));
 }
+
+TEST_CASE("a winding typed twice is told, so that it can be taken back") {
+  const Bench bench;
+  const std::string out = bench.says("th1 wound 1000\nth1 wound 1000\nth1 wound 1010\n");
+  CHECK(has(out,
+            "TH-01 Anna: wound to 1000 turns\nTH-01 Anna: wound to 1000 turns; the same again, "
+            "undo takes it back\nTH-01 Anna: wound to 1010 turns\n"));
+}
