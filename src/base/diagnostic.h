@@ -3,10 +3,10 @@
 // Diagnostics: what a stage found wrong with its input, as values. A stage reports all that it can
 // find, and one function prints them all, so that every message has the same shape:
 //
-//   plan.toml:12:10: error: expected a length such as "300 mm", found "300 g" [plan-unit]
+//   plan.toml:12:10: error: expected a length such as "300 mm", found "300 g" [quantity-unit]
 //      12 | loop = "300 g"
 //         |        ^
-//     hint: units of length are mm, cm, m, in, ft
+//     hint: mm, cm, m, in or ft; write for example "12.5 mm"
 #pragma once
 
 #include <string>
@@ -30,7 +30,7 @@ struct Place {
 
 struct Diagnostic {
   Severity severity = Severity::error;
-  std::string code;     ///< stable id such as "plan-unit": people grep for it, tests name it
+  std::string code;     ///< stable id such as "quantity-unit": people grep for it, tests name it
   std::string message;  ///< what was expected and what was found
   std::string hint;     ///< what to type or do; may be empty
   Place place;

@@ -12,6 +12,8 @@ namespace loopledger {
 
 inline constexpr int kStemMaxLength = 8;
 inline constexpr int kMotorNumberMax = 9999;
+/// What stems, numbers and check characters are made of, in the order of [7064].
+inline constexpr std::string_view kIdAlphabet = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ";
 
 struct MotorId {
   std::string stem;  ///< upper case, A-Z and 0-9

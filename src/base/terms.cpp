@@ -39,12 +39,7 @@ std::string_view word_of(E value, const Words<E, N>& words) {
 
 template <class E, std::size_t N>
 std::optional<E> value_of(std::string_view text, const Words<E, N>& words) {
-  std::string key = lower_ascii(trimmed(text));
-  for (char& c : key) {
-    if (c == ' ' || c == '-') {
-      c = '_';
-    }
-  }
+  const std::string key = as_word(text);
   for (const auto& [e, w] : words) {
     if (w == key) {
       return e;
@@ -54,6 +49,36 @@ std::optional<E> value_of(std::string_view text, const Words<E, N>& words) {
 }
 
 }  // namespace
+
+std::string as_word(std::string_view text) {
+  std::string key = lower_ascii(trimmed(text));
+  for (char& c : key) {
+    if (c == ' ' || c == '-') {
+      c = '_';
+    }
+  }
+  return key;
+}
+
+std::vector<std::string_view> words(const Counts& counts) {
+  std::vector<std::string_view> out;
+  for (const auto& [name, part] : kCountWords) {
+    if (counts.*part) {
+      out.push_back(name);
+    }
+  }
+  return out;
+}
+
+bool Counts::*count_from(std::string_view text) {
+  const std::string key = as_word(text);
+  for (const auto& [name, part] : kCountWords) {
+    if (key == name) {
+      return part;
+    }
+  }
+  return key == "ring" ? &Counts::rings : nullptr;
+}
 
 std::string_view word(Stage stage) { return word_of(stage, kStageWords); }
 std::string_view word(Weighed weighed) { return word_of(weighed, kWeighedWords); }

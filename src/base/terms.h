@@ -7,7 +7,10 @@
 
 #include <array>
 #include <optional>
+#include <string>
 #include <string_view>
+#include <utility>
+#include <vector>
 
 namespace loopledger {
 
@@ -23,6 +26,17 @@ struct Counts {
   bool adhesive = false;
   friend bool operator==(const Counts&, const Counts&) = default;
 };
+
+/// Each part with its word, in the order in which they are written.
+inline constexpr std::array<std::pair<std::string_view, bool Counts::*>, 4> kCountWords{
+    {{"rubber", &Counts::rubber},
+     {"lubricant", &Counts::lubricant},
+     {"rings", &Counts::rings},
+     {"adhesive", &Counts::adhesive}}};
+/// The words of what counts: "rubber", "rings".
+[[nodiscard]] std::vector<std::string_view> words(const Counts& counts);
+/// The part of a word, in any case; "ring" is "rings". Null when it is none.
+[[nodiscard]] bool Counts::*count_from(std::string_view text);
 
 /// When the rule weighs: with lubricant just rubbed in, or with what is left of it later.
 enum class Weighed { fresh, rested };
@@ -44,6 +58,9 @@ enum class LoopIs { planned, tied, broken_in };
 [[nodiscard]] std::string_view word(LoopIs loop);
 /// "as planned", "as tied", "broken in"
 [[nodiscard]] std::string_view spoken(LoopIs loop);
+
+/// Text as a word of files: "break_in" of " Break in" and "break-in".
+[[nodiscard]] std::string as_word(std::string_view text);
 
 /// The word read back, in any case; `as cut` and `as-cut` are `as_cut`. Empty when it is none.
 [[nodiscard]] std::optional<Stage> stage_from(std::string_view text);

@@ -78,10 +78,10 @@ std::string best_words(const Advice& a, Units units) {
 std::string temperature_words(const Advice& a, const Today& today, Units units) {
   const std::string now = shown(*today.temperature, units);
   if (!a.known.best_temperature) {
-    return fmt::format(
-        "today {}: no temperature was logged with its best winding; colder rubber "
-        "gives {} % less a °C",
-        now, calc::kEnergyPerDegree * 100);
+    return fmt::format("today {}: no {}; colder rubber gives {} % less a °C", now,
+                       a.known.best_turns ? "temperature was logged with its best winding"
+                                          : "winding was logged yet",
+                       calc::kEnergyPerDegree * 100);
   }
   const Share change = calc::energy_change(*a.known.best_temperature, *today.temperature);
   const double percent = std::fabs(change.in_percent());
@@ -186,8 +186,8 @@ std::vector<std::string> today_lines(const records::Record& record, const Advice
   if (const auto more = rest_left(record.planned, a, today)) {
     lines.push_back(fmt::format("rest {} more before that step", days_or_hours(*more)));
   }
-  if (a.state != State::broken_in && a.state != State::flown) {
-    return lines;  // nothing is wound and launched yet, or any more
+  if (a.state == State::retired) {
+    return lines;  // nothing is wound and launched any more
   }
   for (std::string& line : launch_lines(record, a, today, units)) {
     lines.push_back(std::move(line));

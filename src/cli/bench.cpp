@@ -34,7 +34,7 @@ std::vector<MotorId> motors_of(const plan::Plan& plan, records::Ledger& ledger, 
   std::vector<MotorId> ids;
   std::size_t missing = 0;
   const auto held = ledger.holding();
-  append(said, held.diagnostics());
+  append(said, held ? held->passed_over : held.diagnostics());
   for (const plan::MotorGroup& group : plan.motors) {
     for (int i = 0; held && i < group.count.value; ++i) {
       MotorId id{group.stem.value, group.first.value + i};

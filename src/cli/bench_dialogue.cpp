@@ -26,8 +26,7 @@ using records::Record;
 
 constexpr std::size_t kMaxLine = 300;  ///< bytes; a tag or a value is never longer
 constexpr const char* kHelp =
-    "type a motor and a value: th3 1.512, th3 loop 302, th3 1180 41 gf.cm; Enter: next motor; "
-    "undo, skip, stop, check 1.001";
+    "th3 1.512, th3 loop 302, th3 1180 41 gf.cm; Enter: next motor; undo, skip, stop, check 1.001";
 
 /// Words between blanks; quotes, as a shell would want them, are of no use here.
 std::vector<std::string> words_of(std::string_view line) {

@@ -71,6 +71,9 @@ Stage inferred_stage(const Record& record, const std::optional<Want>& want, Mass
     return nearer_next(*known.tied, p.uptake.value.as_ratio() * p.aim) ? Stage::finished
                                                                        : Stage::tied;
   }
+  if (known.loop) {
+    return Stage::tied;
+  }
   const bool may_be_tied =
       known.washed && calc::judge(p, Stage::washed, *known.washed).verdict != calc::Verdict::over;
   return may_be_tied && nearer_next(*known.washed, p.rings.value + p.adhesive_mass.value)
@@ -222,7 +225,7 @@ std::optional<Want> next_want(const Record& record) {
   if (!wound_already && !known.loop_broken_in) {
     const bool over =
         known.washed && calc::judge(p, Stage::washed, *known.washed).verdict == calc::Verdict::over;
-    if (!known.tied && !known.finished && (!known.washed || over)) {
+    if (!known.tied && !known.finished && !known.loop && (!known.washed || over)) {
       return Want{Asked::washed, 0};
     }
     if (!known.loop) {

@@ -101,9 +101,7 @@ Diagnostics retired_among(const std::vector<page::CardMotor>& motors) {
   Diagnostics said;
   for (const page::CardMotor& motor : motors) {
     if (motor.retired) {
-      said.push_back(warning(
-          "card-retired", fmt::format("{} is retired: it gets no card", tag::with_check(motor.id)),
-          "log it tied again when it has a new knot"));
+      said.push_back(retired_warning(motor.id, "card"));
     }
   }
   if (!motors.empty() && said.size() == motors.size()) {

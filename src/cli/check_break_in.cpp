@@ -41,8 +41,8 @@ std::string notes(const std::vector<CheckRow>& rows) {
   for (const CheckRow& row : rows) {
     const records::Planned& p = row.motor->planned;
     for (std::size_t i = 0; i < p.break_in.size(); ++i) {
-      const std::string line = fmt::format("  {}, step {}: {}\n", printable(p.recipe), i + 1,
-                                           printable(p.break_in[i].note));
+      const std::string line = wrapped(fmt::format("  {}, step {}: {}", printable(p.recipe), i + 1,
+                                                   printable(p.break_in[i].note)));
       if (!p.break_in[i].note.empty() && out.find(line) == std::string::npos) {
         out += line;
       }

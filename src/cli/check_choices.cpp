@@ -45,7 +45,7 @@ std::string choices_text(const plan::Plan& plan, const calc::Batch& batch, Units
   std::string out;
   for (auto from = batch.choices.begin(); from != batch.choices.end();) {
     const plan::MotorGroup& group = plan.motors[from->group];
-    out += "\n" + printable(choices_head(group, *from, units)) + "\n";
+    out += "\n" + wrapped(printable(choices_head(group, *from, units)));
     TextTable table = choices_table(units);
     auto to = from;
     for (; to != batch.choices.end() && to->group == from->group; ++to) {

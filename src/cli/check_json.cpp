@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "calc/cut_after.h"
 #include "calc/energy.h"
 #include "cli/check_view.h"
 #include "cli/cutting_text.h"
@@ -56,15 +57,36 @@ Json cuts_json(const plan::Plan& plan, const Batch& batch) {
     for (const std::size_t m : cuts.motors) {
       motors.push(printed(batch.motors[m].id));
     }
+    Json positions = Json::array();
+    for (const Length& at : calc::cut_positions(cuts, batch)) {
+      positions.push(at.in_mm());
+    }
     Json piece = Json::object();
     piece.set("strip", strip.name);
     piece.set("piece", strip.pieces[cuts.piece].tag);
     piece.set("piece_mm", cuts.length.in_mm());
+    piece.set("ends_mm", cuts.ends.in_mm());
     piece.set("motors", std::move(motors));
+    piece.set("cut_at_mm", std::move(positions));
     piece.set("left_mm", cuts.left.in_mm());
     piece.set("scrap", cuts.scrap);
     out.push(std::move(piece));
   }
+  return out;
+}
+
+/// Without a cutting plan nothing is known of how good it is.
+Json cut_plan_json(const plan::Plan& plan, const Batch& batch) {
+  const calc::CuttingPlan& cutting = batch.cutting;
+  const auto if_made = [&cutting](auto value) { return cutting.made ? Json(value) : Json(); };
+  Json out = Json::object();
+  out.set("proven", if_made(cutting.proven));
+  out.set("gap_mm", if_made(cutting.gap.in_mm()));
+  out.set("motors_gap", if_made(cutting.motors_gap));
+  out.set("pieces_gap", if_made(cutting.pieces_gap));
+  out.set("longest_gap_mm", if_made(cutting.longest_gap.in_mm()));
+  out.set("more", more_json(plan, batch));
+  out.set("shelf_after", shelf_json(plan, batch));
   return out;
 }
 
@@ -75,14 +97,6 @@ Json check_json(const plan::Plan& plan, const Batch& batch, const Diagnostics& d
   for (const MotorFigures& motor : batch.motors) {
     motors.push(motor_json(motor));
   }
-  Json cut_plan = Json::object();
-  cut_plan.set("proven", batch.cutting.made ? Json(batch.cutting.proven) : Json());
-  cut_plan.set("gap_mm", batch.cutting.made ? Json(batch.cutting.gap.in_mm()) : Json());
-  cut_plan.set("motors_gap", batch.cutting.motors_gap);
-  cut_plan.set("pieces_gap", batch.cutting.pieces_gap);
-  cut_plan.set("longest_gap_mm", batch.cutting.longest_gap.in_mm());
-  cut_plan.set("more", more_json(plan, batch));
-  cut_plan.set("shelf_after", shelf_json(plan, batch));
   Json curve = Json::array();
   for (const calc::CurvePoint& point : batch.curve) {
     Json out = Json::object();
@@ -95,7 +109,7 @@ Json check_json(const plan::Plan& plan, const Batch& batch, const Diagnostics& d
   out.set("motors", std::move(motors));
   out.set("choices", choices_json(plan, batch));
   out.set("cuts", cuts_json(plan, batch));
-  out.set("cut_plan", std::move(cut_plan));
+  out.set("cut_plan", cut_plan_json(plan, batch));
   out.set("curve", std::move(curve));
   out.set("diagnostics", to_json(diagnostics));
   return out;

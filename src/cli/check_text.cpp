@@ -33,11 +33,8 @@ std::vector<Row> rows_of(const Batch& batch) {
     while (to + 1 < batch.motors.size() && alike(batch.motors[from], batch.motors[to + 1])) {
       ++to;
     }
-    std::string ids = printed(batch.motors[from].id);
-    if (to > from) {
-      ids += fmt::format("…{:02}", batch.motors[to].id.number);
-    }
-    rows.push_back({std::move(ids), &batch.motors[from]});
+    rows.push_back(
+        {ids_text(batch.motors[from].id, batch.motors[to].id.number), &batch.motors[from]});
     from = to + 1;
   }
   return rows;
@@ -52,9 +49,9 @@ std::string head(const plan::Plan& plan, const Batch& batch) {
   if (plan.date.given) {
     out += ", " + iso(plan.date.value);
   }
-  return fmt::format("{}: {} motor{}{}\n", shortened(printable(out), 80), batch.motors.size(),
-                     batch.motors.size() == 1 ? "" : "s",
-                     batch.choices.empty() ? "" : " with a size");
+  return wrapped(fmt::format("{}: {} motor{}{}", shortened(printable(out), 80), batch.motors.size(),
+                             batch.motors.size() == 1 ? "" : "s",
+                             batch.choices.empty() ? "" : " with a size"));
 }
 
 std::string counts_text(const Counts& counts) {
@@ -105,7 +102,7 @@ std::string inputs(const plan::Plan& plan, const Batch& batch) {
                   rounded(plan.bench.scale_step.value.in_mg(), 3)));
   std::string out;
   for (const std::string& line : lines) {
-    out += "  " + printable(line) + "\n";
+    out += wrapped("  " + printable(line));
   }
   return out;
 }
@@ -160,14 +157,14 @@ std::string parts(const std::vector<Row>& rows, Units units) {
   for (const Row& row : rows) {
     const Planned& p = row.motor->planned;
     if (p.part) {
-      out += fmt::format(
-          "  {}: part motor, {} of the full length{}; no limit applies\n", row.ids,
+      out += wrapped(fmt::format(
+          "  {}: part motor, {} of the full length{}; no limit applies", row.ids,
           rounded(*p.part, 3),
           p.ballast && p.spacer ? fmt::format(", spacer {} of {}", shown(*p.spacer, units),
                                               shown(*p.ballast, p.scale_step))
           : p.ballast
               ? fmt::format(", {} less than the full motor", shown(*p.ballast, p.scale_step))
-              : std::string());
+              : std::string()));
     }
   }
   return out;
@@ -196,7 +193,7 @@ std::string winding(const std::vector<Row>& rows, Units units) {
   for (const Row& row : rows) {
     const Planned& p = row.motor->planned;
     const std::string line =
-        fmt::format("  strip {}: {}\n", shortened(printable(p.strip), 30), page::factors(p));
+        wrapped(fmt::format("  strip {}: {}", shortened(printable(p.strip), 30), page::factors(p)));
     if (std::ranges::find(seen, line) == seen.end()) {
       seen.push_back(line);
       out += line;

@@ -7,11 +7,13 @@
 #include <algorithm>
 #include <charconv>
 #include <ostream>
+#include <sstream>
 #include <string_view>
 #include <utility>
 
 #include "base/text.h"
 #include "cli/label_sheet.h"
+#include "cli/text_table.h"
 
 namespace loopledger::cli {
 namespace {
@@ -133,6 +135,17 @@ std::string spoken_of(const std::string& said) {
   const std::size_t dashes = said.find("--");
   const std::size_t from = dashes == std::string::npos ? 0 : dashes;
   return said.substr(from, said.find_first_of(": ", from) - from);
+}
+
+/// The library's help in the terminal's width: what goes on stands below where it began.
+std::string fitted_help(const std::string& help) {
+  constexpr int kHelpColumn = 30;  // of the library: where what an option does begins
+  std::istringstream lines(help);
+  std::string out;
+  for (std::string line; std::getline(lines, line);) {
+    out += wrapped(line, line.starts_with("  ") ? kHelpColumn : 0);
+  }
+  return out;
 }
 
 /// What the library found, in our words.
@@ -329,8 +342,12 @@ Diagnostics CommandLine::run(int argc, const char* const* argv, std::ostream& ou
   }
   try {
     app_->parse(argc, argv);
-  } catch (const CLI::Success& e) {
+  } catch (const CLI::CallForVersion& e) {
     app_->exit(e, out, out);
+  } catch (const CLI::Success& e) {
+    std::ostringstream help;
+    app_->exit(e, help, help);
+    out << fitted_help(help.str());
   } catch (const CLI::ParseError& e) {
     return {in_our_words(e, *app_)};
   }

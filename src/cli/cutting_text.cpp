@@ -2,12 +2,14 @@
 #include "cli/cutting_text.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
 
 #include "base/text.h"
 #include "calc/cut_after.h"
+#include "cli/text_table.h"
 #include "page/figures_text.h"
 #include "records/toml_text.h"
 
@@ -44,9 +46,7 @@ std::string left_text(const calc::PieceCuts& cuts, Units units) {
 }
 
 std::string group_name(const plan::MotorGroup& group) {
-  const int last = group.first.value + group.count.value - 1;
-  const std::string first = printed({group.stem.value, group.first.value});
-  return last == group.first.value ? first : fmt::format("{}…{:02}", first, last);
+  return ids_text({group.stem.value, group.first.value}, group.first.value + group.count.value - 1);
 }
 
 /// Down to whole tenths: the shelf never lists more than there is.
@@ -60,7 +60,20 @@ std::string more_text(const plan::Plan& plan, const calc::Batch& batch) {
   return text.empty() ? text : "  what stays on the shelf would give, each kind alone:\n" + text;
 }
 
+std::string shelf_piece(const calc::ShelfPiece& piece) {
+  const std::string mass =
+      piece.mass
+          ? fmt::format(", mass = \"{} g\"", fixed(tenths_down(piece.mass->in_mg()) / 1000, 4))
+          : "";
+  return fmt::format("{{ tag = {}, length = \"{} mm\"{} }}", records::toml_string(piece.tag),
+                     fixed(tenths_down(piece.length.in_mm()), 1), mass);
+}
+
 }  // namespace
+
+std::string ids_text(const MotorId& first, int last) {
+  return last == first.number ? printed(first) : fmt::format("{}…{:02}", printed(first), last);
+}
 
 std::string cutting_text(const plan::Plan& plan, const calc::Batch& batch, Units units) {
   if (!batch.cutting.made) {
@@ -70,33 +83,31 @@ std::string cutting_text(const plan::Plan& plan, const calc::Batch& batch, Units
       fmt::format("\nCutting plan, {} from the clean end\n", units == Units::inch ? "in" : "mm");
   for (const calc::PieceCuts& cuts : batch.cutting.pieces) {
     const plan::Strip& strip = plan.strips[cuts.strip];
-    text += fmt::format("  {} {}, {}{}; {}\n", shortened(printable(strip.name), kNameColumns),
-                        shortened(printable(strip.pieces[cuts.piece].tag), kNameColumns),
-                        shown(cuts.length, units),
-                        cuts.ends > Length{}
-                            ? fmt::format(", first {} off for a clean end", shown(cuts.ends, units))
-                            : "",
-                        left_text(cuts, units));
+    text += wrapped(fmt::format(
+        "  {} {}, {}{}; {}", shortened(printable(strip.name), kNameColumns),
+        shortened(printable(strip.pieces[cuts.piece].tag), kNameColumns), shown(cuts.length, units),
+        cuts.ends > Length{}
+            ? fmt::format(", first {} off for a clean end", shown(cuts.ends, units))
+            : "",
+        left_text(cuts, units)));
     text += cuts_text(cuts, batch, units);
   }
-  return fmt::format("{}  {}\n{}", text, page::proof_text(batch.cutting, units),
-                     more_text(plan, batch));
+  return text + wrapped("  " + page::proof_text(batch.cutting, units)) + more_text(plan, batch);
 }
 
 std::string shelf_lines(const plan::Plan& plan, const calc::Batch& batch) {
   std::string text;
   for (const calc::StripAfter& after : batch.cutting.after) {
-    std::string pieces;
+    std::vector<std::string> pieces;
     for (const calc::ShelfPiece& piece : after.pieces) {
-      pieces +=
-          fmt::format("{}{{ tag = {}, length = \"{} mm\"", pieces.empty() ? "" : ", ",
-                      records::toml_string(piece.tag), fixed(tenths_down(piece.length.in_mm()), 1));
-      pieces += piece.mass ? fmt::format(", mass = \"{} g\" }}",
-                                         fixed(tenths_down(piece.mass->in_mg()) / 1000, 4))
-                           : " }";
+      pieces.push_back(shelf_piece(piece));
     }
-    text += fmt::format("[strips.{}]\npieces = [{}]\n",
-                        records::toml_string(plan.strips[after.strip].name), pieces);
+    std::string list = fmt::format("pieces = [{}]", fmt::join(pieces, ", "));
+    if (terminal_width(list) > kTerminalColumns) {
+      list = fmt::format("pieces = [\n  {},\n]", fmt::join(pieces, ",\n  "));
+    }
+    text +=
+        fmt::format("[strips.{}]\n{}\n", records::toml_string(plan.strips[after.strip].name), list);
   }
   return text;
 }

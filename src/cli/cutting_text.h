@@ -6,12 +6,16 @@
 
 #include <string>
 
+#include "base/motor_id.h"
 #include "base/quantity_text.h"
 #include "calc/figures.h"
 #include "cli/json.h"
 #include "plan/plan.h"
 
 namespace loopledger::cli {
+
+/// "TH-01…06": motors that follow each other; a single one by its id alone.
+[[nodiscard]] std::string ids_text(const MotorId& first, int last);
 
 /// Tables that fit 100 columns, for `check`.
 [[nodiscard]] std::string cutting_text(const plan::Plan& plan, const calc::Batch& batch,

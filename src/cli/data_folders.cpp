@@ -65,6 +65,16 @@ void add_folder(std::vector<DataFolder>& folders, const fs::path& path, bool shi
   }
 }
 
+/// The user's folder that a variable names, else the usual one below HOME.
+std::string own_folder(const Context& context, const char* variable, const char* below_home) {
+  const fs::path named = value_of(context, variable);
+  if (named.is_absolute()) {
+    return (named / kOwnName).string();
+  }
+  const fs::path home = value_of(context, "HOME");
+  return home.empty() ? std::string() : (home / below_home / kOwnName).string();
+}
+
 std::vector<DataFolder> all_places(const Context& context) {
   if (const std::string only = value_of(context, "LOOPLEDGER_DATA"); !only.empty()) {
     return {{only, true}};
@@ -87,12 +97,11 @@ std::vector<DataFolder> all_places(const Context& context) {
 }  // namespace
 
 std::string own_data_folder(const Context& context) {
-  const fs::path data = value_of(context, "XDG_DATA_HOME");
-  if (data.is_absolute()) {
-    return (data / kOwnName).string();
-  }
-  const fs::path home = value_of(context, "HOME");
-  return home.empty() ? std::string() : (home / ".local" / "share" / kOwnName).string();
+  return own_folder(context, "XDG_DATA_HOME", ".local/share");
+}
+
+std::string own_settings_folder(const Context& context) {
+  return own_folder(context, "XDG_CONFIG_HOME", ".config");
 }
 
 std::vector<DataFolder> data_folders(const Context& context) {

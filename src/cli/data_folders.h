@@ -35,4 +35,9 @@ struct DataFolder {
 /// The user's own folder, whether it exists or not. Empty when none can be told.
 [[nodiscard]] std::string own_data_folder(const Context& context);
 
+/// The user's folder for settings, whether it exists or not: XDG_CONFIG_HOME/loopledger, else
+/// ~/.config/loopledger. A relative XDG_CONFIG_HOME is ignored, as its rule says. Empty when none
+/// can be told.
+[[nodiscard]] std::string own_settings_folder(const Context& context);
+
 }  // namespace loopledger::cli

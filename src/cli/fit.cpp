@@ -35,15 +35,10 @@ struct FitOptions {
 
 std::string plain(const std::string& text) { return lower_ascii(trimmed(text)); }
 
-/// A lot is meant by its name; a strip without a lot by its own.
-bool is_of(const std::string& lot, const std::string& strip, const std::string& asked) {
-  return plain(lot.empty() ? strip : lot) == plain(asked);
-}
-
 Diagnostic no_such_lot(const ListReading& all, const std::string& asked) {
   std::vector<std::string> lots;
   for (const ListRow& row : all.rows) {
-    lots.push_back(row.lot.empty() ? row.strip : row.lot);
+    lots.push_back(lot_name(row.lot, row.strip));
   }
   std::ranges::sort(lots);
   lots.erase(std::unique(lots.begin(), lots.end()), lots.end());
@@ -63,7 +58,7 @@ Diagnostic no_such_lot(const ListReading& all, const std::string& asked) {
 /// What the plan's strip of the lot says of its factors, where it does.
 Diagnostics take_prior(const plan::Plan& plan, LotFactors& lot) {
   const auto strip = std::ranges::find_if(
-      plan.strips, [&](const plan::Strip& s) { return is_of(s.lot, s.name, lot.lot); });
+      plan.strips, [&](const plan::Strip& s) { return is_of_lot(s.lot, s.name, lot.lot); });
   if (strip == plan.strips.end()) {
     return {warning("fit-strip", fmt::format("no strip of the plan is of the lot \"{}\"", lot.lot),
                     "the defaults are what is known before")};
@@ -95,7 +90,7 @@ Result<LotFactors> fitted(const FitOptions& options, const std::string& folder,
     return held.diagnostics();
   }
   const ListReading of_lot = read_list(context, folder, held->ids, [&](const ListRow& row) {
-    return is_of(row.lot, row.strip, options.lot);
+    return is_of_lot(row.lot, row.strip, options.lot);
   });
   Diagnostics said = held->passed_over;
   append(said, of_lot.problems);
@@ -106,7 +101,7 @@ Result<LotFactors> fitted(const FitOptions& options, const std::string& folder,
   }
   LotFactors lot;
   const ListRow& first = of_lot.rows.front();
-  lot.lot = first.lot.empty() ? first.strip : first.lot;
+  lot.lot = lot_name(first.lot, first.strip);
   lot.turns_prior = {calc::kTurnsFactor, calc::kTurnsFactorU};
   lot.torque_prior = {calc::kTorqueFactor.in_mpa(), calc::kTorqueFactorU};
   lot.prior_from = "the defaults";

@@ -58,8 +58,8 @@ std::string counted_motors(const LotData& data) {
 std::string left_out_text(const std::vector<NotCounted>& all) {
   std::string out;
   for (std::size_t i = 0; i < std::min(all.size(), kShownLeftOut); ++i) {
-    out += fmt::format("  {}{}: {}\n", tag::with_check(all[i].id),
-                       all[i].when.empty() ? "" : " on " + all[i].when, all[i].why);
+    out += wrapped(fmt::format("  {}{}: {}", tag::with_check(all[i].id),
+                               all[i].when.empty() ? "" : " on " + all[i].when, all[i].why));
   }
   if (all.size() > kShownLeftOut) {
     out += fmt::format("  and {} more: --json has them all\n", all.size() - kShownLeftOut);
@@ -79,10 +79,14 @@ std::string for_the_shelf(const LotFactors& lot) {
   std::string out = "\nFor the shelf, under the strip of this lot (nothing was changed)\n";
   out += turns ? fmt::format("  turns_factor = \"{}\"\n", *turns) : "";
   out += torque ? fmt::format("  torque_factor = \"{}\"\n", *torque) : "";
-  out += fmt::format(
-      "\nWith it \"wind to\" is {} of the largest turns: {:.0f} % of motors break there "
-      "(estimate).\n",
-      fixed(wind_to_share(lot), 2), calc::kFittedRisk * 100);
+  if (turns) {
+    out += fmt::format(
+        "\nWith it \"wind to\" is {} of the largest turns: {:.0f} % of motors break there "
+        "(estimate).\n",
+        fixed(wind_to_share(lot), 2), calc::kFittedRisk * 100);
+  } else {
+    out += "\nWithout a turns_factor \"wind to\" stays as it was: log the turns too.\n";
+  }
   if (lot.data.broke + lot.data.solid < kGoodNumber) {
     out +=
         "With so few at their limit it still rests on what was known before; three or more tell "
@@ -124,7 +128,8 @@ std::optional<std::string> shelf_torque(const LotFactors& lot) {
 }
 
 std::string fit_text(const LotFactors& lot) {
-  std::string out = fmt::format("Lot {}, {}\n\n", printable(lot.lot), counted_motors(lot.data));
+  std::string out =
+      wrapped(fmt::format("Lot {}, {}", printable(lot.lot), counted_motors(lot.data))) + '\n';
   TextTable table({{"factor"},
                    {"middle of the lot (95 %)", Side::right},
                    {"motor to motor", Side::right},
@@ -132,11 +137,11 @@ std::string fit_text(const LotFactors& lot) {
   add_row(table, "k_N, turns", lot.turns);
   add_row(table, "k_Q, torque, MPa", lot.torque);
   out += table.text();
-  out +=
-      fmt::format("  estimates; known before, from {}: k_N {} ± {:.0f} %, k_Q {} MPa ± {:.0f} %\n",
+  out += wrapped(
+      fmt::format("  estimates; known before, from {}: k_N {} ± {:.0f} %, k_Q {} MPa ± {:.0f} %",
                   printable(lot.prior_from), rounded(lot.turns_prior.value, 4),
                   lot.turns_prior.relative_u * 100, rounded(lot.torque_prior.value, 3),
-                  lot.torque_prior.relative_u * 100);
+                  lot.torque_prior.relative_u * 100));
   out += left_out_text(lot.data.left_out);
   out += for_the_shelf(lot);
   return out + "Winding until rubber breaks: eye protection, and fingers clear of the motor.\n";

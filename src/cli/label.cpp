@@ -8,7 +8,9 @@
 #include <filesystem>
 #include <memory>
 #include <ostream>
+#include <set>
 
+#include "base/text.h"
 #include "calc/cutting_plan.h"
 #include "calc/work_out.h"
 #include "cli/command.h"
@@ -28,6 +30,7 @@
 #include "pdf/write_pdf.h"
 #include "records/fields.h"
 #include "records/ledger.h"
+#include "records/state.h"
 
 namespace loopledger::cli {
 namespace {
@@ -40,6 +43,7 @@ struct LabelOptions {
   std::optional<Units> units;
   LabelSheetOptions labels;
   bool stale = false;
+  bool short_of_strip = false;  ///< of `pieces`
   bool overwrite = false;
   bool json = false;
 };
@@ -52,32 +56,78 @@ struct Labelled {
   bool replaced = false;        ///< a file of that path was there
 };
 
-/// The records of the ids typed, or of all motors whose label is out of date.
-std::vector<records::Record> records_asked_for(const LabelOptions& options, records::Ledger& ledger,
-                                               Diagnostics& said, Context& context) {
-  std::vector<records::Record> records;
-  for (const std::string& typed : options.ids) {
+/// The records whose labels are to be printed, each once.
+class Wanted {
+ public:
+  explicit Wanted(Diagnostics& said) : said_(said) {}
+
+  /// Refuses a record that the new label could not be noted in.
+  void add(records::Record record) {
+    if (seen_.insert(record.id).second) {
+      append(said_, torn_refusal(record));
+      records_.push_back(std::move(record));
+    }
+  }
+  [[nodiscard]] std::vector<records::Record> records() && { return std::move(records_); }
+
+ private:
+  Diagnostics& said_;
+  std::set<MotorId> seen_;
+  std::vector<records::Record> records_;
+};
+
+/// The motors of the ids typed; an error when all of them are retired.
+void add_by_ids(const std::vector<std::string>& ids, records::Ledger& ledger, Wanted& wanted,
+                Diagnostics& said) {
+  std::size_t retired = 0;
+  for (const std::string& typed : ids) {
     auto found = find_record(ledger, typed);
     append(said, found.diagnostics());
-    if (found) {
-      records.push_back(std::move(found->record));
+    if (found && records::state_of(found->record.entries) == records::State::retired) {
+      said.push_back(retired_warning(found->id, "label"));
+      ++retired;
+    } else if (found) {
+      wanted.add(std::move(found->record));
     }
   }
-  if (!options.stale) {
-    return records;
+  if (retired > 0 && retired == ids.size()) {
+    said.push_back(error("none-label", "no motor to label is among them", "see `loopledger list`"));
   }
+}
+
+/// All motors whose label is out of date.
+void add_stale(const std::string& folder, records::Ledger& ledger, Wanted& wanted,
+               Diagnostics& said, Context& context) {
   const auto held = ledger.holding();
   append(said, held.diagnostics());
-  Progress progress(context, "reading records", held ? held->ids.size() : 0);
-  for (std::size_t i = 0; held && i < held->ids.size(); ++i) {
+  if (!held) {
+    return;
+  }
+  append(said, held->passed_over);
+  if (held->ids.empty()) {
+    said.push_back(error("none-record", fmt::format("no records are in {}", printable(folder)),
+                         "--records names the folder; `loopledger print` opens records"));
+  }
+  Progress progress(context, "reading records", held->ids.size());
+  for (const MotorId& id : held->ids) {
     progress.step();
-    auto record = ledger.read(held->ids[i]);
+    auto record = ledger.read(id);
     append(said, record.diagnostics());
     if (record && label_is_stale(*record)) {
-      records.push_back(std::move(*record));
+      wanted.add(std::move(*record));
     }
   }
-  return records;
+}
+
+std::vector<records::Record> records_asked_for(const LabelOptions& options,
+                                               const std::string& folder, records::Ledger& ledger,
+                                               Diagnostics& said, Context& context) {
+  Wanted wanted(said);
+  add_by_ids(options.ids, ledger, wanted, said);
+  if (options.stale) {
+    add_stale(folder, ledger, wanted, said, context);
+  }
+  return std::move(wanted).records();
 }
 
 page::LabelRun bag_run(const LabelOptions& options, const Press& press, const std::string& title,
@@ -152,9 +202,10 @@ Diagnostics note_labelled(const std::vector<records::Record>& records, records::
 Diagnostics label_motors(const LabelOptions& options, const Press& press, Labelled& done,
                          Context& context) {
   PosixDisk disk;
-  records::Ledger ledger(disk, records_folder(options.records, {}, context));
+  const std::string folder = records_folder(options.records, {}, context);
+  records::Ledger ledger(disk, folder);
   Diagnostics said;
-  const std::vector<records::Record> records = records_asked_for(options, ledger, said, context);
+  const auto records = records_asked_for(options, folder, ledger, said, context);
   if (has_errors(said) || records.empty()) {
     return said;
   }
@@ -206,7 +257,7 @@ std::vector<page::RemnantFigures> remnants_of(const plan::Plan& plan, const calc
 Diagnostics label_pieces(LabelOptions options, const PlanInput& input, const Press& press,
                          Labelled& done) {
   const plan::Plan& plan = input.plan;
-  const auto batch = calc::work_out(plan, {.choices = true});
+  const auto batch = calc::work_out(plan, {.short_of_strip = options.short_of_strip});
   Diagnostics said = batch.diagnostics();
   if (!batch) {
     return said;
@@ -262,6 +313,13 @@ void run_label(const LabelOptions& options, Context& context) {
                      options.json);
     return;
   }
+  if (motors && options.short_of_strip) {
+    context.exit_code = report_alone(context,
+                                     {usage_error("missing", "expected --pieces PLAN with --short",
+                                                  "loopledger label --pieces night.toml --short")},
+                                     options.json);
+    return;
+  }
   const PressOrder order = order_of({}, options.labels.stock, options.labels.layout);
   Labelled done;
   Diagnostics said;
@@ -286,6 +344,8 @@ void add_label(CommandLine& line, Context& context) {
       .words("ID", options->ids, "The motors, such as th1 th2")
       .flag("--stale", options->stale, "All motors whose label is out of date")
       .option("--pieces", options->pieces, "Labels for the remnants that this plan leaves")
+      .flag("--short", options->short_of_strip,
+            "With --pieces: what is left when the pieces don't reach")
       .label_sheet(options->labels)
       .option("--out", options->out, "Folder for the PDF (default: out)")
       .records(options->records)

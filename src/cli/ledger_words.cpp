@@ -57,4 +57,19 @@ Result<FoundRecord> find_record(records::Ledger& ledger, const std::string& type
   return {FoundRecord{id->id, id->checked, std::move(*record)}, std::move(warnings)};
 }
 
+Diagnostics torn_refusal(const records::Record& record) {
+  if (!record.torn) {
+    return {};
+  }
+  return {error("record-torn",
+                fmt::format("{}: nothing is added to a record with a torn end", printed(record.id)),
+                fmt::format("`loopledger mend {}` repairs it", printed(record.id)))};
+}
+
+Diagnostic retired_warning(const MotorId& id, std::string_view paper) {
+  return warning(fmt::format("{}-retired", paper),
+                 fmt::format("{} is retired: it gets no {}", tag::with_check(id), paper),
+                 "log it tied again when it has a new knot");
+}
+
 }  // namespace loopledger::cli

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/result.h"
@@ -26,5 +27,12 @@ struct FoundRecord {
 
 /// "did you mean TN-01?": the held id that is nearest to one that is not; empty when none is near.
 [[nodiscard]] std::string nearest_held(records::Ledger& ledger, const MotorId& id);
+
+/// Empty where entries can be added, else the error record-torn: for commands that would do
+/// something else before the ledger refuses.
+[[nodiscard]] Diagnostics torn_refusal(const records::Record& record);
+
+/// "AB-06-3 is retired: it gets no card", a warning CARD-retired. @param paper "card" or "label"
+[[nodiscard]] Diagnostic retired_warning(const MotorId& id, std::string_view paper);
 
 }  // namespace loopledger::cli

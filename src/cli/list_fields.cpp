@@ -6,6 +6,7 @@
 #include <type_traits>
 
 #include "cli/text_table.h"
+#include "tag/id.h"
 
 namespace loopledger::cli {
 
@@ -14,7 +15,7 @@ RowFields fields_of(const ListRow& row) {
   const records::Known& known = row.known;
   return {
       {"id", printed(row.id)},
-      {"check_char", std::string(1, row.check)},
+      {"check_char", std::string(1, tag::check_character(row.id))},
       {"state", std::string(word(row.state))},
       {"owner", text(row.owner)},
       {"for", text(row.purpose)},
@@ -53,7 +54,7 @@ Json row_json(const ListRow& row) {
   return one;
 }
 
-std::string id_text(const ListRow& row) { return fmt::format("{}-{}", printed(row.id), row.check); }
+std::string id_text(const ListRow& row) { return tag::with_check(row.id); }
 
 std::string washed_text(const ListRow& row) { return gram_cell(row.known.washed, row.scale_step); }
 

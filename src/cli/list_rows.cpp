@@ -7,6 +7,7 @@
 #include <span>
 #include <thread>
 
+#include "base/text.h"
 #include "cli/advice.h"
 #include "cli/motor_label.h"
 #include "cli/posix_disk.h"
@@ -24,7 +25,6 @@ ListRow row_of(const Record& record) {
   const Advice advice = advice_for(record);
   ListRow row;
   row.id = record.id;
-  row.check = record.check;
   row.owner = p.owner;
   row.purpose = p.purpose;
   row.rule = p.rule ? p.rule->name : std::string();
@@ -66,6 +66,10 @@ ListReading read_some(const std::string& folder, std::span<const MotorId> ids,
 }
 
 }  // namespace
+
+bool is_of_lot(const std::string& lot, const std::string& strip, const std::string& asked) {
+  return lower_ascii(trimmed(lot_name(lot, strip))) == lower_ascii(trimmed(asked));
+}
 
 std::string last_date(const Record& record) {
   for (auto e = record.entries.rbegin(); e != record.entries.rend(); ++e) {

@@ -19,7 +19,6 @@ namespace loopledger::cli {
 /// What the list shows of a record; the record itself would fill the memory of a large ledger.
 struct ListRow {
   MotorId id;
-  char check = '?';
   std::string owner;
   std::string purpose;
   std::string rule;
@@ -36,6 +35,14 @@ struct ListRow {
   bool planned_edited = false;
   bool stale = false;
 };
+
+/// The name by which a lot is meant: its own, or that of a strip without a lot.
+[[nodiscard]] inline const std::string& lot_name(const std::string& lot, const std::string& strip) {
+  return lot.empty() ? strip : lot;
+}
+/// Whether that is the lot asked for, in any case and with blanks around it.
+[[nodiscard]] bool is_of_lot(const std::string& lot, const std::string& strip,
+                             const std::string& asked);
 
 /// Date of the newest entry by its place in the file, else the plan's; may be empty.
 [[nodiscard]] std::string last_date(const records::Record& record);

@@ -23,7 +23,9 @@
 #include "cli/posix_disk.h"
 #include "cli/random_key.h"
 #include "cli/record_text.h"
+#include "cli/text_table.h"
 #include "records/fields.h"
+#include "records/write.h"
 
 namespace loopledger::cli {
 namespace {
@@ -85,12 +87,27 @@ Result<Moment> moment_of(const LogOptions& options, const Context& context) {
   }
   const auto at = moment_from_text(options.at);
   if (!at) {
-    return error("log-at",
-                 fmt::format("expected a time such as \"2026-05-01 10:00\", found \"{}\"",
-                             printable(shortened(options.at, 40))),
-                 "the time is taken as UTC");
+    return bad_time(options.at);
   }
   return *at;
+}
+
+/// What follows from a winding: against the best of the others, and against "do not pass".
+void append_winding(const Record& before, const Entry& e, const Advice& now,
+                    std::vector<std::string>& lines) {
+  std::vector<Entry> others = before.entries;
+  std::erase_if(others, [&e](const Entry& other) { return other.key == e.corrects; });
+  const auto best = records::known_of(others).best_turns;
+  if (best && *e.turns > *best) {
+    lines.push_back(fmt::format("more than ever before: {} turns", rounded(best->count(), 6)));
+  }
+  if (*e.turns > now.do_not_pass) {
+    lines.push_back(fmt::format("past \"do not pass\", {} turns", shown_at_most(now.do_not_pass)));
+  } else if (now.state != records::State::retired) {
+    lines.push_back(fmt::format("{} turns left before \"do not pass\", {}",
+                                shown_at_most(now.do_not_pass - *e.turns),
+                                shown_at_most(now.do_not_pass)));
+  }
 }
 
 /// What follows from an entry, a line each.
@@ -107,23 +124,15 @@ std::vector<std::string> consequences(const Record& before, const Record& after,
           tying_text(calc::check_tying(p, *now.known.washed, *e.reading), p.scale_step));
     }
   }
-  if (e.kind == Kind::break_in && e.loop_after && now.growth) {
+  const bool retired = now.state == records::State::retired;
+  if (retired && (e.kind == Kind::wound || e.kind == Kind::break_in || e.kind == Kind::flown) &&
+      records::state_of(before.entries) == now.state) {
+    lines.emplace_back("it is retired, not to be wound; log it tied again when it has a new knot");
+  } else if (e.kind == Kind::break_in && e.loop_after && now.growth) {
     lines.push_back(fmt::format("{}; wind to {} turns, do not pass {}", set_words(now),
                                 shown_at_most(now.wind_to), shown_at_most(now.do_not_pass)));
-  }
-  if (e.kind == Kind::wound && e.turns) {
-    const auto best = records::known_of(before.entries).best_turns;
-    if (best && *e.turns > *best) {
-      lines.push_back(fmt::format("more than ever before: {} turns", rounded(best->count(), 6)));
-    }
-    if (*e.turns > now.do_not_pass) {
-      lines.push_back(
-          fmt::format("past \"do not pass\", {} turns", shown_at_most(now.do_not_pass)));
-    } else if (now.state != records::State::retired) {
-      lines.push_back(fmt::format("{} turns left before \"do not pass\", {}",
-                                  shown_at_most(now.do_not_pass - *e.turns),
-                                  shown_at_most(now.do_not_pass)));
-    }
+  } else if (e.kind == Kind::wound && e.turns) {
+    append_winding(before, e, now, lines);
   }
   if (records::state_of(before.entries) != now.state) {
     lines.push_back(fmt::format("it is now {}", spoken(now.state)));
@@ -142,10 +151,10 @@ void tell(const LogOptions& options, const FoundRecord& found, const Entry& entr
   const Units units = options.units.value_or(Units::metric);
   Record after = found.record;
   after.entries.push_back(entry);
-  context.out << fmt::format("{}\n  {}  {}\n", whose(found.record), entry.key,
-                             in_words(entry, units));
+  context.out << wrapped(whose(found.record))
+              << wrapped(fmt::format("  {}  {}", entry.key, in_words(entry, units)));
   for (const std::string& line : consequences(found.record, after, entry, units)) {
-    context.out << "  " << printable(line) << '\n';
+    context.out << wrapped("  " + printable(line));
   }
 }
 
@@ -156,11 +165,29 @@ struct Checked {
   Entry entry;
 };
 
+/// All that an entry says, whatever its key and however its quantities were typed. Empty where it
+/// has more than this program knows.
+std::optional<std::string> said_by(Entry entry, Moment at) {
+  if (!entry.unknown.empty()) {
+    return std::nullopt;
+  }
+  entry.key = records::make_key(at, "0000");
+  entry.typed.clear();
+  for (records::TurnsTorque& pair : entry.pairs) {
+    pair.typed.clear();
+  }
+  const auto line = records::entry_line(entry);
+  return line ? std::optional(*line) : std::nullopt;
+}
+
 /// Whether the record has the same entry of the same time already: a file that is taken in again.
-bool is_there(const Record& record, const FileEntry& from) {
-  return from.at && std::ranges::any_of(record.entries, [&](const Entry& e) {
-           return records::moment_of_key(e.key) == from.at && e.kind == from.entry.kind &&
-                  in_words(e, Units::metric) == in_words(from.entry, Units::metric);
+bool is_there(const Record& record, const Entry& entry, const std::optional<Moment>& at) {
+  if (!at) {
+    return false;
+  }
+  const auto wanted = said_by(entry, *at);
+  return wanted && std::ranges::any_of(record.entries, [&](const Entry& e) {
+           return records::moment_of_key(e.key) == at && said_by(e, *at) == wanted;
          });
 }
 
@@ -181,17 +208,16 @@ std::vector<Checked> checked(const std::vector<FileEntry>& entries, const LogOpt
     }
     const auto at = from.at ? Result<Moment>(*from.at) : moment_of(options, context);
     append(said, at.diagnostics());
-    if (record != records.end() && record->second.torn) {
-      said.push_back(error("record-torn", "nothing is added to a record with a torn end",
-                           fmt::format("`loopledger mend {}`", printed(from.id))));
+    if (record != records.end()) {
+      append(said, torn_refusal(record->second));
     }
     Checked one{&from, record == records.end() ? nullptr : &record->second, from.entry};
     if (one.record != nullptr && at && !has_errors(said)) {
       append(said, resolve_correction(one.entry, *one.record));
-      append(said, options.sure ? Diagnostics{} : doubt_refusal(*one.record, one.entry));
-      if (is_there(*one.record, from)) {
+      if (is_there(*one.record, one.entry, from.at)) {
         ++there;
       } else {
+        append(said, options.sure ? Diagnostics{} : doubt_refusal(*one.record, one.entry));
         one.entry.key = new_key(*at, *one.record);
         append(said, again_warning(*one.record, one.entry, from.at));
         one.record->entries.push_back(one.entry);  // so that later lines see it
@@ -242,7 +268,7 @@ void run_log_file(const LogOptions& options, Context& context) {
     }
     ++stored;
     if (!options.json) {
-      context.out << fmt::format("{}  {}\n", whose(*one.record), in_words(one.entry, units));
+      context.out << wrapped(fmt::format("{}  {}", whose(*one.record), in_words(one.entry, units)));
     }
   }
   if (options.json) {
@@ -265,14 +291,18 @@ Result<Entry> understood_words(const LogOptions& options, const Result<FoundReco
 }
 
 void run_log(const LogOptions& options, Context& context) {
-  if (options.from.empty() == options.kind.empty()) {
-    context.exit_code = report_alone(context,
-                                     {usage_error("missing", "expected ID and KIND, or --from FILE",
-                                                  "loopledger log th1 weighed washed 1.498")},
-                                     options.json);
+  const bool from_file = !options.from.empty();
+  if (from_file ? !options.id.empty() : options.kind.empty()) {
+    const std::string found = from_file ? ", found both" : "";
+    context.exit_code = report_alone(
+        context,
+        {usage_error(from_file ? "both" : "missing", "expected ID and KIND, or --from FILE" + found,
+                     from_file ? "each entry of the file names its motor"
+                               : "loopledger log th1 weighed washed 1.498")},
+        options.json);
     return;
   }
-  if (!options.from.empty()) {
+  if (from_file) {
     run_log_file(options, context);
     return;
   }
@@ -294,7 +324,7 @@ void run_log(const LogOptions& options, Context& context) {
   }
   (void)report(context, problems);
   if (!found->checked) {
-    context.err << fmt::format("no check character typed: taken for {}\n", whose(found->record));
+    context.err << wrapped("no check character typed: taken for " + whose(found->record));
   }
   entry->key = new_key(*at, found->record);
   (void)report(context, again_warning(found->record, *entry, *at));

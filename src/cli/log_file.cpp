@@ -104,6 +104,7 @@ class CsvReader {
       if (c == '"') {
         if (!quoted(row.fields.back())) {
           open_quote = true;
+          open_line = row.line;
           return std::nullopt;
         }
       } else if (c == separator_) {
@@ -119,6 +120,7 @@ class CsvReader {
   }
 
   bool open_quote = false;
+  int open_line = 0;  ///< where the row of that quote begins
 
  private:
   bool quoted(std::string& field) {
@@ -151,7 +153,8 @@ Result<std::vector<RawEntry>> from_csv(const std::string& text, const std::strin
   CsvReader reader(plain);
   const auto head = reader.next();
   if (!head) {
-    return error("log-csv", "expected a head line such as id,kind,stage,reading", {}, {file, 1, 1});
+    return error("log-csv", "expected a head line such as id,kind,stage,reading, found none",
+                 "the first line names the columns, each further one is an entry", {file, 1, 1});
   }
   std::vector<RawEntry> entries;
   Diagnostics problems;
@@ -172,7 +175,9 @@ Result<std::vector<RawEntry>> from_csv(const std::string& text, const std::strin
     entries.push_back(std::move(raw));
   }
   if (reader.open_quote) {
-    problems.push_back(error("log-csv", "a quote is opened and never closed", {}, {file, 0, 0}));
+    problems.push_back(error("log-csv", "a quote is opened and never closed",
+                             "a quote within quotes is written twice: \"a 3\"\" loop\"",
+                             {file, reader.open_line, 1}));
   }
   if (has_errors(problems)) {
     return problems;
@@ -204,9 +209,7 @@ std::optional<FileEntry> understood(const RawEntry& raw, Diagnostics& problems) 
     } else if (name == "at") {
       out.at = moment_from_text(value);
       if (!out.at) {
-        said.push_back(error("log-at", fmt::format("expected a time such as \"2026-05-01 10:00\", "
-                                                   "found \"{}\"",
-                                                   shortened(value, 40))));
+        said.push_back(bad_time(value));
       }
     } else {
       words.push_back(fmt::format("{}={}", name, value));

@@ -125,7 +125,8 @@ class Words {
   /// Sets a field, once.
   Diagnostics set(const Field& field, const std::string& value) {
     if (set_.contains(field.name)) {
-      return {error("log-twice", fmt::format("{} is given twice", field.name))};
+      return {error("log-twice", fmt::format("{} is given twice", field.name),
+                    "leave one of them out")};
     }
     Diagnostics problems = records::set_field(entry_, field, value);
     if (problems.empty()) {
@@ -253,6 +254,13 @@ Result<std::vector<std::string>> cranks_as_turns(const std::vector<std::string>&
                        rounded(calc::turns_of_cranks(*number, winder_ratio).count(), 6));
   }
   return out;
+}
+
+Diagnostic bad_time(const std::string& typed) {
+  return error("log-at",
+               fmt::format("expected a time such as \"2026-05-01 10:00\", found \"{}\"",
+                           printable(shortened(typed, 40))),
+               "the time is taken as UTC");
 }
 
 Result<Entry> entry_from_words(const std::string& kind, const std::vector<std::string>& words) {

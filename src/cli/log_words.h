@@ -23,4 +23,7 @@ namespace loopledger::cli {
 [[nodiscard]] Result<std::vector<std::string>> cranks_as_turns(
     const std::vector<std::string>& words, double winder_ratio);
 
+/// The error log-at about what is no time, without a place.
+[[nodiscard]] Diagnostic bad_time(const std::string& typed);
+
 }  // namespace loopledger::cli

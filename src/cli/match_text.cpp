@@ -44,10 +44,10 @@ std::string how_alike(const calc::Match& match, calc::MatchBy by, std::size_t of
   say(by.loop, "loop", loop_within(match.within.loop, units), match.shares.loop);
   say(by.torque, "torque", torque_within(match.within.torque, units), match.shares.torque);
   const std::size_t n = match.motors.size();
-  return fmt::format("{}: {} ({} of the spread of all {})\n",
-                     n == of ? fmt::format("all {} motors that can be chosen", n)
-                             : fmt::format("{} motors most alike of {}", n, of),
-                     fmt::join(within, ", "), fmt::join(shares, ", "), of);
+  return wrapped(fmt::format("{}: {} ({} of the spread of all {})",
+                             n == of ? fmt::format("all {} motors that can be chosen", n)
+                                     : fmt::format("{} motors most alike of {}", n, of),
+                             fmt::join(within, ", "), fmt::join(shares, ", "), of));
 }
 
 }  // namespace
@@ -74,7 +74,7 @@ std::string match_text(const calc::Match& match, const MatchChoice& choice, calc
                         : "a good set, not proven the best\n";
   }
   const std::string left_out = left_out_text(choice.left_out);
-  return out + (left_out.empty() ? "" : fmt::format("left out: {}\n", left_out));
+  return out + (left_out.empty() ? "" : wrapped("left out: " + left_out));
 }
 
 Json match_json(const std::optional<calc::Match>& match, const MatchChoice& choice,

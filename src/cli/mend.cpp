@@ -12,6 +12,7 @@
 #include "cli/exit_code.h"
 #include "cli/files.h"
 #include "cli/json.h"
+#include "cli/ledger_words.h"
 #include "cli/posix_disk.h"
 #include "records/ledger.h"
 #include "tag/id.h"
@@ -26,16 +27,22 @@ struct MendOptions {
   bool json = false;
 };
 
-/// A path as given, or the record of an id.
-std::string path_of(const MendOptions& options, Context& context) {
-  const bool is_path =
-      options.file.find('/') != std::string::npos || options.file.ends_with(".toml");
-  const auto id = is_path ? Diagnostics{} : tag::id_from(options.file);
-  if (!id) {
+/// A path as given, or the record of an id. Errors: those of find_record that speak of the id; what
+/// else is wrong with its record is to be mended.
+Result<std::string> path_of(const MendOptions& options, PosixDisk& disk, Context& context) {
+  if (options.file.find('/') != std::string::npos || options.file.ends_with(".toml")) {
     return options.file;
   }
-  PosixDisk disk;
-  return records::Ledger(disk, records_folder(options.records, {}, context)).path_of(id->id);
+  const auto id = tag::id_from(options.file);
+  if (!id) {
+    return id.diagnostics();
+  }
+  records::Ledger ledger(disk, records_folder(options.records, {}, context));
+  const auto found = find_record(ledger, options.file);
+  if (!found && found.diagnostics().front().code == "none-record") {
+    return found.diagnostics();
+  }
+  return ledger.path_of(id->id);
 }
 
 void say_json(const std::string& path, const records::Mended& mended, Context& context) {
@@ -50,7 +57,12 @@ void say_json(const std::string& path, const records::Mended& mended, Context& c
 
 void run_mend(const MendOptions& options, Context& context) {
   PosixDisk disk;
-  const std::string path = path_of(options, context);
+  const auto named = path_of(options, disk, context);
+  if (!named) {
+    context.exit_code = report_alone(context, named.diagnostics(), options.json);
+    return;
+  }
+  const std::string& path = *named;
   const auto mended = records::mend_file(disk, path, options.accept, context.now());
   if (!mended) {
     context.exit_code = report_alone(context, mended.diagnostics(), options.json);

@@ -61,7 +61,13 @@ Diagnostics write_first_plan(const std::string& path, const Context& context) {
 
 void run_new(const NewOptions& options, Context& context) {
   const std::string& path = options.path;
-  if (path == "-" && !options.json) {
+  if (path == "-" && options.json) {
+    const auto both = usage_error("both", "expected - or --json, found both",
+                                  "name a file, such as night.toml; or leave --json out");
+    context.exit_code = report_alone(context, {both}, true);
+    return;
+  }
+  if (path == "-") {
     context.out << schema_line(context) << kFirstPlan;
     return;
   }

@@ -11,6 +11,8 @@
 #include <system_error>
 #include <utility>
 
+#include "base/text.h"
+
 namespace loopledger::cli {
 
 Descriptor::Descriptor(Descriptor&& other) noexcept : fd_(std::exchange(other.fd_, -1)) {}
@@ -28,6 +30,21 @@ Descriptor::~Descriptor() {
 
 bool Descriptor::close() { return ::close(std::exchange(fd_, -1)) == 0; }
 
+namespace {
+
+/// How far the path is right.
+std::string missing_hint(const std::string& path) {
+  std::error_code ignored;
+  const std::string folder = folder_of(path);
+  const std::string shown = printable(shortened(folder, 200));
+  return std::filesystem::is_directory(folder, ignored)
+             ? fmt::format("look at its spelling; the folder {} is there",
+                           folder == "." ? "where you are" : shown)
+             : fmt::format("look at its spelling; there is no folder {}", shown);
+}
+
+}  // namespace
+
 Diagnostic cannot(const std::string& doing, const std::string& path, int number) {
   std::string code = "disk-io";
   if (number == ENOENT) {
@@ -40,8 +57,10 @@ Diagnostic cannot(const std::string& doing, const std::string& path, int number)
     code = "disk-exists";
   }
   const std::string reason = std::generic_category().message(number);
-  return error(code, fmt::format("can't {}: {}", doing, reason),
-               code == "disk-full" ? "make room on that disk, then do it again" : "", {path, 0, 0});
+  const std::string hint = code == "disk-full"      ? "make room on that disk, then do it again"
+                           : code == "disk-missing" ? missing_hint(path)
+                                                    : "";
+  return error(code, fmt::format("can't {}: {}", doing, reason), hint, {path, 0, 0});
 }
 
 bool write_all(int fd, std::string_view bytes) {

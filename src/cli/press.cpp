@@ -19,24 +19,24 @@ namespace {
 
 constexpr std::int64_t kYear10000 = 253402300800;  // seconds; a PDF's year has four digits
 
-/// LOOPLEDGER_PRINTER, else loopledger/printer.toml in the user's folder for settings.
-std::string printer_file(const Context& context) {
+struct PrinterFile {
+  std::string path;    ///< empty: none can be told
+  bool asked = false;  ///< named by the user: it must be there
+};
+
+/// LOOPLEDGER_PRINTER, else printer.toml in the user's folder for settings.
+PrinterFile printer_file(const Context& context) {
   if (auto named = context.env("LOOPLEDGER_PRINTER"); named && !named->empty()) {
-    return *named;
+    return {*named, true};
   }
-  const auto settings = context.env("XDG_CONFIG_HOME");
-  const auto home = context.env("HOME");
-  std::filesystem::path folder = settings && !settings->empty() ? *settings
-                                 : home && !home->empty()
-                                     ? (std::filesystem::path(*home) / ".config").string()
-                                     : std::string();
-  return folder.empty() ? std::string() : (folder / "loopledger" / "printer.toml").string();
+  const std::string folder = own_settings_folder(context);
+  return {folder.empty() ? folder : (std::filesystem::path(folder) / "printer.toml").string()};
 }
 
-Result<plan::Printer> load_printer(const std::string& path, const Context& context) {
+Result<plan::Printer> load_printer(const PrinterFile& file) {
+  const std::string& path = file.path;
   std::error_code ignored;
-  const bool asked = context.env("LOOPLEDGER_PRINTER").has_value();
-  if (path.empty() || (!asked && !std::filesystem::exists(path, ignored))) {
+  if (path.empty() || (!file.asked && !std::filesystem::exists(path, ignored))) {
     return plan::Printer{};
   }
   auto text = read_file(path, kMaxTextFile);
@@ -77,6 +77,22 @@ void take_loaded(Result<T> loaded, T& to, Diagnostics& problems) {
   }
 }
 
+/// One layout named for all labels is loaded, and its faults are told, once.
+Diagnostics load_layouts(const PressOrder& order, plan::LabelLayouts& to, Context& context) {
+  Diagnostics problems;
+  const auto load = [&](const TemplateName& named, plan::LabelLayout& layout) {
+    take_loaded(load_layout(named.name, order.beside, named.place, context), layout, problems);
+  };
+  load(order.slip, to.slip);
+  if (order.bag.name == order.slip.name && order.remnant.name == order.slip.name) {
+    to.bag = to.remnant = to.slip;
+    return problems;
+  }
+  load(order.bag, to.bag);
+  load(order.remnant, to.remnant);
+  return problems;
+}
+
 }  // namespace
 
 PressOrder order_of(const std::string& paper, const std::string& labels,
@@ -104,14 +120,10 @@ Result<Press> set_up_press(const PressOrder& order, Context& context) {
     take_loaded(load_stock(order.labels->name, order.beside, order.labels->place, context),
                 press.labels, problems);
   }
-  const auto layout = [&](const TemplateName& named, plan::LabelLayout& to) {
-    take_loaded(load_layout(named.name, order.beside, named.place, context), to, problems);
-  };
-  layout(order.slip, press.layouts.slip);
-  layout(order.bag, press.layouts.bag);
-  layout(order.remnant, press.layouts.remnant);
-  press.printer_file = printer_file(context);
-  take_loaded(load_printer(press.printer_file, context), press.printer, problems);
+  append(problems, load_layouts(order, press.layouts, context));
+  const PrinterFile printer = printer_file(context);
+  press.printer_file = printer.path;
+  take_loaded(load_printer(printer), press.printer, problems);
   take_loaded(source_date(context), press.epoch, problems);
   const std::string fonts = font_folder(data_folders(context));
   if (fonts.empty()) {

@@ -99,8 +99,10 @@ Result<std::vector<MotorId>> without_record(const plan::Plan& plan, records::Led
     }
   }
   if (ids.empty()) {
-    return error("print-new", "every motor of the plan has a record: nothing is new",
-                 "print without --new prints them again");
+    Diagnostics problems = std::move(held->passed_over);
+    problems.push_back(error("print-new", "every motor of the plan has a record: nothing is new",
+                             "print without --new prints them again"));
+    return problems;
   }
   return ids;
 }
@@ -158,10 +160,10 @@ Diagnostics told_renamed(const Renamed& renamed) {
 Result<RecordWork> compare_with_ledger(const calc::Batch& batch, const plan::Plan& plan,
                                        records::Ledger& ledger) {
   auto held = ledger.holding();
-  Diagnostics problems = held.diagnostics();
   if (!held) {
-    return problems;
+    return held.diagnostics();
   }
+  Diagnostics problems = held->passed_over;
   RecordWork work;
   std::map<std::size_t, std::vector<MotorId>> differing;  // by group
   std::map<std::size_t, std::string> how;
@@ -402,49 +404,65 @@ void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said
   }
 }
 
+/// The test page on the plan's labels, or, without a plan, on those that the options name.
+void run_test_page(const PrintOptions& options, const PlanInput* input, Diagnostics said,
+                   Context& context) {
+  TestPageOrder order{.press = order_of(options.paper, options.labels.stock, {}),
+                      .folder = options.out.empty() ? "out" : options.out,
+                      .date = std::nullopt,
+                      .overwrite = options.overwrite,
+                      .quiet = options.json};
+  if (input != nullptr) {
+    const plan::Plan& plan = input->plan;
+    order.press = press_order(plan, options);
+    order.folder = options.out.empty() ? beside(options.plan, "out") : options.out;
+    order.date = plan.date.given ? std::optional(plan.date.value) : std::nullopt;
+  }
+  const auto page = print_test_page(order, context);
+  append(said, page.diagnostics());
+  if (input != nullptr) {
+    quote_lines(*input, said);
+  }
+  if (page && options.json) {
+    Json out = Json::object();
+    out.set("format", 1).set("files", Json::array().push(*page));
+    context.out << out.set("diagnostics", to_json(said)).text();
+  }
+  context.exit_code = report_alone(context, said, options.json && !page);
+}
+
 void run_print(const PrintOptions& options, Context& context) {
+  if (options.plan.empty() && options.test_page) {
+    run_test_page(options, nullptr, {}, context);
+    return;
+  }
   if (options.plan.empty()) {
-    if (!options.test_page) {
-      context.exit_code = report_alone(
-          context, {usage_error("missing", "expected a plan", "loopledger print night.toml")},
-          options.json);
-      return;
-    }
-    const TestPageOrder order{.press = order_of(options.paper, options.labels.stock, {}),
-                              .folder = options.out.empty() ? "out" : options.out,
-                              .date = std::nullopt,
-                              .overwrite = options.overwrite,
-                              .quiet = options.json};
-    context.exit_code = report_alone(context, print_test_page(order, context), options.json);
+    context.exit_code = report_alone(
+        context, {usage_error("missing", "expected a plan", "loopledger print night.toml")},
+        options.json);
     return;
   }
   auto input = load_plan(options.plan, context);
   Diagnostics said = input.diagnostics();
   if (input && options.test_page) {
-    const plan::Plan& plan = input->plan;
-    const TestPageOrder order{
-        .press = press_order(plan, options),
-        .folder = options.out.empty() ? beside(options.plan, "out") : options.out,
-        .date = plan.date.given ? std::optional(plan.date.value) : std::nullopt,
-        .overwrite = options.overwrite,
-        .quiet = options.json};
-    append(said, print_test_page(order, context));
-    quote_lines(*input, said);
-  } else if (input) {
+    run_test_page(options, &*input, std::move(said), context);
+    return;
+  }
+  if (input) {
     print_plan(options, *input, said, context);
     quote_lines(*input, said);
   }
   // What was printed is told by then, as JSON too.
-  const bool told = !options.test_page && !has_errors(said);
-  context.exit_code = report_alone(context, said, options.json && !told);
+  context.exit_code = report_alone(context, said, options.json && has_errors(said));
 }
 
 }  // namespace
 
 void add_print(CommandLine& line, Context& context) {
   auto options = std::make_shared<PrintOptions>();
-  line.add("print", "Print cut sheet, break-in sheet and labels; open a record for each motor")
-      .word("PLAN", options->plan, "The plan, or - for standard input")
+  Command command =
+      line.add("print", "Print cut sheet, break-in sheet and labels; open a record for each motor");
+  command.word("PLAN", options->plan, "The plan, or - for standard input")
       .option("--out", options->out, "Folder for the PDFs (default: out, beside the plan)")
       .records(options->records)
       .list("--only", options->only, "Only these motors, such as TH-01,TH-02")
@@ -457,11 +475,14 @@ void add_print(CommandLine& line, Context& context) {
       .flag("--short", options->short_of_strip, "Print what can be cut when the pieces don't reach")
       .flag("--overwrite", options->overwrite, "Replace files that this program did not write")
       .units(options->units)
-      .json(options->json, "What was written")
-      .action([options, &context] {
-        options->only = parted_ids(options->only);
-        run_print(*options, context);
-      });
+      .json(options->json, "What was written");
+  for (const char* of_motors : {"--only", "--new", "--short", "--layout", "--start", "--copies"}) {
+    command.either_or("--test-page", of_motors);
+  }
+  command.action([options, &context] {
+    options->only = parted_ids(options->only);
+    run_print(*options, context);
+  });
 }
 
 }  // namespace loopledger::cli

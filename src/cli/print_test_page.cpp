@@ -34,7 +34,7 @@ void say_what_to_do(const Press& press, const std::string& path, std::ostream& o
 
 }  // namespace
 
-Diagnostics print_test_page(const TestPageOrder& order, Context& context) {
+Result<std::string> print_test_page(const TestPageOrder& order, Context& context) {
   auto press = set_up_press(order.press, context);
   Diagnostics said = press.diagnostics();
   if (!press) {
@@ -63,10 +63,13 @@ Diagnostics print_test_page(const TestPageOrder& order, Context& context) {
   }
   auto file = PendingFile::write(path, *bytes);
   append(said, file ? file->commit() : file.diagnostics());
-  if (!has_errors(said) && !order.quiet) {
+  if (has_errors(said)) {
+    return said;
+  }
+  if (!order.quiet) {
     say_what_to_do(*press, path, context.out);
   }
-  return said;
+  return {path, std::move(said)};
 }
 
 }  // namespace loopledger::cli

@@ -20,8 +20,8 @@ struct TestPageOrder {
   bool quiet = false;  ///< nothing is said of what to do with it
 };
 
-/// Writes test-page.pdf into the folder and says what to do with it. Errors: those of
-/// set_up_press, page::test_page, write_pdf and files.h.
-[[nodiscard]] Diagnostics print_test_page(const TestPageOrder& order, Context& context);
+/// Writes test-page.pdf into the folder, says what to do with it, and gives its path. Errors: those
+/// of set_up_press, page::test_page, write_pdf and files.h.
+[[nodiscard]] Result<std::string> print_test_page(const TestPageOrder& order, Context& context);
 
 }  // namespace loopledger::cli

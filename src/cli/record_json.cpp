@@ -14,6 +14,8 @@ using records::Planned;
 
 Json gram_json(const std::optional<Mass>& mass) { return mass ? Json(mass->in_g()) : Json(); }
 
+Json text_or_null(const std::string& text) { return text.empty() ? Json() : Json(text); }
+
 Json window_json(const records::Window& window) {
   Json out = Json::object();
   out.set("low_g", gram_json(window.low));
@@ -48,7 +50,7 @@ Json break_in_json(const Planned& p) {
     out.set("hold_s", step.hold ? Json(step.hold->in_s()) : Json());
     out.set("rest_s", step.rest ? Json(step.rest->in_s()) : Json());
     out.set("repeat", step.repeat);
-    out.set("note", step.note.empty() ? Json() : Json(step.note));
+    out.set("note", text_or_null(step.note));
     steps.push(std::move(out));
   }
   return steps;
@@ -96,9 +98,11 @@ void set_value(Json& to, const std::string& name, const std::vector<records::Tur
 }  // namespace
 
 void add_planned(Json& out, const Planned& p) {
-  out.set("owner", p.owner);
-  out.set("strip", p.strip);
-  out.set("piece", p.piece.empty() ? Json() : Json(p.piece));
+  out.set("owner", text_or_null(p.owner)).set("for", text_or_null(p.purpose));
+  out.set("plan_date", p.date ? Json(iso(*p.date)) : Json());
+  out.set("rule", p.rule ? Json(p.rule->name) : Json());
+  out.set("strip", p.strip).set("lot", text_or_null(p.lot));
+  out.set("piece", text_or_null(p.piece));
   out.set("strands", p.strands);
   out.set("linear_density_g_per_m", p.linear_density.value.in_g_per_m());
   out.set("linear_density_u_g_per_m", p.linear_density.u.in_g_per_m());
@@ -115,6 +119,7 @@ void add_planned(Json& out, const Planned& p) {
   out.set("hooks_mm", p.hooks ? Json(p.hooks->in_mm()) : Json());
   out.set("slack_mm", slack ? Json(slack->in_mm()) : Json());
   out.set("width_mm", p.width ? Json(p.width->in_mm()) : Json());
+  out.set("slit", p.slit);
   out.set("section_mm2", p.section.in_mm2());
   out.set("turns_max", p.turns_max.value.count());
   out.set("turns_max_low", p.turns_max.low.count());
@@ -123,6 +128,7 @@ void add_planned(Json& out, const Planned& p) {
   out.set("torque_max_mNm", p.torque_max.value.in_mnm());
   out.set("torque_max_low_mNm", p.torque_max.low.in_mnm());
   out.set("torque_max_high_mNm", p.torque_max.high.in_mnm());
+  out.set("recipe", text_or_null(p.recipe));
   out.set("break_in", break_in_json(p));
   if (p.part) {
     out.set("part", *p.part);

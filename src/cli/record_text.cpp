@@ -7,6 +7,7 @@
 
 #include "base/text.h"
 #include "records/fields.h"
+#include "tag/id.h"
 
 namespace loopledger::cli {
 namespace {
@@ -138,7 +139,7 @@ std::string mg(Mass mass, Mass step) {
 }  // namespace
 
 std::string whose(const records::Record& record) {
-  std::string out = fmt::format("{}-{}", printed(record.id), record.check);
+  std::string out = tag::with_check(record.id);
   std::string rest = record.planned.owner;
   if (!record.planned.purpose.empty()) {
     rest += fmt::format("{}for {}", rest.empty() ? "" : ", ", record.planned.purpose);

@@ -14,6 +14,7 @@
 #include "cli/record_text.h"
 #include "cli/text_table.h"
 #include "records/fields.h"
+#include "tag/id.h"
 
 namespace loopledger::cli {
 namespace {
@@ -34,30 +35,6 @@ std::string made_of(const Planned& p, Units units) {
     out += fmt::format("; planned {}", iso(*p.date));
   }
   return out;
-}
-
-/// Ends in a line end; what is wider than the terminal goes on below, set in.
-std::string wrapped(const std::string& text) {
-  std::string out;
-  std::string_view rest = text;
-  std::string_view indent;
-  while (terminal_width(rest) + static_cast<int>(indent.size()) > kTerminalColumns) {
-    std::size_t cut = std::string_view::npos;
-    for (std::size_t at = rest.find(' ', 1); at != std::string_view::npos;
-         at = rest.find(' ', at + 1)) {
-      if (terminal_width(rest.substr(0, at)) + static_cast<int>(indent.size()) > kTerminalColumns) {
-        break;
-      }
-      cut = at;
-    }
-    if (cut == std::string_view::npos) {
-      break;
-    }
-    out += fmt::format("{}{}\n", indent, rest.substr(0, cut));
-    rest.remove_prefix(cut + 1);
-    indent = "    ";
-  }
-  return out + fmt::format("{}{}\n", indent, rest);
 }
 
 /// The last reading as cut, as Known has those of the other stages.
@@ -167,7 +144,7 @@ std::string entries_text(const std::vector<Entry>& entries, Units units, std::si
           by->second.substr(by->second.size() - std::min<std::size_t>(by->second.size(), 4));
       mark += fmt::format(" [corrected by {}]", printable(last));
     }
-    out += fmt::format("  {}  {}  {}{}\n", when, key, in_words(e, units), mark);
+    out += wrapped(fmt::format("  {}  {}  {}{}", when, key, in_words(e, units), mark));
   }
   return out.empty() ? "  none yet\n" : out;
 }
@@ -175,7 +152,7 @@ std::string entries_text(const std::vector<Entry>& entries, Units units, std::si
 std::string record_text(const Record& record, const RecordView& view) {
   const Units units = view.units;
   const Advice advice = advice_for(record);
-  std::string out = fmt::format("{} - {}\n", whose(record), spoken(advice.state));
+  std::string out = wrapped(fmt::format("{} - {}", whose(record), spoken(advice.state)));
   if (record.planned_edited) {
     out += fmt::format("{}\n", kPlannedEdited);
   }
@@ -187,10 +164,10 @@ std::string record_text(const Record& record, const RecordView& view) {
   out += windows(record.planned, record.entries, advice.known, units) + '\n';
   out += lengths_and_turns(record.planned, advice, units);
   for (const std::string& line : part_and_hooks(record.planned, units)) {
-    out += line + '\n';
+    out += wrapped(line);
   }
   for (const auto& [name, value] : record.planned_unknown) {
-    out += printable(fmt::format("{} = {} (of a newer version)", name, value)) + '\n';
+    out += wrapped(printable(fmt::format("{} = {} (of a newer version)", name, value)));
   }
   out += "\nEntries (UTC)\n" +
          entries_text(record.entries, units, view.all ? record.entries.size() : kNewest);
@@ -217,7 +194,7 @@ Json record_json(const Record& record, const Today& today, const Diagnostics& di
   Json out = Json::object();
   out.set("format", 1)
       .set("id", printed(record.id))
-      .set("check_char", std::string(1, record.check));
+      .set("check_char", std::string(1, tag::check_character(record.id)));
   out.set("state", word(advice.state)).set("torn", record.torn);
   out.set("planned", std::move(planned)).set("entries", std::move(entries));
   out.set("advice", advice_json(record, advice, today)).set("diagnostics", to_json(diagnostics));

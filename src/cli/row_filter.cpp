@@ -67,7 +67,8 @@ void name_what_is_there(const char* what, const std::string& wanted,
 }  // namespace
 
 bool RowFilter::takes(const ListRow& row) const {
-  return same_word(owner, row.owner) && same_word(rule, row.rule) && same_word(lot, row.lot);
+  return same_word(owner, row.owner) && same_word(rule, row.rule) &&
+         (lot.empty() || is_of_lot(row.lot, row.strip, lot));
 }
 
 Diagnostics RowFilter::none_has(const std::vector<ListRow>& rows) const {

@@ -10,7 +10,8 @@
 
 namespace loopledger::cli {
 
-/// Words in any case, with or without their marks; an empty one lets all through.
+/// Words in any case, with or without their marks; an empty one lets all through. The lot by
+/// is_of_lot.
 struct RowFilter {
   std::string owner;
   std::string rule;

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <exception>
+#include <string_view>
 
 #include "cli/command.h"
 #include "cli/command_line.h"
@@ -51,7 +53,9 @@ CommandLine command_line(Context& context) {
 int run(int argc, const char* const* argv, Context& context) {
   try {
     const Diagnostics not_understood = command_line(context).run(argc, argv, context.out);
-    return not_understood.empty() ? context.exit_code : report(context, not_understood);
+    const bool json = std::any_of(
+        argv, argv + argc, [](const char* word) { return std::string_view(word) == "--json"; });
+    return not_understood.empty() ? context.exit_code : report_alone(context, not_understood, json);
   } catch (const std::exception& e) {
     return internal(e.what(), context);
   } catch (...) {

@@ -20,7 +20,42 @@ std::string cell(const std::string& text, int width, TextTable::Side side) {
                                        : std::string(blanks, ' ') + shown;
 }
 
+/// Bytes of the longest beginning that is at most `columns` wide.
+std::size_t fitting(std::string_view text, int columns) {
+  const auto goes_on = [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; };
+  std::size_t at = 0;
+  while (at < text.size()) {
+    std::size_t next = at + 1;
+    while (next < text.size() && goes_on(text[next])) {
+      ++next;
+    }
+    columns -= terminal_width(text.substr(at, next - at));
+    if (columns < 0) {
+      break;
+    }
+    at = next;
+  }
+  return at;
+}
+
 }  // namespace
+
+std::string wrapped(std::string_view text, int hang) {
+  std::string out;
+  std::string indent;
+  while (true) {
+    const std::size_t fits = fitting(text, kTerminalColumns - static_cast<int>(indent.size()));
+    if (fits == text.size()) {
+      return out + indent + std::string(text) + '\n';
+    }
+    const std::size_t words = text.find_first_not_of(' ');
+    const std::size_t blank = text.rfind(' ', fits);
+    const std::size_t cut = blank == std::string_view::npos || blank < words ? fits : blank;
+    out += indent + std::string(text.substr(0, text.find_last_not_of(' ', cut - 1) + 1)) + '\n';
+    text.remove_prefix(std::min(text.find_first_not_of(' ', cut), text.size()));
+    indent = std::string(static_cast<std::size_t>(hang), ' ');
+  }
+}
 
 std::string gram_cell(const std::optional<Mass>& mass, Mass scale_step) {
   return mass ? fixed(mass->in_g(), gram_decimals(scale_step)) : "-";

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 //
-// Plain tables for the terminal: columns as wide as their widest cell, at most 100 columns in all.
+// Plain tables and lines for the terminal, at most 100 columns wide.
 #pragma once
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/quantity.h"
@@ -16,6 +17,12 @@ inline constexpr int kTerminalColumns = 100;
 /// "1.497" as the scale shows it, "-" when it is not known.
 [[nodiscard]] std::string gram_cell(const std::optional<Mass>& mass, Mass scale_step);
 
+/// The text with a line end; what is wider than the terminal goes on below, set in by `hang`
+/// columns. Broken between words, and within one that is wider than a line. @pre printable, and
+/// without line ends
+[[nodiscard]] std::string wrapped(std::string_view text, int hang = 4);
+
+/// Columns as wide as their widest cell.
 class TextTable {
  public:
   enum class Side { left, right };

@@ -57,14 +57,22 @@ Diagnostic Haru::problem(const std::string& what) const {
                                         number, detail));
 }
 
-HPDF_Font Haru::font(page::Face face, const Fonts& fonts) {
+HPDF_Font Haru::font(page::Face face, const Fonts& fonts, const std::string& utf8) {
   HPDF_Font& font = fonts_[static_cast<std::size_t>(face)];
+  std::optional<GlyphParts>& parts = parts_[static_cast<std::size_t>(face)];
   if (font == nullptr) {
     const char* name = HPDF_LoadTTFontFromFile(doc_, fonts.of(face).c_str(), HPDF_TRUE);
     font = name == nullptr ? nullptr : HPDF_GetFont(doc_, name, "UTF-8");
     if (font != nullptr) {
       replace_to_unicode(doc_, font);
+      parts.emplace(fonts.of(face));
     }
+  }
+  if (font != nullptr) {
+    // A character that was measured is embedded.
+    const std::string more = parts->behind(utf8);
+    const std::vector<HPDF_BYTE> bytes(more.begin(), more.end());
+    HPDF_Font_TextWidth(font, bytes.data(), static_cast<HPDF_UINT>(bytes.size()));
   }
   return font;
 }

@@ -5,10 +5,12 @@
 // declared ahead so that its own header stays in .cpp files.
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "base/result.h"
 #include "pdf/fonts.h"
+#include "pdf/glyph_parts.h"
 #include "pdf/write_pdf.h"
 
 struct _HPDF_Doc_Rec;   // NOLINT(bugprone-reserved-identifier): what HPDF_Doc points to
@@ -31,8 +33,9 @@ class Haru {
   /// What went wrong first, as a diagnostic about `what`.
   [[nodiscard]] Diagnostic problem(const std::string& what) const;
 
-  /// The face, loaded when first asked for. nullptr: failed().
-  [[nodiscard]] _HPDF_Dict_Rec* font(page::Face face, const Fonts& fonts);
+  /// The face, loaded when first asked for, with all that this text's letters are put together
+  /// from. nullptr: failed().
+  [[nodiscard]] _HPDF_Dict_Rec* font(page::Face face, const Fonts& fonts, const std::string& utf8);
 
   /// The finished file.
   [[nodiscard]] Result<std::string> bytes();
@@ -44,6 +47,7 @@ class Haru {
   unsigned long first_error_ = 0;
   unsigned long first_detail_ = 0;
   _HPDF_Dict_Rec* fonts_[4] = {};
+  std::optional<GlyphParts> parts_[4];
 };
 
 }  // namespace loopledger::pdf

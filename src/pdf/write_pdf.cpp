@@ -76,7 +76,7 @@ class Pen {
   }
 
   void operator()(const page::Text& text) {
-    HPDF_Font font = haru_.font(text.face, fonts_);
+    HPDF_Font font = haru_.font(text.face, fonts_, text.utf8);
     if (font == nullptr || text.utf8.empty()) {
       return;
     }

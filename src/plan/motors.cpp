@@ -36,6 +36,14 @@ std::string section_of(std::string_view key) {
   return key == "rings" ? std::string(key) : fmt::format("{}s", key);
 }
 
+/// A table's name as it stands in brackets: anything but letters, digits, - and _ needs quotes.
+std::string bare_or_quoted(const std::string& name) {
+  const bool bare = !name.empty() && std::ranges::all_of(name, [](char c) {
+    return is_digit(c) || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '-' || c == '_';
+  });
+  return bare ? name : fmt::format("\"{}\"", name);
+}
+
 /// The index of the thing that `key` names, or a fault with the nearest name.
 template <class T>
 std::optional<std::size_t> reference(TableReader& reader, std::string_view key,
@@ -54,11 +62,10 @@ std::optional<std::size_t> reference(TableReader& reader, std::string_view key,
   reader.problem("plan-name",
                  fmt::format("{}: expected the name of a table [{}.NAME], found \"{}\"", key,
                              section_of(key), name.value),
-                 !near.empty() ? fmt::format("did you mean \"{}\"?", near)
-                 : names.empty()
-                     ? fmt::format("add a table [{}.{}]",
-                                   key == "rings" ? "rings" : fmt::format("{}s", key), name.value)
-                     : fmt::format("the plan and its shelf have {}", some_of(names)),
+                 !near.empty()   ? fmt::format("did you mean \"{}\"?", near)
+                 : names.empty() ? fmt::format("add a table [{}.{}]", section_of(key),
+                                               bare_or_quoted(name.value))
+                                 : fmt::format("the plan and its shelf have {}", some_of(names)),
                  name.place);
   return std::nullopt;
 }

@@ -19,10 +19,6 @@ struct PrinterMiss {
   Length down;
   Length bar_across = kCheckBar;  ///< what the bar of 100 mm measures
   Length bar_down = kCheckBar;
-  [[nodiscard]] bool is_none() const {
-    return right == Length{} && down == Length{} && bar_across == kCheckBar &&
-           bar_down == kCheckBar;
-  }
 };
 
 struct Printer {

@@ -123,8 +123,8 @@ class PlanReader {
     if (units.given && units.value != "metric" && units.value != "inch") {
       reader.problem(
           "plan-value",
-          fmt::format("units: expected \"metric\" or \"inch\", found \"{}\"", units.value), {},
-          units.place);
+          fmt::format("units: expected \"metric\" or \"inch\", found \"{}\"", units.value),
+          "which of the two leads on paper; a plan may use both in its values", units.place);
     } else if (units.given) {
       plan_.units = units.value == "inch" ? Units::inch : Units::metric;
       plan_.units_given = true;

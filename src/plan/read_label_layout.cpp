@@ -128,10 +128,10 @@ LabelLine read_line(const Tree& tree, const Node& node, Diagnostics& problems) {
   read_into(reader, "badge", line.badge);
   read_into(reader, "wrap", line.wrap, Bounds<int>{1, kMaxWrap});
   read_into(reader, "rank", line.rank, Bounds<int>{1, kMaxRank});
-  if (line.name.empty()) {
+  if (reader.find("name") == nullptr) {
     reader.missing("name", "what the line is, to be named when a label has no room for it");
   }
-  if (line.parts.empty()) {
+  if (reader.find("show") == nullptr) {
     reader.missing("show", "such as show = \"{mass} · {loop}\"");
   }
   reader.finish();

@@ -14,21 +14,9 @@ constexpr Bounds<Length> kBar{Length::mm(90), Length::mm(110)};
 
 void read_two(TableReader& reader, std::string_view key, const Bounds<Length>& bounds,
               const std::string& example, Length& across, Length& down) {
-  const Node* const node = reader.find(key);
-  if (node == nullptr) {
-    return;
-  }
-  const std::vector<const Node*> items = reader.list(key, 2);
-  if (items.size() != 2) {
-    reader.problem("plan-type", fmt::format("{}: expected two lengths, across and down", key),
-                   example, node->place);
-    return;
-  }
-  if (const auto value = reader.quantity<Length>(*items[0], key, bounds)) {
-    across = *value;
-  }
-  if (const auto value = reader.quantity<Length>(*items[1], key, bounds)) {
-    down = *value;
+  if (const auto two = reader.two_lengths(key, bounds, example)) {
+    across = two->first;
+    down = two->second;
   }
 }
 

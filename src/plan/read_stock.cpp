@@ -19,23 +19,9 @@ struct Pair {
 };
 
 Pair read_pair(TableReader& reader, std::string_view key) {
-  const std::vector<const Node*> items = reader.list(key, 2);
-  Pair pair;
-  if (items.empty()) {
-    return pair;
-  }
-  if (items.size() != 2) {
-    reader.problem("plan-type", fmt::format("{}: expected two lengths, across and down", key),
-                   "such as [\"70 mm\", \"37 mm\"]", items.front()->place);
-    return pair;
-  }
   const Bounds<Length> bounds{Length::mm(5), Length::m(2)};
-  const auto x = reader.quantity<Length>(*items[0], key, bounds);
-  const auto y = reader.quantity<Length>(*items[1], key, bounds);
-  if (x && y) {
-    pair = {*x, *y, true};
-  }
-  return pair;
+  const auto two = reader.two_lengths(key, bounds, fmt::format("{} = [\"70 mm\", \"37 mm\"]", key));
+  return two ? Pair{two->first, two->second, true} : Pair{};
 }
 
 /// Margin, labels and gaps added up must not pass the paper; the message shows the sum.

@@ -13,8 +13,7 @@ namespace loopledger::plan {
 namespace {
 
 constexpr std::size_t kMaxSteps = 50;
-constexpr std::size_t kMaxStepNote = 80;  ///< it has to fit a line of the sheet
-constexpr std::array<std::string_view, 4> kCountWords{"rubber", "lubricant", "rings", "adhesive"};
+constexpr std::size_t kMaxStepNote = 80;      ///< it has to fit a line of the sheet
 constexpr std::size_t kMaxNoteLength = 1000;  ///< source and check of a template
 
 void read_counts(TableReader& reader, Rule& rule) {
@@ -30,19 +29,13 @@ void read_counts(TableReader& reader, Rule& rule) {
     if (!text) {
       continue;
     }
-    const std::string word = lower_ascii(trimmed(*text));
-    if (word == "rubber") {
-      counts.rubber = true;
-    } else if (word == "lubricant") {
-      counts.lubricant = true;
-    } else if (word == "rings" || word == "ring") {
-      counts.rings = true;
-    } else if (word == "adhesive") {
-      counts.adhesive = true;
+    if (bool Counts::*const part = count_from(*text)) {
+      counts.*part = true;
     } else {
-      const std::string_view near = nearest(word, kCountWords);
+      const std::vector<std::string_view> all = words(Counts{true, true, true, true});
+      const std::string_view near = nearest(as_word(*text), all);
       reader.problem(
-          "plan-value", fmt::format("counts: \"{}\" is not one of {}", *text, either(kCountWords)),
+          "plan-value", fmt::format("counts: \"{}\" is not one of {}", *text, either(all)),
           near.empty() ? std::string{} : fmt::format("did you mean \"{}\"?", near), item->place);
     }
   }

@@ -42,8 +42,8 @@ Piece read_piece(TableReader& outer, const Node& node) {
   piece.place = node.place;
   if (node.type != Node::Type::table) {
     outer.problem("plan-type",
-                  "pieces: expected a table, as in { tag = \"a\", length = \"4.20 m\" }", {},
-                  node.place);
+                  "pieces: expected a table, as in { tag = \"a\", length = \"4.20 m\" }",
+                  "one table in braces per piece", node.place);
     return piece;
   }
   TableReader reader(outer.tree(), node, "piece", outer.problems());

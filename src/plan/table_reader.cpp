@@ -53,7 +53,9 @@ KnownKey* TableReader::note(std::string_view key) {
 
 const Node* TableReader::find(std::string_view key) {
   note(key);
-  known_.push_back(key);
+  if (std::ranges::find(known_, key) == known_.end()) {
+    known_.push_back(key);
+  }
   for (const Member& member : table_.members) {
     if (member.key == key) {
       return &tree_.at(member.node);
@@ -125,7 +127,8 @@ void TableReader::read(std::string_view key, Placed<double>& to, const Bounds<do
     return;
   }
   if (!value) {
-    wrong_type(*node, key, "a number", "a bare number without a unit");
+    problem("plan-type", fmt::format("{}: expected a number, found {}", key, as_written(*node)),
+            "a bare number without a unit", node->place);
   } else if (!is_within(*value, bounds)) {
     out_of_bounds(*node, key, shortest(bounds.low), shortest(bounds.high), bounds.above_low);
   } else {
@@ -176,7 +179,7 @@ std::optional<std::string> TableReader::text_of(const Node& node, std::string_vi
                                                 std::size_t max) {
   note_text(key, max);
   if (node.type != Node::Type::text) {
-    wrong_type(node, key, "text in quotes", {});
+    wrong_type(node, key, "text in quotes", "text stands in double quotes");
     return std::nullopt;
   }
   if (printable(node.text) != node.text) {
@@ -233,14 +236,14 @@ std::vector<const Node*> TableReader::list(std::string_view key, std::size_t max
     return {};
   }
   if (node->type != Node::Type::array) {
-    wrong_type(*node, key, "a list in square brackets", {});
+    wrong_type(*node, key, "a list in square brackets", fmt::format("{} = [ … ]", key));
     return {};
   }
   if (node->items.size() > max_items) {
     problem(
         "plan-bounds",
         fmt::format("{}: expected at most {} items, found {}", key, max_items, node->items.size()),
-        {}, node->place);
+        "take out what isn't needed", node->place);
     return {};
   }
   std::vector<const Node*> items;
@@ -248,6 +251,23 @@ std::vector<const Node*> TableReader::list(std::string_view key, std::size_t max
     items.push_back(&tree_.at(item));
   }
   return items;
+}
+
+std::optional<std::pair<Length, Length>> TableReader::two_lengths(std::string_view key,
+                                                                  const Bounds<Length>& bounds,
+                                                                  const std::string& example) {
+  const Node* const node = find(key);
+  if (node == nullptr) {
+    return std::nullopt;
+  }
+  if (node->type != Node::Type::array || node->items.size() != 2) {
+    problem("plan-type", fmt::format("{}: expected two lengths, across and down", key), example,
+            node->place);
+    return std::nullopt;
+  }
+  const auto across = quantity<Length>(tree_.at(node->items[0]), key, bounds);
+  const auto down = quantity<Length>(tree_.at(node->items[1]), key, bounds);
+  return across && down ? std::optional(std::pair{*across, *down}) : std::nullopt;
 }
 
 void TableReader::finish() {

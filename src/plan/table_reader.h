@@ -9,6 +9,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "base/quantity_text.h"
@@ -128,6 +129,12 @@ class TableReader {
 
   /// The items of a list, or none. More than `max_items` is a fault.
   std::vector<const Node*> list(std::string_view key, std::size_t max_items);
+
+  /// Two lengths in a list, across and down, or a fault with the example as its hint. Empty when
+  /// they are not both there and right.
+  std::optional<std::pair<Length, Length>> two_lengths(std::string_view key,
+                                                       const Bounds<Length>& bounds,
+                                                       const std::string& example);
 
   /// One quantity of this type out of a node, or a fault. What is behind a "±" is at most the value
   /// itself, or `bounds.high` where the value may be 0.

@@ -62,14 +62,8 @@ class Comparison {
   int gram_decimals_;
 };
 
-std::string counted(const Counts& c) {
-  std::string out = c.rubber ? "rubber" : "";
-  for (const auto& [flag, name] :
-       {std::pair{c.lubricant, ", lubricant"}, std::pair{c.rings, ", rings"},
-        std::pair{c.adhesive, ", adhesive"}}) {
-    out += flag ? name : "";
-  }
-  return out;
+std::string counted(const Counts& counts) {
+  return fmt::format("{}", fmt::join(words(counts), ", "));
 }
 
 void compare_rules(Comparison& c, const Planned& was, const Planned& is) {

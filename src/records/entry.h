@@ -77,7 +77,7 @@ struct Entry {
 /// One motor's file, read.
 struct Record {
   MotorId id;
-  char check = '?';  ///< check character as the file has it
+  char check = '?';  ///< check character as the file has it; what people are told is tag/id.h's
   Planned planned;
   bool planned_edited = false;  ///< the planned figures' checksum does not match
   std::vector<std::pair<std::string, std::string>> planned_unknown;  ///< newer fields, as above
@@ -85,12 +85,12 @@ struct Record {
   bool torn = false;           ///< the file ends in an incomplete line; nothing may be appended
 };
 
-/// The entries that stand, in the file's order: those that no other entry corrects, wherever in the
-/// file it is (a merge of two people's lines may put a correction first).
+/// The entries that stand, in the file's order: those that no other sound entry corrects, wherever
+/// in the file it is (a merge of two people's lines may put a correction first).
 [[nodiscard]] inline std::vector<const Entry*> standing(const std::vector<Entry>& entries) {
   std::unordered_set<std::string_view> corrected;
   for (const Entry& entry : entries) {
-    if (entry.corrects != entry.key) {
+    if (!entry.edited && entry.corrects != entry.key) {
       corrected.insert(entry.corrects);
     }
   }

@@ -166,7 +166,11 @@ Diagnostics read_field(std::vector<TurnsTorque>& to, std::string_view name, std:
     const std::string_view one = rest.substr(0, comma);
     rest.remove_prefix(std::min(comma + 1, rest.size()));
     const std::size_t colon = one.find(':');
-    if (colon == std::string_view::npos || pairs.size() == kMaxPairs) {
+    if (pairs.size() == kMaxPairs) {
+      return {error("field-pairs", fmt::format("{}: expected at most {} pairs", name, kMaxPairs),
+                    "leave out every other one")};
+    }
+    if (colon == std::string_view::npos) {
       return {error("field-pairs",
                     fmt::format("{}: expected turns and torque as \"1000: 30 gf.cm\", found \"{}\"",
                                 name, printable(shortened(one, 60))),

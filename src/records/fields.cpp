@@ -62,17 +62,6 @@ constexpr std::array kTagFields{kTag, kNote, kCorrects};
 constexpr std::array kNoteFields{Field{"text", &Entry::text, true}, kCorrects};
 constexpr std::array kRetiredFields{Field{"why", &Entry::text}, kCorrects};
 
-/// "break_in" of "Break in" and "break-in".
-std::string kind_key(std::string_view text) {
-  std::string key = lower_ascii(trimmed(text));
-  for (char& c : key) {
-    if (c == ' ' || c == '-') {
-      c = '_';
-    }
-  }
-  return key;
-}
-
 /// Fits the typed text of a quantity to what a record may hold; empty: write the value instead.
 std::string kept_text(std::string_view text) {
   constexpr std::size_t kLongest = 40;
@@ -111,7 +100,7 @@ std::string_view word(Kind kind) {
 }
 
 std::optional<Kind> kind_from(std::string_view text) {
-  const std::string key = kind_key(text);
+  const std::string key = as_word(text);
   for (const auto& [k, w] : kKinds) {
     if (w == key) {
       return k;

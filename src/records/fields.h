@@ -2,7 +2,7 @@
 //
 // Which kinds of entry there are, which fields each may carry, and how a field's value is read from
 // what was typed and written to a record: one table for reading, writing, `log` and `show`. To add
-// a field: a member in records/entry.h, a row in fields.cpp, done.
+// a field: a member in records/entry.h, a row in fields.cpp, its words in cli/record_text.cpp.
 #pragma once
 
 #include <optional>
@@ -45,8 +45,8 @@ struct Field {
 
 /// Sets a field from text as typed, bounds checked; keeps the text of a quantity in `typed`.
 /// Turns are a number, `pairs` are "1000: 30 gf.cm, 1200: 41 gf.cm", a time may be "2:31".
-/// Empty when done, else one error without a place: quantity-…, field-range, field-word,
-/// field-text.
+/// Empty when done, else errors without a place: quantity-…, field-range, field-word, field-text,
+/// field-pairs.
 [[nodiscard]] Diagnostics set_field(Entry& entry, const Field& field, std::string_view text);
 
 /// The value as the record has it; empty when the field is not set.

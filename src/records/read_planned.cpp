@@ -204,23 +204,23 @@ class Taker {
 
 void Taker::operator()(const char* name, Counts& to) {
   const toml::node* const node = needed(name);
-  const toml::array* const words = node != nullptr ? node->as_array() : nullptr;
-  if (words == nullptr) {
+  if (node == nullptr) {
     return;
   }
-  to.rubber = false;
-  for (const toml::node& word : *words) {
-    const std::string text = word.value_or(std::string());
-    bool* const flag = text == "rubber"      ? &to.rubber
-                       : text == "lubricant" ? &to.lubricant
-                       : text == "rings"     ? &to.rings
-                       : text == "adhesive"  ? &to.adhesive
-                                             : nullptr;
-    if (flag == nullptr) {
-      expected(name, "rubber, lubricant, rings or adhesive", word);
-    } else {
-      *flag = true;
+  Counts counts;
+  counts.rubber = false;
+  bool known = node->is_array();
+  for (const toml::node& word : known ? *node->as_array() : toml::array()) {
+    bool Counts::*const part = count_from(word.value_or(std::string()));
+    known = known && part != nullptr;
+    if (part != nullptr) {
+      counts.*part = true;
     }
+  }
+  if (!known || !counts.rubber) {
+    expected(name, "a list of rubber and maybe lubricant, rings, adhesive", *node);
+  } else {
+    to = counts;
   }
 }
 
@@ -273,8 +273,7 @@ void read_names(const toml::table& document, Record& record, Source& source) {
   }
   const auto id = printed_id_from(document["id"].value_or(std::string()));
   const std::string check = document["check"].value_or(std::string());
-  constexpr std::string_view kChecks = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ";
-  if (!id || check.size() != 1 || kChecks.find(check.front()) == std::string_view::npos) {
+  if (!id || check.size() != 1 || kIdAlphabet.find(check.front()) == std::string_view::npos) {
     source.problems.push_back(
         error("record-id", "expected an id and its check character", kHint, {source.file, 0, 0}));
     return;

@@ -72,8 +72,11 @@ void take_winding(Known& known, const Entry& e) {
   }
 }
 
-/// What was wound and flown before says nothing of it.
+/// What was weighed, wound and flown before says nothing of it: what broke or slipped was cut off.
 void tie_again(Known& known) {
+  known.washed.reset();
+  known.tied.reset();
+  known.finished.reset();
   known.loop.reset();
   known.loop_broken_in = false;
   known.best_turns.reset();
@@ -93,9 +96,7 @@ std::string_view word(State state) {
 }
 
 std::optional<State> state_from(std::string_view text) {
-  std::string key = lower_ascii(trimmed(text));
-  std::ranges::replace(key, '-', '_');
-  std::ranges::replace(key, ' ', '_');
+  const std::string key = as_word(text);
   for (const auto& [state, name] : kWords) {
     if (name == key) {
       return state;

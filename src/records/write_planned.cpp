@@ -73,17 +73,11 @@ class Collector {
 };
 
 void Collector::operator()(const char* name, const Counts& counts) {
-  std::vector<std::string> words;
-  const auto add_word = [&words](bool counted, const char* word) {
-    if (counted) {
-      words.push_back(toml_string(word));
-    }
-  };
-  add_word(counts.rubber, "rubber");
-  add_word(counts.lubricant, "lubricant");
-  add_word(counts.rings, "rings");
-  add_word(counts.adhesive, "adhesive");
-  add(name, fmt::format("[{}]", fmt::join(words, ", ")));
+  std::vector<std::string> texts;
+  for (const std::string_view one : words(counts)) {
+    texts.push_back(toml_string(one));
+  }
+  add(name, fmt::format("[{}]", fmt::join(texts, ", ")));
 }
 
 void Collector::operator()(const char* name, const PlannedRule& rule) {

@@ -145,17 +145,6 @@ Grey sharpened(const Grey& picture, int radius, double gain) {
   return made;
 }
 
-Grey thresholded_locally(const Grey& picture, int radius, int bias) {
-  Grey made(picture.width, picture.height, 0);
-  const auto less = static_cast<float>(bias);
-  for_each_mean(
-      picture.width, picture.height, radius, [&](int x, int y) { return picture.at(x, y); },
-      [&](int x, int y, float mean) {
-        made.at(x, y) = static_cast<float>(picture.at(x, y)) < mean - less ? 0 : 255;
-      });
-  return made;
-}
-
 Grey evened(const Grey& picture, int radius) {
   Grey made(picture.width, picture.height, 0);
   std::vector<float> squares(picture.size());

@@ -36,9 +36,6 @@ void fill(Grey& picture, const Area2& area, std::uint8_t value);
 /// picture + gain (picture - box_blurred(picture, radius)).
 [[nodiscard]] Grey sharpened(const Grey& picture, int radius, double gain);
 
-/// Black where a pixel is darker than its neighbourhood's mean less `bias`, else white.
-[[nodiscard]] Grey thresholded_locally(const Grey& picture, int radius, int bias);
-
 /// Every neighbourhood brought to the same mean and contrast: (v - mean) / deviation.
 [[nodiscard]] Grey evened(const Grey& picture, int radius);
 

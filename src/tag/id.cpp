@@ -193,14 +193,13 @@ Diagnostic no_id(std::string_view typed) {
 }  // namespace
 
 char check_character(std::string_view text) {
-  static constexpr std::string_view kAlphabet = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ";
   std::size_t p = 36;
   for (const char c : text) {
-    std::size_t t = (p + kAlphabet.find(c)) % 36;
+    std::size_t t = (p + kIdAlphabet.find(c)) % 36;
     t = t == 0 ? 36 : t;
     p = 2 * t % 37;
   }
-  return kAlphabet[(37 - p) % 36];
+  return kIdAlphabet[(37 - p) % 36];
 }
 
 char check_character(const MotorId& id) {

@@ -6,7 +6,7 @@
 // How typed text is split. With two hyphens nothing is open: stem, number, check. Without a hyphen
 // the longest run of digits at the end is the number, and one character behind it is the check, so
 // a stem that ends in a digit needs its hyphen ("F1-03"; "f1d03" is F1D-03). Where a last digit
-// could be either ("TH017": TH-17, or TH-01 with check 7), it belongs to the number, unless the
+// could be either ("TH077": TH-77, or TH-07 with check 7), it belongs to the number, unless the
 // text is exactly the printed form of an id with its right check: then it is an error, since both
 // motors may exist.
 #pragma once

@@ -12,7 +12,6 @@ namespace loopledger::tag {
 namespace {
 
 constexpr std::string_view kDigits = "0123456789";
-constexpr std::string_view kAlphabet = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ";
 constexpr std::size_t kNumberMaxDigits = 4;
 
 /// The row is an id as printed, hyphens left out, with its right check.
@@ -53,7 +52,7 @@ std::vector<MotorId> slips_from(const std::string& stem, const std::string& numb
       try_row(row);
     }
   };
-  try_characters(typed.size() - 1, kAlphabet);
+  try_characters(typed.size() - 1, kIdAlphabet);
   for (std::size_t i = typed.size() - 1; i > 0; --i) {
     std::string row = typed;
     std::swap(row[i - 1], row[i]);
@@ -63,7 +62,7 @@ std::vector<MotorId> slips_from(const std::string& stem, const std::string& numb
     try_characters(i - 1, kDigits);
   }
   for (std::size_t i = stem.size(); i > 0; --i) {
-    try_characters(i - 1, kAlphabet);
+    try_characters(i - 1, kIdAlphabet);
   }
   return found;
 }

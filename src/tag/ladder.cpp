@@ -14,12 +14,9 @@ Grey three_times(const Grey& p) { return enlarged(p, 3); }
 Grey sharp(const Grey& p) { return sharpened(p, 4, 3); }
 
 constexpr std::array kLadder{
-    Rung{"x2 sharp", twice_sharp, 2, Threshold::by_neighbourhood},
-    Rung{"fixed", unchanged, 1, Threshold::fixed},
-    Rung{"x2", twice, 2, Threshold::by_neighbourhood},
-    Rung{"even", even, 1, Threshold::by_neighbourhood},
-    Rung{"x3", three_times, 3, Threshold::by_neighbourhood},
-    Rung{"sharp", sharp, 1, Threshold::by_neighbourhood},
+    Rung{twice_sharp, 2, Threshold::by_neighbourhood}, Rung{unchanged, 1, Threshold::fixed},
+    Rung{twice, 2, Threshold::by_neighbourhood},       Rung{even, 1, Threshold::by_neighbourhood},
+    Rung{three_times, 3, Threshold::by_neighbourhood}, Rung{sharp, 1, Threshold::by_neighbourhood},
 };
 
 }  // namespace

@@ -13,7 +13,6 @@
 namespace loopledger::tag {
 
 struct Rung {
-  const char* name;
   Grey (*prepare)(const Grey&);
   int scale;  ///< how much larger the prepared picture is
   Threshold threshold;

@@ -295,3 +295,20 @@ TEST_CASE("a winding typed twice is told, so that it can be taken back") {
             "TH-01 Anna: wound to 1000 turns\nTH-01 Anna: wound to 1000 turns; the same again, "
             "undo takes it back\nTH-01 Anna: wound to 1010 turns\n"));
 }
+
+TEST_CASE("in inches a doubt is in inches too") {
+  const Bench bench;
+  const auto asked = run({"bench", bench.folder.path("night.toml"), "--units", "inch"},
+                         "th1 weighed washed 1.497\nth1 loop 30\n");
+  CHECK_MESSAGE(has(asked.out, "a loop of 30.00 in is far from the planned 14.42 in?"), asked.out);
+}
+
+TEST_CASE("bench and print name the files that they pass over") {
+  const Bench bench;
+  bench.folder.write("records/TH-02 (conflict).toml", "x");
+  CHECK(has(bench.with("stop\n").err, "TH-02 (conflict).toml: note: "));
+  for (const std::string option : {"--overwrite", "--new"}) {
+    const auto printed = run({"print", bench.folder.path("night.toml"), option});
+    CHECK(has(printed.err, "TH-02 (conflict).toml: note: "));
+  }
+}

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include <fstream>
 #include <sstream>
 
 #include "base/text.h"
 #include "support/cli_run.h"
+#include "support/club_plan.h"
 
 using namespace loopledger;
 using test::has;
@@ -232,4 +234,19 @@ TEST_CASE("a link in which the id can't be found again is an error") {
   const auto glued = plan_with("https://example.org/m-{id}");
   CHECK(glued.code == 1);
   CHECK(has(glued.err, "n.toml:1:8: error: link: the id can't be told from the rest"));
+}
+
+TEST_CASE("check --json has the cuts' places, and nulls where there is no cutting plan") {
+  const TempFolder folder;
+  std::string plan = test::club_plan(2);
+  const std::string none = run({"check", folder.write("a.toml", plan), "--json"}).out;
+  for (const char* key : {"proven", "gap_mm", "motors_gap", "pieces_gap", "longest_gap_mm"}) {
+    CHECK_MESSAGE(has(none, fmt::format("\"{}\": null", key)), key);
+  }
+  plan.insert(plan.find("samples"),
+              "pieces = [{ tag = \"a\", length = \"4 m\" }], ends = \"5 mm\", ");
+  const std::string made = run({"check", folder.write("b.toml", plan), "--json"}).out;
+  CHECK(has(made, "\"ends_mm\": 5"));
+  CHECK(has(made, "\"cut_at_mm\": [7"));
+  CHECK(has(made, "\"motors_gap\": 0"));
 }

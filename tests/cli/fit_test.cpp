@@ -158,3 +158,14 @@ TEST_CASE("a lot that nobody has is nothing found, with the nearest name or thos
   CHECK(json.code == 4);
   CHECK(has(json.out, "\"none-lot\""));
 }
+
+TEST_CASE("fit says what its lines do to \"wind to\" only where they hold turns") {
+  const LedgerBench ledger;
+  tie(ledger, "th1");
+  REQUIRE(ledger({"log", "th1", "broke", "torque=50 gf.cm"}).code == 0);
+  const std::string out = ledger({"fit", "may"}).out;
+  CHECK(has(out, "torque_factor = "));
+  CHECK_FALSE(has(out, "turns_factor = \""));
+  CHECK_FALSE(has(out, "of motors break there"));
+  CHECK(has(out, "Without a turns_factor \"wind to\" stays as it was: log the turns too.\n"));
+}

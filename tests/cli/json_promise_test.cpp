@@ -79,7 +79,12 @@ TEST_CASE("--json says its format with every command, done or refused") {
            {{"match", "5", "--records", plan}, 3},
            {{"fit", "June", "--records", records}, 4},
            {{"fit", "May", "--plan", none}, 3},
-           {{"mend", none}, 3}}) {
+           {{"mend", none}, 3},
+           {{"mend", "zz1", "--records", records}, 4},
+           {{"check"}, 2},
+           {{"chek", plan}, 2},
+           {{"check", plan, "--strict"}, 2},
+           {{"schema"}, 2}}) {
     Words with = words;
     with.emplace_back("--json");
     const Ran ran = run(with);

@@ -91,3 +91,94 @@ TEST_CASE("ids may be parted by commas or by blanks") {
   const Ran ran = run({"print", ledger.folder.path("night.toml"), "--only", "th1 th2"});
   CHECK(has(ran.out, "2 were there already"));
 }
+
+TEST_CASE("no label is written for a record that it can't be noted in") {
+  const LedgerBench ledger;
+  break_in(ledger, "th1");
+  ledger.folder.write("records/TH-01.toml", ledger.record() + "\"2026");
+  for (const std::string asked : {"th1", "--stale"}) {
+    const Ran ran = ledger({"label", asked, "--out", ledger.folder.path("out2")});
+    CHECK(ran.code == 1);
+    CHECK(ran.out.empty());
+    CHECK(has(ran.err, "TH-01: nothing is added to a record with a torn end [record-torn]"));
+    CHECK(has(ran.err, "`loopledger mend TH-01` repairs it"));
+    CHECK_FALSE(ledger.folder.holds("out2/labels.pdf"));
+  }
+}
+
+TEST_CASE("a retired motor gets no label, and is named") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "retired", "frayed"});
+  const std::string out = ledger.folder.path("labels");
+  const Ran both = ledger({"label", "th1", "th2", "--out", out});
+  CHECK(both.code == 0);
+  CHECK(has(both.out, "(1 label)"));
+  CHECK(has(both.err, "warning: TH-01-J is retired: it gets no label [label-retired]"));
+  const Ran alone = ledger({"label", "th1", "--out", ledger.folder.path("none")});
+  CHECK(alone.code == 4);
+  CHECK(has(alone.err, "no motor to label is among them [none-label]"));
+  CHECK_FALSE(ledger.folder.holds("none/labels.pdf"));
+}
+
+TEST_CASE("a motor that is meant twice gets one label and one entry") {
+  const LedgerBench ledger;
+  break_in(ledger, "th1");
+  const std::string out = ledger.folder.path("out");
+  const auto labelled = [&ledger] {
+    int n = 0;
+    const std::string text = ledger.record();
+    for (std::size_t at = text.find("labelled"); at != std::string::npos;
+         at = text.find("labelled", at + 1)) {
+      ++n;
+    }
+    return n;
+  };
+  CHECK(has(ledger({"label", "th1", "TH-01-J", "--stale", "--out", out}).out, "(1 label)"));
+  CHECK(labelled() == 1);
+}
+
+TEST_CASE("label --stale names the files that it passes over") {
+  const LedgerBench ledger;
+  ledger.folder.write("records/TH-02 (conflict).toml", "x");
+  CHECK(has(ledger({"label", "--stale"}).err, "TH-02 (conflict).toml: note: "));
+}
+
+TEST_CASE("remnants of a night that the pieces don't reach: --short, and never without a size") {
+  const TempFolder folder;
+  const std::string plan = folder.write("night.toml", R"(format = 1
+bench = { scale_step = "1 mg" }
+rules.club = { limit = "1.5 g", counts = ["rubber"] }
+[strips.tan]
+samples = [["1 m", "2 g"], ["1 m", "2 g"], ["1 m", "2 g"]]
+pieces = [{ tag = "a", length = "2 m" }]
+keep = "100 mm"
+[[motors]]
+id = "TH"
+count = 4
+loop = "300 mm"
+)");
+  const Ran refused = run({"label", "--pieces", plan, "--out", folder.path("out")});
+  CHECK(refused.code == 1);
+  CHECK(has(refused.err, "--short"));
+  const Ran ran = run({"label", "--pieces", plan, "--short", "--out", folder.path("out")});
+  CHECK_MESSAGE(ran.code == 0, ran.err);
+  CHECK(has(ran.out, "remnants.pdf (1 label)"));
+  const Ran motors = run({"label", "th1", "--short"});
+  CHECK(motors.code == 2);
+  CHECK(has(motors.err, "expected --pieces PLAN with --short"));
+  const Ran undecided =
+      run({"label", "--pieces",
+           folder.write("choose.toml",
+                        folder.read("night.toml") + "[[motors]]\nid = \"AB\"\nrule = \"club\"\n"),
+           "--short", "--out", folder.path("out")});
+  CHECK(undecided.code == 1);
+  CHECK(has(undecided.err, "[motor-size]"));
+}
+
+TEST_CASE("label --stale of a folder without records is nothing found, not all well") {
+  const TempFolder folder;
+  const Ran ran = run({"label", "--stale", "--records", folder.path("nowhere")});
+  CHECK(ran.code == 4);
+  CHECK(ran.out.empty());
+  CHECK(has(ran.err, "no records are in " + folder.path("nowhere") + " [none-record]"));
+}

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "ledger_bench.h"
+#include "support/club_plan.h"
 
 using namespace loopledger;
 using namespace loopledger::test;
@@ -152,4 +153,17 @@ TEST_CASE("list --csv has the fields of --json, one motor a line, quoted where n
   CHECK(has(ran.out, ",1200,4.02"));
   CHECK(std::count(ran.out.begin(), ran.out.end(), '\n') == 4);
   CHECK(ledger({"list", "--csv", "--json"}).code == 2);
+}
+
+TEST_CASE("a strip without a lot is the lot of its name, to every filter and to fit") {
+  const TempFolder folder;
+  std::string plan = club_plan(2);
+  REQUIRE(run({"print", folder.write("night.toml", plan)}).code == 0);
+  const std::string records = folder.path("records");
+  for (const std::string lot : {"tan", " Tan "}) {
+    CHECK(has(run({"list", "--lot", lot, "--records", records}).out, "2 motors\n"));
+    CHECK(run({"card", "--lot", lot, "--records", records, "--out", folder.path()}).code == 0);
+    CHECK(run({"fit", lot, "--records", records}).code == 0);
+  }
+  CHECK(has(run({"list", "--lot", "t", "--records", records}).out, "No such motors"));
 }

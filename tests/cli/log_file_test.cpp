@@ -69,8 +69,49 @@ TEST_CASE("files that are no entries are refused in words") {
   CHECK(cli::entries_from_file("motors = 3\n", "a.toml").diagnostics().front().code == "log-file");
 }
 
+TEST_CASE("every fault of a file of entries says what to do") {
+  for (const char* text : {"", "id,kind\n\"th1", "id,kind,at\nth1,note,tuesday\n",
+                           "id,kind,turns,turns\nth1,wound,900,901\n"}) {
+    for (const Diagnostic& d : cli::entries_from_file(text, "a.csv").diagnostics()) {
+      CHECK_MESSAGE(!d.hint.empty(), d.message);
+      CHECK(d.place.line > 0);
+    }
+  }
+}
+
 TEST_CASE("log without an id, a kind or a file is a usage error") {
   const LedgerBench ledger;
   CHECK(ledger({"log"}).code == 2);
   CHECK(ledger({"log", "th1"}).code == 2);
+}
+
+TEST_CASE("of the same time, only an entry that says the same is there already") {
+  const LedgerBench ledger;
+  const auto take = [&](const std::string& fields) {
+    return ledger({"log", "--from",
+                   ledger.folder.write("e.toml",
+                                       "[[entries]]\nid = \"th1\"\nkind = \"wound\"\nat = "
+                                       "\"2026-05-01 19:00\"\nturns = 1000\n" +
+                                           fields)})
+        .out;
+  };
+  CHECK(has(take("pairs = \"900: 30 gf.cm, 700: 20 gf.cm\"\n"), "1 entry stored\n"));
+  const std::string key = ledger.last_line().substr(1, 21);
+  CHECK(has(take("pairs = \"900: 31 gf.cm, 700: 20 gf.cm\"\n"), "1 entry stored\n"));
+  CHECK(has(take("corrects = \"" + key + "\"\n"), "1 entry stored\n"));
+  CHECK(has(ledger.last_line(), "corrects = \"" + key + "\""));
+  CHECK(take("pairs = \"900: 31.0 gf.cm, 700: 20 gf.cm\"\n") ==
+        "0 entries stored; 1 there already\n");
+  CHECK(take("corrects = \"" + key.substr(17) + "\"\n") == "0 entries stored; 1 there already\n");
+}
+
+TEST_CASE("an id beside --from is refused, for the file names its motors") {
+  const LedgerBench ledger;
+  const std::string before = ledger.record();
+  const Ran ran =
+      ledger({"log", "th2", "--from",
+              ledger.folder.write("e.csv", "id,kind,reading,stage\nth1,weighed,1.497 g,washed\n")});
+  CHECK(ran.code == 2);
+  CHECK(has(ran.err, "expected ID and KIND, or --from FILE, found both [usage-both]"));
+  CHECK(ledger.record() == before);
 }

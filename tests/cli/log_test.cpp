@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include "cli/log_words.h"
+#include "cli/record_text.h"
 #include "ledger_bench.h"
 #include "records/fields.h"
 
@@ -24,7 +25,41 @@ std::string refused(const std::string& kind, const std::vector<std::string>& wor
   return render(entry.diagnostics());
 }
 
+/// Any value of a field, as it is typed.
+struct Sample {
+  std::string operator()(std::optional<Stage> Entry::*) const { return "tied"; }
+  std::string operator()(std::optional<Mass> Entry::*) const { return "1.5 g"; }
+  std::string operator()(std::optional<Length> Entry::*) const { return "301 mm"; }
+  std::string operator()(std::optional<int> Entry::*) const { return "2"; }
+  std::string operator()(std::optional<Turns> Entry::*) const { return "903"; }
+  std::string operator()(std::optional<Torque> Entry::*) const { return "20 gf.cm"; }
+  std::string operator()(std::vector<records::TurnsTorque> Entry::*) const {
+    return "900: 30 gf.cm, 700: 20 gf.cm";
+  }
+  std::string operator()(std::optional<WindEnd> Entry::*) const { return "solid"; }
+  std::string operator()(std::optional<Temperature> Entry::*) const { return "21 degC"; }
+  std::string operator()(std::optional<BreakPlace> Entry::*) const { return "knot"; }
+  std::string operator()(std::optional<Duration> Entry::*) const { return "7:31"; }
+  std::string operator()(std::string Entry::*) const { return "some words"; }
+};
+
 }  // namespace
+
+TEST_CASE("show, log and bench have words for every field of an entry") {
+  for (const std::string_view name : records::kind_words()) {
+    const Kind kind = *records::kind_from(name);
+    for (const records::Field& field : records::fields_of(kind)) {
+      Entry without;
+      without.kind = kind;
+      Entry with = without;
+      REQUIRE(records::set_field(with, field, std::visit(Sample{}, field.member)).empty());
+      const bool is_marked_elsewhere = field.name == "corrects";
+      CHECK_MESSAGE((is_marked_elsewhere ||
+                     cli::in_words(with, Units::metric) != cli::in_words(without, Units::metric)),
+                    name << " " << field.name);
+    }
+  }
+}
 
 TEST_CASE("log adds an entry, says whose motor it takes it for and what it understood") {
   const LedgerBench ledger;
@@ -159,7 +194,8 @@ TEST_CASE("what does not fit is refused with what was expected") {
   CHECK(refused("weighed", {"washed"}) ==
         "error: an entry \"weighed\" needs reading [record-missing]\n"
         "  hint: for example: weighed washed 1.498\n");
-  CHECK(has(refused("weighed", {"washed", "stage=tied", "1 g"}), "stage is given twice"));
+  CHECK(has(refused("weighed", {"washed", "stage=tied", "1 g"}),
+            "stage is given twice [log-twice]\n  hint: leave one of them out"));
   CHECK(has(refused("wound", {"turns=many"}),
             "expected turns from 0 to 100000 turns, found \"many\" [field-range]"));
   CHECK(has(refused("wound", {"1200", "end=brok"}), "hint: did you mean \"broke\"?"));
@@ -238,4 +274,27 @@ TEST_CASE("a motor that broke is not told how many turns are left") {
   const Ran ran = ledger({"log", "th1", "wound", "1000", "end=broke"});
   CHECK(has(ran.out, "it is now retired"));
   CHECK_FALSE(has(ran.out, "left before"));
+}
+
+TEST_CASE("a correction is held against the other windings, not against what it corrects") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "wound", "991"});
+  (void)ledger({"log", "th1", "wound", "1050"});
+  const std::string key = ledger.last_line().substr(1, 21);
+  const Ran ran = ledger({"log", "th1", "wound", "1060", "corrects=" + key.substr(17)});
+  CHECK(has(ran.out, "more than ever before: 991 turns\n"));
+}
+
+TEST_CASE("of a retired motor no turns are left to wind, and log says why") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "retired", "frayed"});
+  for (const auto& words : {std::vector<std::string>{"log", "th1", "wound", "900"},
+                            {"log", "th1", "break_in", "loop_after=377 mm"},
+                            {"log", "th1", "flown", "7:31"}}) {
+    const Ran ran = ledger(words);
+    CHECK(ran.code == 0);
+    CHECK(has(ran.out, "it is retired, not to be wound; log it tied again when it has a new"));
+    CHECK_FALSE(has(ran.out, "turns left before"));
+    CHECK_FALSE(has(ran.out, "wind to"));
+  }
 }

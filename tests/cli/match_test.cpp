@@ -90,7 +90,7 @@ TEST_CASE("match says how alike the motors are, shows them, and who was left out
   CHECK(ran.err.empty());
   CHECK(ran.out ==
         "3 motors most alike of 6: mass within 2 mg, loop within 1 mm, torque within 1 gf·cm "
-        "(0.58, 0.15, 0.15 of the spread of all 6)\n"
+        "(0.58, 0.15,\n    0.15 of the spread of all 6)\n"
         "motor    owner  for    washed g      loop  best      torque  full winds\n"
         "-------  -----  -----  --------  --------  ----  ----------  ----------\n"
         "TH-02-H  ANNA   Heron     1.496  301 mm t  1200    41 gf·cm           1\n"

@@ -59,3 +59,15 @@ TEST_CASE("mend of a file that is not there is exit code 3, of a foreign one 1")
   CHECK(run({"mend", foreign, "--accept"}).code == 1);
   CHECK(ledger.folder.read("x.toml") == "a = 1\n");
 }
+
+TEST_CASE("mend of an id speaks of the id, as show does") {
+  const LedgerBench ledger;
+  for (const std::string id : {"th1z", "zz9", "??"}) {
+    const Ran mended = ledger({"mend", id});
+    const Ran shown = ledger({"show", id});
+    CHECK(mended.code == shown.code);
+    CHECK(mended.err == shown.err);
+  }
+  CHECK(ledger({"mend", "th1z"}).code == 1);
+  CHECK(ledger({"mend", "zz9"}).code == 4);
+}

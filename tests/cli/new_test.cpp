@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <filesystem>
 
 #include "support/cli_run.h"
 
@@ -52,4 +53,13 @@ TEST_CASE("new - writes the plan to standard output") {
   CHECK(ran.code == 0);
   CHECK(has(ran.out, "\nformat = 1\n"));
   CHECK(run({"check", "-"}, ran.out).code == 0);
+}
+
+TEST_CASE("new - --json is refused: a plan and JSON would share one stream") {
+  const TempFolder folder;
+  const auto ran = run({"new", "-", "--json"});
+  CHECK(ran.code == 2);
+  CHECK(has(ran.err, "expected - or --json, found both [usage-both]"));
+  CHECK(has(ran.out, "\"code\": \"usage-both\""));
+  CHECK_FALSE(std::filesystem::exists("-"));
 }

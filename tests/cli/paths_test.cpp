@@ -179,3 +179,12 @@ TEST_CASE("a plan on standard input finds its shelf, and its folders, from where
   CHECK(astray.code != 0);
   CHECK(has(astray.err, "shelf file shelf files/Größe.toml: can't open the file"));
 }
+
+TEST_CASE("a path that leads nowhere is told how far it is right") {
+  const TempFolder folder;
+  CHECK(has(run({"check", folder.path("nihgt.toml")}).err,
+            "hint: look at its spelling; the folder " + folder.path() + " is there\n"));
+  CHECK(has(run({"check", folder.path("no/night.toml")}).err,
+            "hint: look at its spelling; there is no folder " + folder.path("no") + "\n"));
+  CHECK(has(run({"check", "no-such-night.toml"}).err, "the folder where you are is there\n"));
+}

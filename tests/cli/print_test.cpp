@@ -9,6 +9,7 @@ using namespace loopledger;
 using test::has;
 using test::run;
 using test::TempFolder;
+using test::too_wide;
 
 namespace {
 
@@ -257,6 +258,16 @@ TEST_CASE("print offers the shelf's new pieces, which a plan reads back") {
   const auto again = run({"check", folder.write("next.toml", next)});
   CHECK_MESSAGE(again.code == 0, again.err);
 
+  std::string many = text;
+  many.replace(many.find("{ tag = \"b\""), 0,
+               "{ tag = \"a piece with a longer tag\", length = \"50 mm\" }, "
+               "{ tag = \"another such piece\", length = \"60 mm\" }, ");
+  const auto wide = run({"print", folder.write("many.toml", many), "--out", folder.path("many")});
+  CHECK_MESSAGE(too_wide(wide.out.substr(wide.out.find("[strips."))).empty(), wide.out);
+  std::string read_back = kPrintPlan;
+  read_back.replace(read_back.find(at), 0, wide.out.substr(wide.out.find("pieces = [")));
+  CHECK(run({"check", folder.write("next.toml", read_back)}).code == 0);
+
   // The two motors fit either piece: the longer one is left whole.
   CHECK_MESSAGE(has(line, "{ tag = \"b\", length = \"3000.0 mm\", mass = \"6.0348 g\" }"), line);
 
@@ -264,4 +275,48 @@ TEST_CASE("print offers the shelf's new pieces, which a plan reads back") {
   CHECK(has(json.out, "\"shelf_after\""));
   CHECK(has(json.out, "\"more\""));
   CHECK(has(json.out, "\"longest_gap_mm\""));
+}
+
+TEST_CASE("an empty LOOPLEDGER_PRINTER is as none, and a relative settings folder is ignored") {
+  const TempFolder folder;
+  const std::string plan = folder.write("night.toml", kPrintPlan);
+  CHECK(run({"print", plan}, {}, {{"LOOPLEDGER_PRINTER", ""}}).code == 0);
+  const auto ran = run({"print", "--test-page", "--out", folder.path("out")}, {},
+                       {{"XDG_CONFIG_HOME", "settings"}, {"HOME", folder.path("anna")}});
+  CHECK(has(ran.out, folder.path("anna/.config/loopledger/printer.toml")));
+}
+
+TEST_CASE("--test-page takes nothing that is for motors' labels") {
+  const TempFolder folder;
+  const std::string plan = folder.write("night.toml", kPrintPlan);
+  for (const std::vector<std::string>& words :
+       std::vector<std::vector<std::string>>{{"--layout", "slip"},
+                                             {"--only", "TH-01"},
+                                             {"--new"},
+                                             {"--short"},
+                                             {"--start", "2"},
+                                             {"--copies", "2"}}) {
+    std::vector<std::string> line{"print", plan, "--test-page"};
+    line.insert(line.end(), words.begin(), words.end());
+    const auto ran = run(line);
+    CHECK(ran.code == 2);
+    CHECK_MESSAGE(has(ran.err, "--test-page"), ran.err);
+    CHECK_MESSAGE(has(ran.err, words.front()), ran.err);
+  }
+  CHECK_FALSE(folder.holds("out/test-page.pdf"));
+}
+
+TEST_CASE("the fault of a layout that is for all labels is told once") {
+  const TempFolder folder;
+  const std::string err =
+      run({"print", folder.write("night.toml", kPrintPlan), "--layout", "nosuch"}).err;
+  const std::size_t first = err.find("nosuch");
+  REQUIRE(first != std::string::npos);
+  CHECK_MESSAGE(err.find("error: ", first) == std::string::npos, err);
+}
+
+TEST_CASE("print --test-page --json names the file") {
+  const TempFolder folder;
+  const auto ran = run({"print", "--test-page", "--json", "--out", folder.path("out")});
+  CHECK(has(ran.out, "\"files\": [\"" + folder.path("out/test-page.pdf") + "\"]"));
 }

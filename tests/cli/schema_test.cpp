@@ -384,6 +384,22 @@ TEST_CASE("what the reader refuses the schema refuses too, as far as a schema ca
   }
 }
 
+TEST_CASE("every definition that the schema points to is there") {
+  const std::string schema = schema_text();
+  const std::size_t all = schema.find("\n  \"definitions\": {");
+  REQUIRE(all != std::string::npos);
+  const std::string mark = "\"#/definitions/";
+  int found = 0;
+  for (std::size_t at = schema.find(mark); at != std::string::npos;
+       at = schema.find(mark, at + 1)) {
+    const std::size_t from = at + mark.size();
+    const std::string name = schema.substr(from, schema.find('"', from) - from);
+    CHECK_MESSAGE(schema.find("\n    \"" + name + "\": {", all) != std::string::npos, name);
+    ++found;
+  }
+  CHECK(found > 20);
+}
+
 TEST_CASE("a shelf's schema asks for nothing that is the plan's") {
   const std::vector<std::string> verdicts =
       by_schema(run({"schema", "--shelf"}).out,

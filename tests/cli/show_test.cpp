@@ -167,11 +167,14 @@ TEST_CASE("a step that only a torque stops says the turns never to pass; its not
 
 TEST_CASE("tied again after it broke, without a loop, a motor is as planned and not as it was") {
   const LedgerBench ledger;
+  (void)ledger({"log", "th1", "weighed", "washed", "1.497 g"});
   (void)ledger({"log", "th1", "tied", "loop=300 mm"});
   (void)ledger({"log", "th1", "break_in", "loop_after=309 mm"});
+  CHECK(has(ledger({"show", "th1", "--json"}).out, "\"washed_g\": 1.497"));
   (void)ledger({"log", "th1", "wound", "1400", "40 gf.cm", "end=broke"});
   CHECK(has(ledger({"show", "th1"}).out, "309 mm broken in"));
   (void)ledger({"log", "th1", "tied", "reading=1.5 g"});
+  CHECK(has(ledger({"show", "th1", "--json"}).out, "\"washed_g\": null"));
   const Ran ran = ledger({"show", "th1"});
   CHECK_FALSE(has(ran.out, "309 mm broken in"));
   CHECK(has(ledger({"show", "th1", "--json"}).out, "\"loop_is\": \"planned\""));
@@ -293,4 +296,29 @@ TEST_CASE("a record with many entries still fits a screen; --all shows them") {
   CHECK_FALSE(has(ran.out, "number 7\n"));
   CHECK(has(ran.out, "number 8\n"));
   CHECK(has(ledger({"show", "th1", "--all"}).out, "number 0\n"));
+}
+
+TEST_CASE("show of a tied motor says what is missing for a launch, a day and backing off") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "loop=360 mm"});
+  const Ran ran = ledger({"show", "th1", "--temperature", "12 C", "--launch", "18 gf.cm"});
+  CHECK(has(ran.out, "launch at 18 gf·cm: log a winding with its torque"));
+  CHECK(has(ran.out, "today 12 °C: no winding was logged yet; colder rubber gives"));
+  CHECK(has(ledger({"show", "th1", "--back-off", "100"}).out, "log a winding with its torque"));
+  const Ran plain = ledger({"show", "th1"});
+  CHECK_FALSE(has(plain.out, "launch"));
+  CHECK_FALSE(has(plain.out, "today"));
+}
+
+TEST_CASE("show --json has what a motor was planned with: for, lot, rule, date, recipe") {
+  const LedgerBench ledger;
+  const std::string out = ledger({"show", "th1", "--json"}).out;
+  for (const char* part :
+       {"\"owner\": \"ANNA\"", "\"for\": \"Heron\"", "\"plan_date\": \"2026-02-05\"",
+        "\"rule\": \"club\"", "\"lot\": \"May\"", "\"slit\": false", "\"recipe\": null"}) {
+    CHECK_MESSAGE(has(out, part), part);
+  }
+  const std::string other = ledger({"show", "qx1", "--json"}).out;
+  CHECK(has(other, "\"for\": null"));
+  CHECK(has(other, "\"recipe\": \"two\""));
 }

@@ -36,6 +36,16 @@ TEST_CASE("labels that don't close on their sheet are an error with the sum") {
         "down: 2 mm + 7 x 37 mm + 37 mm = 298 mm passes the paper's 297 mm");
 }
 
+TEST_CASE("an empty pair is a fault, and one pair is told once") {
+  const auto stock = read_stock(
+      "paper = [\"210 mm\", \"297 mm\"]\ncolumns = 3\nrows = 8\nlabel = [\"70 mm\", \"37 mm\"]\n"
+      "pitch = []\n",
+      "s.toml", "s");
+  REQUIRE_FALSE(stock.ok());
+  REQUIRE(stock.diagnostics().size() == 1);
+  CHECK(stock.diagnostics().front().message == "pitch: expected two lengths, across and down");
+}
+
 TEST_CASE("labels that overlap are an error") {
   const auto stock = read_stock(
       "paper = [\"210 mm\", \"297 mm\"]\ncolumns = 2\nrows = 1\nlabel = [\"70 mm\", \"37 mm\"]\n"

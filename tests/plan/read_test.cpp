@@ -154,6 +154,24 @@ loop = "300 mm"
                             {"b.toml", "strips.t = { samples = [[\"1 m\", \"3 g\"]] }\n"}});
     CHECK(said(plan.diagnostics()).find("strips \"t\" is in two shelf files") != std::string::npos);
   }
+
+  TEST_CASE("a strip that is in two shelf files is the plan's own when it has one") {
+    const auto plan = read(
+        test::with_head("take = [\"a.toml\", \"b.toml\"]\n[strips.t]\nsamples = [[\"1 m\", "
+                        "\"4 g\"]]\n[[motors]]\nid = \"A\"\nstrip = \"t\"\nloop = \"300 mm\"\n"),
+        {{"a.toml", "strips.t = { samples = [[\"1 m\", \"2 g\"]] }\n"},
+         {"b.toml", "strips.t = { samples = [[\"1 m\", \"3 g\"]] }\n"}});
+    CHECK(said(plan.diagnostics()).find("two shelf files") == std::string::npos);
+  }
+
+  TEST_CASE("more tables than are read are told, not passed over") {
+    std::string text = "format = 1\n";
+    for (int i = 1; i <= 1001; ++i) {
+      text += "[rings.r" + std::to_string(i) + "]\nmass = \"1 g\"\n";
+    }
+    CHECK(said(read(text).diagnostics()).find("rings: expected at most 1000 tables") !=
+          std::string::npos);
+  }
 }
 
 TEST_CASE("the same id planned twice names the line of the first and a free number") {

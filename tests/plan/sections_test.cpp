@@ -76,6 +76,32 @@ torque_factor = "0.55 MPa ± 0.1 MPa")");
               "m\" }, { tag = \"a\", length = \"2 m\" }] }") ==
         "strip \"b\": two pieces have the tag \"a\"");
   }
+
+  TEST_CASE("a piece without a tag gets a number that no other piece was given") {
+    const auto plan = with_table(
+        "strips.b = { samples = [[\"1 m\", \"2 g\"]], pieces = [{ tag = \"2\", length = \"1 m\" }, "
+        "{ length = \"3 m\" }, { length = \"4 m\" }, { tag = \"4\", length = \"5 m\" }] }");
+    REQUIRE_MESSAGE(plan.ok(), said(plan.diagnostics()));
+    std::string tags;
+    for (const plan::Piece& piece : plan->strips.back().pieces) {
+      tags += piece.tag + " ";
+    }
+    CHECK(tags == "2 3 5 4 ");
+  }
+
+  TEST_CASE(
+      "what stands behind a ± is at most the value, or what the value may be if it may be 0") {
+    const auto strip = [](const std::string& key) {
+      return "strips.b = { samples = [[\"1 m\", \"2 g\"]], " + key + " }";
+    };
+    CHECK(fault(strip("turns_factor = \"11.0 ± 90\"")) ==
+          "turns_factor: expected at most 11 behind the ±, found \"11.0 ± 90\"");
+    CHECK(fault(strip("torque_factor = \"0.6 MPa ± 0.7 MPa\"")) ==
+          "torque_factor: expected at most 0.6 MPa behind the ±, found \"0.6 MPa ± 0.7 MPa\"");
+    CHECK(fault(strip("talc = \"0.9 % ± 30 %\"")) ==
+          "talc: expected at most 20 % behind the ±, found \"0.9 % ± 30 %\"");
+    CHECK(with_table(strip("turns_factor = \"11.0 ± 0.9\", talc = \"0 % ± 0.5 %\"")).ok());
+  }
 }
 
 TEST_SUITE("rules") {

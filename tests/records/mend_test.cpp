@@ -66,7 +66,8 @@ TEST_CASE("a line typed by hand without a sum gets one, its comment stays") {
   CHECK_FALSE(read_record(mended.text, kTornFile)->entries[0].edited);
 }
 
-TEST_CASE("the line [entries] put back leaves a damaged comment behind it and the record readable") {
+TEST_CASE(
+    "the line [entries] put back leaves a damaged comment behind it and the record readable") {
   std::string text = with_entry("# calm \x01 air\n" + sound_line());
   text.erase(text.find("[entries]\n"), 10);
   const Mended mended = mend_text(text, kTornFile, false);

@@ -35,6 +35,13 @@ TEST_CASE("figures seen before are not read again, and come out the same") {
     CHECK(beside->planned_unknown == alone->planned_unknown);
     CHECK(render(beside.diagnostics()) == render(alone.diagnostics()));
   }
+  // What is taken is what was kept, not read anew: kept figures that say something else come out.
+  const std::string text = record_of(41, 'A');
+  PlannedSeen other;
+  const std::size_t from = text.find("\n[planned]\n");
+  other.add({text.substr(from, text.find("\nsum = \"") - from), small_planned(), {}});
+  CHECK(read_record(text, "r.toml", &other)->planned.owner == small_planned().owner);
+  CHECK(small_planned().owner != full_planned().owner);
 }
 
 TEST_CASE("a figure changed by hand is read, though the record before it said otherwise") {
@@ -78,6 +85,19 @@ TEST_CASE("a figure that no motor has is refused: nothing is worked out from it"
     const auto record = read_record(text, "r.toml");
     REQUIRE_FALSE(record.ok());
     CHECK(record.diagnostics().front().message.starts_with("knot: expected a quantity from 0"));
+  }
+}
+
+TEST_CASE("what a rule counts is a list that has rubber in it") {
+  for (const char* counts : {"\"rubber\"", "[\"lubricant\"]", "[]", "[\"rubber\", \"glue\"]"}) {
+    CAPTURE(counts);
+    std::string text = record_of(3, 'A');
+    const std::size_t at = text.find("counts = [");
+    REQUIRE(at != std::string::npos);
+    text.replace(at, text.find(']', at) + 1 - at, std::string("counts = ") + counts);
+    const auto record = read_record(text, "r.toml");
+    REQUIRE_FALSE(record.ok());
+    CHECK(record.diagnostics().front().message.starts_with("counts: expected a list of rubber"));
   }
 }
 

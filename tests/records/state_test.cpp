@@ -47,6 +47,9 @@ TEST_CASE("a motor tied again after it broke begins anew") {
   CHECK(known.loop == Length::mm(280));
   CHECK_FALSE(known.best_turns);
   CHECK(known.flights == 0);
+  CHECK_FALSE(known.washed);
+  CHECK_FALSE(known.tied);
+  CHECK_FALSE(known.finished);
 }
 
 TEST_CASE("what is known is the newest of each, and the best winding with its torque") {
@@ -71,6 +74,9 @@ TEST_CASE("edited lines are no figures, and corrected entries don't count") {
   entries[5].end = WindEnd::stopped;
   CHECK(known_of(entries).best_turns == Turns::of(1100));
   CHECK(state_of(entries) == State::flown);
+  // A correction that was changed by hand takes nothing out.
+  entries.back().edited = true;
+  CHECK(known_of(entries).best_turns == Turns::of(1200));
 }
 
 TEST_CASE("state words read back") {

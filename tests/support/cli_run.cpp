@@ -6,6 +6,7 @@
 #include <sstream>
 #include <stdexcept>
 
+#include "base/text.h"
 #include "cli/command.h"
 
 namespace loopledger::test {
@@ -32,6 +33,16 @@ Ran run(const std::vector<std::string>& arguments, const std::string& input,
   ran.out = out.str();
   ran.err = err.str();
   return ran;
+}
+
+std::string too_wide(const std::string& text) {
+  std::istringstream lines(text);
+  for (std::string line; std::getline(lines, line);) {
+    if (terminal_width(line) > 100) {
+      return line;
+    }
+  }
+  return {};
 }
 
 TempFolder::TempFolder() {

@@ -22,6 +22,9 @@ struct Ran {
   return text.find(part) != std::string::npos;
 }
 
+/// The first line that is wider than a terminal of 100 columns; empty: none is.
+[[nodiscard]] std::string too_wide(const std::string& text);
+
 /// 2026-05-01 10:00 UTC by the program's clock.
 [[nodiscard]] Ran run(const std::vector<std::string>& arguments, const std::string& input = {},
                       const std::map<std::string, std::string>& environment = {});

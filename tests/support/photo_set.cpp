@@ -385,9 +385,9 @@ Grey degraded(const Label& label, Ill ill, std::size_t s, Random& random) {
 }  // namespace
 
 const char* name_of(Ill ill) {
-  constexpr std::array<const char*, kIlls> kNames{
-      "wrinkles", "combined", "small", "blur",    "motion", "glare", "jpeg",
-      "uneven",   "faint",    "noise", "covered", "tilted", "turned"};
+  constexpr std::array kNames{"wrinkles", "combined", "small", "blur",    "motion", "glare", "jpeg",
+                              "uneven",   "faint",    "noise", "covered", "tilted", "turned"};
+  static_assert(kNames.size() == kIlls);
   return kNames.at(static_cast<std::size_t>(ill));
 }
 

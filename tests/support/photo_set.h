@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 //
-// Photos of one bag label each, as a phone might take them: a drawn label degraded in 13 ways at 4
-// strengths, all from a seed. The ladder of readings was chosen on seed 1; the floors that tests
-// and benchmarks hold are measured on others.
+// Photos of one bag label each, as a phone might take them: a drawn label degraded in each way of
+// Ill at 4 strengths, all from a seed. The ladder of readings was chosen on seed 1; the floors that
+// tests and benchmarks hold are measured on others.
 #pragma once
 
 #include <cstdint>

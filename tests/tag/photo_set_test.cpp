@@ -29,7 +29,7 @@ static_assert(kFloorOthers >= 0.96 * kOthers);
 
 }  // namespace
 
-TEST_CASE("photos of a label in 13 ways and 4 strengths are read, and none is read wrong") {
+TEST_CASE("photos of a label in every way and 4 strengths are read, and none is read wrong") {
   int photos = 0;
   int read = 0;
   int others = 0;

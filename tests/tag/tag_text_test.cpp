@@ -123,7 +123,7 @@ TEST_CASE("every set of figures reads back to the digits that were printed") {
   }
 }
 
-TEST_CASE("no label with one wrong character is read as another label's figures unnoticed") {
+TEST_CASE("no label with one wrong character in its id is read as another motor's") {
   const std::string text = tag_texts(th1()).front();
   constexpr std::string_view kSet = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:";
   for (std::size_t i = 0; i < id1().size(); ++i) {
