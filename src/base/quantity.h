@@ -201,6 +201,7 @@ struct Estimate {
   Q value{};
   Q low{};
   Q high{};
+  friend constexpr bool operator==(const Estimate&, const Estimate&) = default;
 };
 
 }  // namespace loopledger

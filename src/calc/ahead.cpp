@@ -47,9 +47,8 @@ std::optional<OilAgain> oil_again(const records::Planned& p, Mass rubber,
   if (p.lubricant.empty()) {
     return std::nullopt;
   }
-  constexpr double kTwoSided = 0.975;
   OilAgain oil;
-  oil.adds = rubber * (p.uptake.value + p.uptake.u * normal_quantile(kTwoSided));
+  oil.adds = rubber * (p.uptake.value + p.uptake.u * coverage_95());
   if (p.rule && p.rule->counts.lubricant && now && now->margin) {
     oil.leaves = *now->margin - oil.adds;
   }

@@ -7,21 +7,25 @@
 #include <optional>
 
 #include "base/quantity_text.h"
+#include "calc/cranks.h"
+#include "calc/turns_torque.h"
 
 namespace loopledger::calc {
 namespace {
 
-/// The nearest whole number, but none that would pass `most`.
+/// The nearest whole number, but none that would pass `most`. Without gearing they are the turns,
+/// which are never rounded up.
 std::optional<int> whole_cranks(Turns turns, double winder_ratio, Turns most) {
   constexpr double kAnyone = 1e6;  // cranks: more is a damaged record
-  const double cranks = turns.count() / winder_ratio;
-  if (!(winder_ratio > 0) || !(cranks >= 0 && cranks < kAnyone)) {
+  if (!(winder_ratio > 0)) {
     return std::nullopt;
   }
-  const auto nearest = static_cast<int>(std::lround(cranks));
-  return nearest * winder_ratio > most.count()
-             ? static_cast<int>(std::floor(most.count() / winder_ratio))
-             : nearest;
+  double cranks = has_cranks(winder_ratio) ? nearest_cranks(turns, winder_ratio)
+                                           : cranks_at_most(turns, winder_ratio);
+  if (cranks * winder_ratio > most.count()) {
+    cranks = cranks_at_most(most, winder_ratio);
+  }
+  return cranks >= 0 && cranks < kAnyone ? std::optional(static_cast<int>(cranks)) : std::nullopt;
 }
 
 Diagnostic past_limit(const records::Planned& p, const plan::Recipe& recipe,
@@ -70,9 +74,7 @@ Diagnostics set_break_in(records::Planned& p, const plan::Recipe& recipe, const 
 bool winds(const records::BreakInStep& step) { return step.turns || step.stop_torque; }
 
 Estimate<Torque> stop_torque(const records::Planned& p, const records::BreakInStep& step) {
-  const bool known = p.torque_max.value > Torque{};
-  const double share = known ? *step.stop_torque / p.torque_max.value : 0;
-  return {*step.stop_torque, p.torque_max.low * share, p.torque_max.high * share};
+  return share_of(p.torque_max, *step.stop_torque);
 }
 
 StepNow step_now(const records::Planned& p, const records::BreakInStep& step, Length loop_as_tied,

@@ -9,6 +9,9 @@
 
 namespace loopledger::calc {
 
+/// Whether a turn of the crank is not a turn of the motor, so that cranks are told beside turns.
+[[nodiscard]] inline bool has_cranks(double ratio) { return ratio > 0 && ratio != 1; }
+
 /// For turns that are not to be passed: none more than asked for. @pre ratio > 0
 [[nodiscard]] inline double cranks_at_most(Turns turns, double ratio) {
   return std::floor(turns.count() / ratio);

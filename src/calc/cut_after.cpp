@@ -26,7 +26,7 @@ std::vector<ShelfPiece> shelf_after(const CuttingTask& task, const CuttingResult
   for (std::size_t p = 0; p < before.size(); ++p) {
     if (!touched[p]) {
       after.push_back(before[p]);
-    } else if (left[p] > kNothingLeft && left[p] + kNothingLeft >= task.keep) {
+    } else if (left[p] > kNothingLeft && !is_scrap(left[p], task.keep)) {
       ShelfPiece piece = before[p];
       piece.length = left[p];
       if (piece.mass) {

@@ -4,10 +4,10 @@
 // longest piece left.
 //
 // The bound comes first. A plan that meets it in all three aims is proven at once, and that is what
-// the first searches ask for. Otherwise aim after aim: is there a plan at the bound; if there is
-// none, half way between the bound and the best so far, and so on, until no plan is better or the
-// aim's share of the effort is used up. A search is run in several styles with a little effort each
-// before one gets much: a search that began badly is soon left for one that began otherwise.
+// the first searches ask for, in several styles with a little effort each before one gets much: a
+// search that began badly is soon left for one that began otherwise. Otherwise aim after aim: is
+// there a plan one step better than the best so far, again and again, until there is none, which is
+// the proof, or the aim's share of the effort is used up.
 #pragma once
 
 #include "calc/cut_search.h"

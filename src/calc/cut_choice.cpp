@@ -48,11 +48,9 @@ class Chooser {
     out_.kept = Counts(problem_.kinds(), 0);
     out_.fills = Fills(problem_.pieces(), out_.kept);
     out_.proven = true;
-    if (complete(out_.kept, problem_.count, all) != Verdict::found) {
-      most_motors(all);
+    most_motors(all);
+    if (total(out_.kept) < all) {
       earliest();
-    } else {
-      out_.most = all;
     }
     return out_;
   }
@@ -130,10 +128,12 @@ class Chooser {
     return unknown ? Verdict::unknown : Verdict::none;
   }
 
+  /// From all of them down to a number that can be cut. One that was not refuted, because the
+  /// effort was used up, may still be possible.
   void most_motors(int all) {
     const Counts none(problem_.kinds(), 0);
     out_.most = -1;
-    for (int number = all - 1; number >= 0; --number) {
+    for (int number = all; number >= 0; --number) {
       const Verdict verdict = complete(none, problem_.count, number);
       if (out_.most < 0 && verdict != Verdict::none) {
         out_.most = number;

@@ -34,7 +34,8 @@ Kinds on_grid(const CuttingTask& task) {
     out.problem.whole.push_back(grid_down(piece.length));
     out.problem.room.push_back(grid_down(piece.length - piece.ends));
   }
-  out.problem.keep = std::max<Grid>(grid_up(task.keep), 0);
+  // What `is_scrap` keeps is kept here too.
+  out.problem.keep = std::max<Grid>(grid_up(task.keep - kNothingLeft), 0);
   for (const auto& [negated, motors] : rows) {
     std::vector<Grid> row;
     for (const Grid length : negated) {

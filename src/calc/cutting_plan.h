@@ -13,14 +13,12 @@
 // - Aim 1 (cut_choice.h): all; else the most, by the shortest; then motor by motor in the plan's
 //   order, each kept if a plan of the full number can still keep it.
 // - Aims 2 to 4 (cut_aims.h): a bound for all three (cut_reach.h: which totals the pieces reach,
-// each
-//   by its own limits, motors split between pieces at will); a plan that meets it is proven. Else a
-//   good plan is made better by parts, three or four pieces at a time (cut_mend.h), and then one
-//   search asks for a plan a step better than the best, until there is none.
+//   each by its own limits, motors split between pieces at will); a plan that meets it is proven.
+//   Else a good plan is made better by parts, three or four pieces at a time (cut_mend.h), and then
+//   one search asks for a plan a step better than the best, until there is none.
 // - The search (cut_search.h) goes piece by piece, the shortest first, through all fillings that
-// the
-//   bound lets pass; a table over the piece's length (cut_table.h) spares it dead ends, and what is
-//   left to cut is remembered where it failed (cut_failed.h, at most 4 MB).
+//   the bound lets pass; a table over the piece's length (cut_table.h) spares it dead ends, and
+//   what is left to cut is remembered where it failed (cut_failed.h, at most 4 MB).
 //
 // Cost. The problem is NP-hard; worst case exponential in pieces and kinds. A step is about 10 ns.
 // Nights of 60 motors of up to 15 lengths (150 to 1300 mm) from 12 pieces (0.3 to 5 m), all drawn
@@ -92,5 +90,11 @@ inline constexpr std::int64_t kCuttingEffort = 40'000'000;
 
 /// A remnant this short counts as nothing left.
 inline constexpr Length kNothingLeft = Length::mm(1e-6);
+
+/// Whether a remnant is too short to keep, and not nothing. One that is as long as `keep` but for
+/// the noise of sums is kept.
+[[nodiscard]] constexpr bool is_scrap(Length left, Length keep) {
+  return left > kNothingLeft && left + kNothingLeft < keep;
+}
 
 }  // namespace loopledger::calc

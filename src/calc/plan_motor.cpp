@@ -63,14 +63,17 @@ void take_parts(Planned& p, const Plan& plan, const MotorGroup& group) {
   }
 }
 
+records::PlannedRule planned_rule(const plan::Rule& rule) {
+  return {rule.name, rule.limit.value, rule.counts.value, rule.weighed.value,
+          rule.official_error.value};
+}
+
 void take_rule(Planned& p, const Plan& plan, const MotorGroup& group) {
   // A part motor stands for its full motor on a low ceiling; no limit applies to it [part].
   if (!group.rule || group.part.given) {
     return;
   }
-  const plan::Rule& rule = plan.rules[*group.rule];
-  p.rule = records::PlannedRule{rule.name, rule.limit.value, rule.counts.value, rule.weighed.value,
-                                rule.official_error.value};
+  p.rule = planned_rule(plan.rules[*group.rule]);
 }
 
 Planned start(const Plan& plan, const MotorGroup& group, const Uncertain<LinearDensity>& density) {
@@ -105,10 +108,7 @@ Diagnostics set_aim(Planned& p, const Plan& plan, const MotorGroup& group) {
   if (group.mass_is_limit) {
     p.aim_is_limit = true;
     Planned full = p;
-    full.rule = std::nullopt;
-    const plan::Rule& rule = plan.rules[*group.rule];
-    full.rule = records::PlannedRule{rule.name, rule.limit.value, rule.counts.value,
-                                     rule.weighed.value, rule.official_error.value};
+    full.rule = planned_rule(plan.rules[*group.rule]);
     Diagnostics problems = fill_windows(full);
     for (Diagnostic& d : problems) {
       d.place = group.mass.place;

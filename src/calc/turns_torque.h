@@ -37,13 +37,22 @@ struct Factor {
 [[nodiscard]] double normal_quantile(double probability);
 [[nodiscard]] double normal_share_below(double z);
 
+/// Half-width of a 95 % interval in standard uncertainties: 1.96.
+[[nodiscard]] inline double coverage_95() { return normal_quantile(0.975); }
+
 /// An estimate with the 95 % interval of a log-normal whose relative standard uncertainty is u: the
 /// value divided and multiplied by exp(1.96 u).
 template <class Q>
 [[nodiscard]] Estimate<Q> log_normal(Q value, double u) {
-  constexpr double kTwoSided95 = 0.975;
-  const double spread = std::exp(normal_quantile(kTwoSided95) * u);
+  const double spread = std::exp(coverage_95() * u);
   return {value, value / spread, value * spread};
+}
+
+/// A value with the interval of the estimate that it is a share of; none of one that is not known.
+template <class Q>
+[[nodiscard]] Estimate<Q> share_of(const Estimate<Q>& whole, Q value) {
+  const double share = whole.value > Q{} ? value / whole.value : 0;
+  return {value, whole.low * share, whole.high * share};
 }
 
 /// Largest turns with their 95 % log-normal interval. Relative variance u_k^2 + (u_lambda / (2

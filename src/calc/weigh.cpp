@@ -31,14 +31,18 @@ struct Sum {
   }
 };
 
-Mass washed_in(const Planned& p, Stage stage, Mass reading, bool tails_on) {
+/// What of the tails lies on the scale.
+Length tails_at(const Planned& p, Stage stage) {
+  return stage == Stage::as_cut || stage == Stage::washed ? p.tails : Length{};
+}
+
+Mass washed_in(const Planned& p, Stage stage, Mass reading, Length tails) {
   const double talc_off = 1 - p.talc.value.as_ratio();
-  const Mass tails = p.linear_density.value * p.tails;
   switch (stage) {
     case Stage::as_cut:
-      return reading * talc_off - tails;
+      return reading * talc_off - p.linear_density.value * tails;
     case Stage::washed:
-      return tails_on ? reading - tails : reading;
+      return reading - p.linear_density.value * tails;
     case Stage::tied:
       return reading - p.rings.value - p.adhesive_mass.value;
     case Stage::finished:
@@ -47,13 +51,11 @@ Mass washed_in(const Planned& p, Stage stage, Mass reading, bool tails_on) {
   return (reading - p.rings.value - p.adhesive_mass.value) / (1 + p.uptake.value.as_ratio());
 }
 
-void count_strip(Sum& sum, const Planned& p, Stage stage, Mass reading, bool tails_on) {
+void count_strip(Sum& sum, const Planned& p, Stage stage, Mass reading, Length tails) {
   if (stage == Stage::as_cut) {
     sum.take_off(reading * p.talc.value, reading * p.talc.u);
   }
-  if (stage == Stage::as_cut || (stage == Stage::washed && tails_on)) {
-    sum.take_off(p.linear_density.value * p.tails, p.linear_density.u * p.tails);
-  }
+  sum.take_off(p.linear_density.value * tails, p.linear_density.u * tails);
 }
 
 void count_part(Sum& sum, const Uncertain<Mass>& part, bool on_scale, bool counts) {
@@ -77,16 +79,35 @@ void count_lubricant(Sum& sum, const Planned& p, bool on_scale, bool counts, boo
   }
 }
 
+Counted counted_with(const Planned& p, Stage stage, Mass reading, Length tails) {
+  // Without a rule the motor is held against its own washed rubber: nothing else counts.
+  const Counts counts = p.rule ? p.rule->counts : Counts{};
+  const bool rested = p.rule && p.rule->weighed == Weighed::rested;
+  const Mass official = p.rule ? p.rule->official_error : Mass{};
+  const Mass rubber = washed_in(p, stage, reading, tails);
+  const bool tied = stage == Stage::tied || stage == Stage::finished;
+
+  Sum sum;
+  sum.add(reading, scale_u(p.scale_step, p.scale_error));
+  sum.u2 += squared(official.in_si()) / 3;
+  count_strip(sum, p, stage, reading, tails);
+  count_part(sum, p.rings, tied, counts.rings);
+  count_part(sum, p.adhesive_mass, tied, counts.adhesive);
+  count_lubricant(sum, p, stage == Stage::finished, counts.lubricant, rested, rubber);
+  return {Mass::si(sum.mass), Mass::si(std::sqrt(sum.u2)), rubber};
+}
+
 /// The reading at which counted mass + k u reaches the limit. Both grow with the reading, so
 /// halving the interval is sure to find it; 200 halvings reach the last bit of a double.
-double reading_at_limit(const Planned& p, Stage stage, double k) {
+double reading_at_limit(const Planned& p, Stage stage, Length tails, double k) {
   const double limit = p.rule->limit.in_si();
   const auto excess = [&](double reading) {
-    const Counted c = counted(p, stage, Mass::si(reading));
+    const Counted c = counted_with(p, stage, Mass::si(reading), tails);
     return c.mass.in_si() + k * c.u.in_si() - limit;
   };
   double low = 0;
-  double high = 2 * (limit + p.rings.value.in_si() + p.adhesive_mass.value.in_si());
+  double high = 2 * (limit + p.rings.value.in_si() + p.adhesive_mass.value.in_si() +
+                     (p.linear_density.value * tails).in_si());
   while (excess(high) < 0 && high < 1e6) {
     high *= 2;
   }
@@ -128,22 +149,8 @@ Mass scale_u(Mass step, Mass error) {
   return Mass::si(std::sqrt(2 * squared(step.in_si()) / 12 + squared(error.in_si()) / 3));
 }
 
-Counted counted(const Planned& p, Stage stage, Mass reading, bool tails_on) {
-  // Without a rule the motor is held against its own washed rubber: nothing else counts.
-  const Counts counts = p.rule ? p.rule->counts : Counts{};
-  const bool rested = p.rule && p.rule->weighed == Weighed::rested;
-  const Mass official = p.rule ? p.rule->official_error : Mass{};
-  const Mass rubber = washed_in(p, stage, reading, tails_on);
-  const bool tied = stage == Stage::tied || stage == Stage::finished;
-
-  Sum sum;
-  sum.add(reading, scale_u(p.scale_step, p.scale_error));
-  sum.u2 += squared(official.in_si()) / 3;
-  count_strip(sum, p, stage, reading, tails_on);
-  count_part(sum, p.rings, tied, counts.rings);
-  count_part(sum, p.adhesive_mass, tied, counts.adhesive);
-  count_lubricant(sum, p, stage == Stage::finished, counts.lubricant, rested, rubber);
-  return {Mass::si(sum.mass), Mass::si(std::sqrt(sum.u2)), rubber};
+Counted counted(const Planned& p, Stage stage, Mass reading) {
+  return counted_with(p, stage, reading, tails_at(p, stage));
 }
 
 double guard_factor(Share confidence) { return normal_quantile(confidence.as_ratio()); }
@@ -166,20 +173,20 @@ Result<UpperEnd> upper_end(const Planned& p, Stage stage) {
   const double k = guard_factor(p.confidence);
   std::optional<UpperEnd> best;
   for (const Stage s : {Stage::washed, Stage::tied, Stage::finished}) {
-    const Mass own = Mass::si(reading_at_limit(p, s, k));
-    const UpperEnd from_here{own, counted(p, s, own).u * k};
+    const Mass own = Mass::si(reading_at_limit(p, s, Length{}, k));
+    const UpperEnd from_here{own, counted_with(p, s, own, Length{}).u * k};
     if (!best) {
       best = from_here;
     } else {
       // What an earlier stage knew is not lost: carry its end over to this stage's scale.
       const Stage before = s == Stage::tied ? Stage::washed : Stage::tied;
-      const Mass washed = washed_in(p, before, best->reading, false);
+      const Mass washed = washed_in(p, before, best->reading, Length{});
       const Mass carried = reading_of(p, s, washed);
       best = own > carried ? from_here : UpperEnd{carried, best->guard};
     }
-    const Mass rubber = washed_in(p, s, best->reading, false);
+    const Mass rubber = washed_in(p, s, best->reading, Length{});
     if (rubber <= Mass{}) {
-      const Counted none = counted(p, s, reading_of(p, s, Mass{}));
+      const Counted none = counted_with(p, s, reading_of(p, s, Mass{}), Length{});
       return no_room(p, s, none.mass + none.u * k - p.rule->limit);
     }
     if (s == stage) {
@@ -237,7 +244,33 @@ Diagnostics fill_windows(Planned& p) {
       return problems;
     }
   }
+  const records::Window washed = scale_window(p, Stage::washed);
+  if (*washed.low > *washed.high) {
+    problems.push_back(empty_window(p, Stage::washed, *washed.low, *washed.high));
+  }
   return problems;
+}
+
+records::Window scale_window(const Planned& p, Stage stage) {
+  if (stage != Stage::washed || p.tails <= Length{}) {
+    return p.windows.of(stage);
+  }
+  const Mass tails = p.linear_density.value * p.tails;
+  Mass low = p.aim - p.window / 2 + tails;
+  Mass high = p.aim + p.window / 2 + tails;
+  records::Window window = p.windows.of(stage);
+  if (p.rule) {
+    const double k = guard_factor(p.confidence);
+    high = std::min(high, Mass::si(reading_at_limit(p, stage, Length{}, k)) + tails);
+    const Mass most = Mass::si(reading_at_limit(p, stage, p.tails, k));
+    const Mass lower = std::max(high - most, Mass{});
+    low -= lower;
+    high -= lower;
+    window.guard = counted(p, stage, most).u * k;
+  }
+  window.low = ceil_to_step(low, p.scale_step);
+  window.high = floor_to_step(high, p.scale_step);
+  return window;
 }
 
 Result<Mass> as_cut_low(const Planned& p, Mass washed_low) {
@@ -250,43 +283,47 @@ Result<Mass> as_cut_low(const Planned& p, Mass washed_low) {
 }
 
 Length snip_for(const Planned& p, Stage stage, Mass over) {
-  const records::Window& window = p.windows.of(stage);
+  const records::Window window = scale_window(p, stage);
   const Mass half = window.low && window.high ? (*window.high - *window.low) / 2 : Mass{};
   const double oil = stage == Stage::finished ? 1 + p.uptake.value.as_ratio() : 1;
   return std::min((over + half) / oil / p.linear_density.value, p.loop * p.strands);
 }
 
-Judgement judge(const Planned& p, Stage stage, Mass reading, bool tails_on) {
+Judgement judge(const Planned& p, Stage stage, Mass reading) {
   Judgement j;
   j.stage = stage;
   j.reading = reading;
-  j.counted = counted(p, stage, reading, tails_on);
+  j.counted = counted(p, stage, reading);
   if (p.rule) {
     j.margin = p.rule->limit - j.counted.mass;
     j.within = Share::ratio(normal_share_below(*j.margin / j.counted.u));
   }
-  const Mass held = tails_on ? j.counted.rubber : reading;
-  const records::Window& window = p.windows.of(stage);
+  const records::Window window = scale_window(p, stage);
   const Mass hair = p.scale_step * kOnStep;
-  if (window.high && held > *window.high + hair) {
+  if (window.high && reading > *window.high + hair) {
     j.verdict = Verdict::over;
-    j.over = held - *window.high;
+    j.over = reading - *window.high;
     j.trim = snip_for(p, stage, j.over);
-  } else if (window.low && held < *window.low - hair) {
+  } else if (window.low && reading < *window.low - hair) {
     j.verdict = Verdict::light;
-    j.light = *window.low - held;
+    j.light = *window.low - reading;
   }
   return j;
 }
 
 TyingCheck check_tying(const Planned& p, Mass washed, Mass tied) {
   TyingCheck check;
-  check.difference = tied - washed;
+  check.tails = p.linear_density.value * p.tails;
+  check.difference = tied - (washed - check.tails);
   check.expected = p.rings.value + p.adhesive_mass.value;
   const double u_scale = scale_u(p.scale_step, Mass{}).in_si();  // the scale's error is common
-  const double u = std::sqrt(2 * squared(u_scale) + squared(p.rings.u.in_si()) +
-                             squared(p.adhesive_mass.u.in_si()));
-  check.tolerance = std::max(Mass::si(3 * u), p.scale_step);
+  double u2 =
+      2 * squared(u_scale) + squared(p.rings.u.in_si()) + squared(p.adhesive_mass.u.in_si());
+  if (p.tails > Length{}) {
+    u2 += squared((p.linear_density.u * p.tails).in_si()) +
+          squared((p.linear_density.value * p.ruler_step).in_si()) / 3;
+  }
+  check.tolerance = std::max(Mass::si(3 * std::sqrt(u2)), p.scale_step);
   const auto near = [&](Mass expected) {
     return std::fabs((check.difference - expected).in_si()) <=
            check.tolerance.in_si() * (1 + kOnStep);
@@ -299,6 +336,8 @@ TyingCheck check_tying(const Planned& p, Mass washed, Mass tied) {
       break;
     }
   }
+  check.tails_still_on =
+      !check.agrees && check.tails > Mass{} && near(check.expected + check.tails);
   return check;
 }
 

@@ -6,7 +6,7 @@
 // the rule. Sources: [gum] for the scale, [106] for guard band and probability.
 //
 // At a stage the scale holds:  as cut    rubber + talc + tails + allowance
-//                              washed    rubber
+//                              washed    rubber + tails
 //                              tied      rubber + rings + adhesive
 //                              finished  rubber + rings + adhesive + lubricant
 // No buoyancy correction: it is the same at the event's scale.
@@ -31,15 +31,15 @@ struct Counted {
 };
 
 /// counted mass = reading - what is on the scale but not counted + what is counted but not yet on
-/// it; u^2 = u_scale^2 + the u^2 of exactly those things. Without a rule everything that ends up
-/// on the motor's washed rubber alone counts. `tails_on`: washed, with the tails still on.
-[[nodiscard]] Counted counted(const records::Planned& planned, Stage stage, Mass reading,
-                              bool tails_on = false);
+/// it; u^2 = u_scale^2 + the u^2 of exactly those things. Without a rule the washed rubber alone
+/// counts. A washed motor has its tails on: they are snipped off after tying.
+[[nodiscard]] Counted counted(const records::Planned& planned, Stage stage, Mass reading);
 
 /// k = Phi^-1(confidence). Source: [106].
 [[nodiscard]] double guard_factor(Share confidence);
 
-/// A washed mass as it reads at a stage: with all that has come onto the scale since.
+/// A washed mass, without tails, as it reads at a stage: with all that has come onto the scale
+/// since.
 [[nodiscard]] Mass reading_of(const records::Planned& planned, Stage stage, Mass washed);
 
 /// What hangs from the rule's limit at one stage, not rounded.
@@ -50,7 +50,8 @@ struct UpperEnd {
 
 /// Upper end of a stage's window under the rule: the reading at which counted mass + k u = limit,
 /// never below the earlier stage's end + what has come onto the scale since.
-/// Stages washed, tied and finished. Error `rule-limit` when nothing would be left for rubber.
+/// Stages washed (without tails), tied and finished. Error `rule-limit` when nothing would be left
+/// for rubber.
 /// @pre planned.rule
 [[nodiscard]] Result<UpperEnd> upper_end(const records::Planned& planned, Stage stage);
 
@@ -65,6 +66,11 @@ struct UpperEnd {
 
 /// Lower end of the washed window before rounding.
 [[nodiscard]] Mass washed_low_unrounded(const records::Planned& planned, Mass washed_upper);
+
+/// The readings of the scale between which a motor may be left: the planned window, which is of the
+/// washed rubber, with the tails that are on the scale then. So much as the uncertainty of their
+/// mass adds to the guard band, both ends of it lie lower. On the scale's step, rounded inwards.
+[[nodiscard]] records::Window scale_window(const records::Planned& planned, Stage stage);
 
 enum class Verdict { ok, over, light };
 
@@ -86,17 +92,20 @@ struct Judgement {
 [[nodiscard]] Length snip_for(const records::Planned& planned, Stage stage, Mass over);
 
 /// The one judgement that `log`, `show` and the bench share.
-[[nodiscard]] Judgement judge(const records::Planned& planned, Stage stage, Mass reading,
-                              bool tails_on = false);
+[[nodiscard]] Judgement judge(const records::Planned& planned, Stage stage, Mass reading);
 
-/// Tied minus washed, held against rings + adhesive.
+/// Tied minus washed without its tails, held against rings + adhesive.
 struct TyingCheck {
   Mass difference;
+  Mass tails;  ///< taken off the washed reading
   Mass expected;
   Mass tolerance;  ///< 3 standard uncertainties, at least one scale step
   bool agrees = true;
-  int rings_missing = 0;  ///< that many rings less would explain it
+  int rings_missing = 0;        ///< that many rings less would explain it
+  bool tails_still_on = false;  ///< that would explain it
 };
+/// `washed`, `tied`: readings. Tails are taken to be snipped to one step of the ruler (common
+/// sense, no source).
 [[nodiscard]] TyingCheck check_tying(const records::Planned& planned, Mass washed, Mass tied);
 
 /// Rounds down or up to the step; a value within 1e-9 of a step counts as on it.

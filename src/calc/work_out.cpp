@@ -137,20 +137,28 @@ std::string id_list(const Batch& batch, const std::vector<std::size_t>& motors) 
 
 Diagnostic pieces_short(const plan::Strip& strip, const Batch& batch, const StripTask& task,
                         const std::vector<std::size_t>& uncut, Length missing, Length longest,
-                        bool allowed) {
+                        std::size_t perhaps_more, bool allowed) {
   const std::size_t can = task.motors.size() - uncut.size();
-  std::string message = fmt::format(
-      "strip \"{}\": its pieces give {} of {} motors; {} can't be cut, {} mm of strip is missing "
-      "(longest remnant {} mm)",
-      strip.name, can, task.motors.size(), id_list(batch, uncut), fixed(missing.in_mm(), 0),
-      fixed(longest.in_mm(), 0));
+  const std::string who = id_list(batch, uncut);
+  std::string message =
+      perhaps_more == 0
+          ? fmt::format(
+                "strip \"{}\": its pieces give {} of {} motors; {} can't be cut, {} mm of "
+                "strip is missing (longest remnant {} mm)",
+                strip.name, can, task.motors.size(), who, fixed(missing.in_mm(), 0),
+                fixed(longest.in_mm(), 0))
+          : fmt::format(
+                "strip \"{}\": the best plan that was found cuts {} of {} motors, without "
+                "{}; whether {} more can be cut is not settled: the strip only just "
+                "suffices, or not quite",
+                strip.name, can, task.motors.size(), who, perhaps_more);
   if (allowed) {
     return warning("pieces-short", std::move(message), {}, strip.place);
   }
-  return error(
-      "pieces-short", std::move(message),
-      fmt::format("add pieces, plan fewer motors, or --short prints the {} that can be cut", can),
-      strip.place);
+  return error("pieces-short", std::move(message),
+               fmt::format("add {}, plan fewer motors, or --short prints the {} that can be cut",
+                           perhaps_more == 0 ? "pieces" : "a piece or a few mm of strip", can),
+               strip.place);
 }
 
 /// Enters one strip's result into the batch: cuts by piece, each motor's piece and figures.
@@ -168,7 +176,7 @@ Diagnostics enter(const Plan& plan, const StripTask& t, const CuttingResult& res
     cuts.length = figures.piece_length[p];
     cuts.ends = strip.ends.value;
     cuts.left = left[p];
-    cuts.scrap = left[p] > kNothingLeft && left[p] < t.task.keep;
+    cuts.scrap = is_scrap(left[p], t.task.keep);
     longest = std::max(longest, left[p]);
     for (std::size_t i = 0; i < t.motors.size(); ++i) {
       if (result.piece_of[i] == p) {
@@ -194,7 +202,8 @@ Diagnostics enter(const Plan& plan, const StripTask& t, const CuttingResult& res
   if (!uncut.empty()) {
     batch.cutting.uncut.insert(batch.cutting.uncut.end(), uncut.begin(), uncut.end());
     batch.cutting.shortfall += missing;
-    problems.push_back(pieces_short(strip, batch, t, uncut, missing, longest, allow_short));
+    problems.push_back(
+        pieces_short(strip, batch, t, uncut, missing, longest, result.motors_gap, allow_short));
   }
   return problems;
 }
@@ -219,7 +228,7 @@ void enter_after(const Plan& plan, const StripTask& t, const CuttingResult& resu
 }
 
 Diagnostics cut_strips(const Plan& plan, const std::vector<StripFigures>& figures,
-                       GroupFigures& groups, bool allow_short, Batch& batch) {
+                       GroupFigures& groups, const WorkOptions& options, Batch& batch) {
   Diagnostics problems;
   batch.cutting.aims_proven = kCuttingAims;
   for (std::size_t s = 0; s < plan.strips.size(); ++s) {
@@ -231,7 +240,7 @@ Diagnostics cut_strips(const Plan& plan, const std::vector<StripFigures>& figure
     if (!task || task->motors.empty()) {
       continue;
     }
-    const CuttingResult result = make_cutting_plan(task->task);
+    const CuttingResult result = make_cutting_plan(task->task, options.cutting_effort);
     batch.cutting.made = true;
     batch.cutting.aims_proven = std::min(batch.cutting.aims_proven, result.aims_proven);
     batch.cutting.motors_gap += result.motors_gap;
@@ -239,7 +248,7 @@ Diagnostics cut_strips(const Plan& plan, const std::vector<StripFigures>& figure
     batch.cutting.pieces_gap += result.touched_gap;
     batch.cutting.longest_gap = std::max(batch.cutting.longest_gap, result.longest_gap);
     enter_after(plan, *task, result, figures[s], batch);
-    append(problems, enter(plan, *task, result, figures[s], groups, allow_short, batch));
+    append(problems, enter(plan, *task, result, figures[s], groups, options.short_of_strip, batch));
   }
   batch.cutting.proven = batch.cutting.made && batch.cutting.aims_proven == kCuttingAims;
   return problems;
@@ -317,7 +326,7 @@ Result<Batch> work_out(const Plan& plan, const WorkOptions& options) {
   if (has_errors(problems)) {
     return problems;
   }
-  append(problems, cut_strips(plan, figures, groups, options.short_of_strip, batch));
+  append(problems, cut_strips(plan, figures, groups, options, batch));
   if (has_errors(problems)) {
     return problems;
   }

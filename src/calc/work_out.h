@@ -4,11 +4,13 @@
 // the same plan gives the same figures. Start here to see how a batch is worked out.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <vector>
 
 #include "base/motor_id.h"
 #include "base/result.h"
+#include "calc/cutting_plan.h"
 #include "calc/figures.h"
 #include "plan/plan.h"
 
@@ -18,6 +20,7 @@ struct WorkOptions {
   bool short_of_strip = false;  ///< `--short`: print what can be cut when the pieces don't reach
   std::optional<std::vector<MotorId>> only = std::nullopt;  ///< these motors of the plan, not all
   bool choices = false;  ///< groups without a size give choices; else they are errors
+  std::int64_t cutting_effort = kCuttingEffort;  ///< steps of each strip's search
 };
 
 /// All that can be found wrong comes back in one go, each with its place in the plan. Errors:

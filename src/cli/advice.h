@@ -95,7 +95,10 @@ struct LaunchCurve {
 /// "1180 turns = 118 cranks"; whole turns, none more than asked for.
 [[nodiscard]] std::string turns_and_cranks(Turns turns, double ratio);
 
-/// The mass of its washed rubber: as weighed, else as planned.
+/// The mass of its washed rubber, without tails, by its washed reading; empty when there is none.
+[[nodiscard]] std::optional<Mass> washed_rubber(const records::Record& record,
+                                                const Advice& advice);
+/// The same, or as planned.
 [[nodiscard]] Mass rubber_of(const records::Record& record, const Advice& advice);
 
 /// The lines under "Next": best winding, windings, rest, set, launch, temperature. Only what is

@@ -6,6 +6,7 @@
 #include "calc/cranks.h"
 #include "calc/curve.h"
 #include "calc/energy.h"
+#include "calc/weigh.h"
 #include "cli/advice.h"
 #include "records/fields.h"
 
@@ -29,8 +30,9 @@ std::string last_launch_words(Turns left, const std::optional<LaunchCurve>& laun
 /// "102 turns = 7 cranks": nearest whole ones, for here neither side is the safe one.
 std::string let_out_turns(Turns out, double ratio) {
   const std::string text = fmt::format("{:.0f} turns", out.count());
-  return ratio > 1 ? fmt::format("{} = {:.0f} cranks", text, calc::nearest_cranks(out, ratio))
-                   : text;
+  return calc::has_cranks(ratio)
+             ? fmt::format("{} = {:.0f} cranks", text, calc::nearest_cranks(out, ratio))
+             : text;
 }
 
 std::string back_off_words(const records::Planned& p, const LaunchCurve& launch, const Today& today,
@@ -86,11 +88,19 @@ std::string curve_words(const calc::OwnCurve& own) {
 
 std::string turns_and_cranks(Turns turns, double ratio) {
   const std::string text = shown_at_most(turns) + " turns";
-  return ratio > 1 ? fmt::format("{} = {} cranks", text, calc::cranks_at_most(turns, ratio)) : text;
+  return calc::has_cranks(ratio)
+             ? fmt::format("{} = {} cranks", text, calc::cranks_at_most(turns, ratio))
+             : text;
+}
+
+std::optional<Mass> washed_rubber(const records::Record& record, const Advice& advice) {
+  const auto& reading = advice.known.washed;
+  return reading ? std::optional(calc::counted(record.planned, Stage::washed, *reading).rubber)
+                 : std::nullopt;
 }
 
 Mass rubber_of(const records::Record& record, const Advice& advice) {
-  return advice.known.washed.value_or(record.planned.aim);
+  return washed_rubber(record, advice).value_or(record.planned.aim);
 }
 
 std::optional<LaunchCurve> launch_curve(const records::Record& record, const Advice& a) {

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "base/text.h"
+#include "calc/cranks.h"
 #include "calc/curve.h"
 #include "calc/weigh.h"
 #include "cli/advice.h"
@@ -32,7 +33,8 @@ std::string winding_words(const Planned& p, const Advice& a, const calc::StepNow
                                         turns_and_cranks(a.do_not_pass, p.winder_ratio));
   }
   std::string out = "wind " + shown_at_most(*step.turns) + " turns";
-  out += step.cranks && p.winder_ratio > 1 ? fmt::format(" = {} cranks", *step.cranks) : "";
+  out += step.cranks && calc::has_cranks(p.winder_ratio) ? fmt::format(" = {} cranks", *step.cranks)
+                                                         : "";
   out += now.held_back ? " (held back: more would pass \"do not pass\")" : "";
   return torque.empty() ? out : out + " or stop at " + torque;
 }

@@ -234,7 +234,8 @@ std::string BenchDialogue::told(const Record& record, const Entry& entry) const 
     const auto mg = [&](Mass mass) {
       return fixed(mass.in_mg(), std::max(0, gram_decimals(p.scale_step) - 3));
     };
-    const std::string said = spoken(*stage) + " " + shown(*entry.reading, p.scale_step);
+    const std::string said = fmt::format(
+        "{} {}{}", spoken(*stage), shown(*entry.reading, p.scale_step), with_tails(*stage, p));
     if (j.verdict == calc::Verdict::over) {
       out = fmt::format("{}: {} mg over, snip {} ({})", who(record), mg(j.over),
                         shown(j.trim, setup_.units), said);

@@ -60,9 +60,13 @@ Stage inferred_stage(const Record& record, const std::optional<Want>& want, Mass
     return stage_of(want->what);
   }
   // Not asked for: weighed again, or the next stage already. What it should read there is known
-  // from the stage before; a trimmed motor can only have become lighter.
+  // from the stage before; a trimmed motor can only have become lighter. Tails that outweigh what
+  // comes on make the next stage the lighter one.
   const auto nearer_next = [&](Mass now, Mass comes_on) {
-    return comes_on > Mass{} && reading > now + kComesOn * comes_on;
+    if (comes_on > Mass{}) {
+      return reading > now + kComesOn * comes_on;
+    }
+    return comes_on < Mass{} && reading < now + comes_on / 2;
   };
   if (known.finished) {
     return Stage::finished;
@@ -76,9 +80,12 @@ Stage inferred_stage(const Record& record, const std::optional<Want>& want, Mass
   }
   const bool may_be_tied =
       known.washed && calc::judge(p, Stage::washed, *known.washed).verdict != calc::Verdict::over;
-  return may_be_tied && nearer_next(*known.washed, p.rings.value + p.adhesive_mass.value)
-             ? Stage::tied
-             : Stage::washed;
+  if (!may_be_tied) {
+    return Stage::washed;
+  }
+  const Mass rubber = calc::counted(p, Stage::washed, *known.washed).rubber;
+  const Mass comes_on = calc::reading_of(p, Stage::tied, rubber) - *known.washed;
+  return nearer_next(*known.washed, comes_on) ? Stage::tied : Stage::washed;
 }
 
 Entry weighed(Stage stage, Mass reading) {
@@ -231,7 +238,8 @@ std::optional<Want> next_want(const Record& record) {
     if (!known.loop) {
       return Want{Asked::tied_loop, 0};
     }
-    if (!known.tied && !known.finished && p.rings.value + p.adhesive_mass.value > Mass{}) {
+    const bool changes = p.rings.value + p.adhesive_mass.value > Mass{} || p.tails > Length{};
+    if (!known.tied && !known.finished && changes) {
       return Want{Asked::tied, 0};
     }
     if (!known.finished && !p.lubricant.empty()) {
@@ -250,12 +258,12 @@ std::optional<Want> next_want(const Record& record) {
 std::string question(const Want& want, const Record& record, Units units) {
   const Planned& p = record.planned;
   const auto window = [&p](Stage stage) {
-    const records::Window& w = p.windows.of(stage);
+    const records::Window w = calc::scale_window(p, stage);
     const int decimals = gram_decimals(p.scale_step);
     return w.low && w.high
-               ? fmt::format("{}, g ({}–{})", spoken(stage), fixed(w.low->in_g(), decimals),
-                             fixed(w.high->in_g(), decimals))
-               : spoken(stage) + ", g";
+               ? fmt::format("{}, g ({}–{})", spoken(stage) + with_tails(stage, p),
+                             fixed(w.low->in_g(), decimals), fixed(w.high->in_g(), decimals))
+               : spoken(stage) + with_tails(stage, p) + ", g";
   };
   switch (want.what) {
     case Asked::washed:

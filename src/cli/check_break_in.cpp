@@ -16,7 +16,7 @@ using Side = TextTable::Side;
 /// "905", or, where only a torque stops the winding, "to 1190": the turns never to pass.
 std::string step_turns(const records::Planned& p, const records::BreakInStep& step) {
   if (step.turns) {
-    return fixed(step.turns->count(), 0);
+    return shown_at_most(*step.turns);
   }
   return step.stop_torque ? "to " + shown_at_most(records::do_not_pass(p)) : "-";
 }

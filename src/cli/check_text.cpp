@@ -6,7 +6,9 @@
 
 #include "base/text.h"
 #include "calc/break_in.h"
+#include "calc/cranks.h"
 #include "calc/energy.h"
+#include "calc/weigh.h"
 #include "cli/check_view.h"
 #include "cli/cutting_text.h"
 #include "cli/text_table.h"
@@ -116,15 +118,18 @@ std::string windows_table(const std::vector<Row>& rows) {
                    {"tied", Side::right},
                    {"finished", Side::right},
                    {"guard mg", Side::right}});
+  bool tails = false;
   for (const Row& row : rows) {
     const Planned& p = row.motor->planned;
-    const records::Window& washed = p.windows.of(Stage::washed);
+    const records::Window washed = calc::scale_window(p, Stage::washed);
+    tails = tails || p.tails > Length{};
     table.row({row.ids, p.owner, gram_cell(p.windows.of(Stage::as_cut).low, p.scale_step),
                gram_cell(p.windows.about, p.scale_step), range(washed, p),
                range(p.windows.of(Stage::tied), p), range(p.windows.of(Stage::finished), p),
                washed.guard ? fixed(washed.guard->in_mg(), 1) : "-"});
   }
-  return "\nScale readings, g (leave a motor between the two)\n" + table.text();
+  return "\nScale readings, g (leave a motor between the two)\n" + table.text() +
+         (tails ? "  as cut and washed with their tails on\n" : "");
 }
 
 std::string lengths(const std::vector<Row>& rows, Units units) {
@@ -142,8 +147,8 @@ std::string lengths(const std::vector<Row>& rows, Units units) {
     const Planned& p = row.motor->planned;
     const auto slack = records::slack(p);
     table.row({row.ids, p.purpose, fixed(p.aim.in_g(), gram_decimals(p.scale_step) + 1),
-               shown(p.cut, units), shown(p.cut_u, units), shown(p.loop, units),
-               shown(calc::broken_in_loop(p.loop), units),
+               shown(page::cut_length(p.cut, units), units), shown(p.cut_u, units),
+               shown(p.loop, units), shown(calc::broken_in_loop(p.loop), units),
                slack ? shown(*slack, units) : std::string(), fmt::format("{}", p.strands),
                width_text(p, units)});
   }
@@ -180,7 +185,8 @@ std::string winding(const std::vector<Row>& rows, Units units) {
        {units == Units::inch ? "torque ozf·in (95 %)" : "torque gf·cm (95 %)", Side::right}});
   for (const Row& row : rows) {
     const Planned& p = row.motor->planned;
-    table.row({row.ids, shown_at_most(p.wind_to), shown_at_most(p.wind_to / p.winder_ratio),
+    table.row({row.ids, shown_at_most(p.wind_to),
+               fixed(calc::cranks_at_most(p.wind_to, p.winder_ratio), 0),
                shown_at_most(records::do_not_pass(p)),
                fmt::format("{} ({}–{})", fixed(p.turns_max.value.count(), 0),
                            shown_at_most(p.turns_max.low), fixed(p.turns_max.high.count(), 0)),

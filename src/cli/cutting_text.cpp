@@ -9,6 +9,7 @@
 
 #include "base/text.h"
 #include "calc/cut_after.h"
+#include "calc/cutting_plan.h"
 #include "cli/text_table.h"
 #include "page/figures_text.h"
 #include "records/toml_text.h"
@@ -21,12 +22,11 @@ constexpr int kNameColumns = 30;
 
 /// "TH-01 608, TH-02 1216": where each motor's strip ends, from the clean end; broken into lines.
 std::string cuts_text(const calc::PieceCuts& cuts, const calc::Batch& batch, Units units) {
-  const std::vector<Length> positions = calc::cut_positions(cuts, batch);
+  const std::vector<Length> positions = page::cut_marks(cuts, batch, units);
   std::string text;
   std::string line;
   for (std::size_t i = 0; i < positions.size(); ++i) {
-    const std::string at =
-        units == Units::inch ? fixed(positions[i].in_in(), 2) : fixed(positions[i].in_mm(), 0);
+    const std::string at = page::mark_number(positions[i], units);
     const std::string cut = fmt::format("{} {}{}", printed(batch.motors[cuts.motors[i]].id), at,
                                         i + 1 < positions.size() ? "," : "");
     if (!line.empty() && line.size() + 1 + cut.size() > kLineColumns) {

@@ -31,14 +31,14 @@ std::string far_off(const Planned& p, Stage stage, Mass reading) {
   }
   const bool ten = within_factor(factor, 10, kTenTimes) || within_factor(factor, 0.1, kTenTimes);
   return fmt::format("{} is {}; {} it should read about {}", shown(reading, p.scale_step),
-                     ten ? "ten times off" : "far off", spoken(stage),
+                     ten ? "ten times off" : "far off", spoken(stage) + with_tails(stage, p),
                      shown(*expected, p.scale_step));
 }
 
 }  // namespace
 
 std::optional<Mass> expected_reading(const Planned& p, Stage stage) {
-  const records::Window& w = p.windows.of(stage);
+  const records::Window w = calc::scale_window(p, stage);
   return w.low && w.high ? std::optional((*w.low + *w.high) / 2) : std::nullopt;
 }
 

@@ -103,7 +103,7 @@ const std::vector<Column>& columns() {
       {"washed",
        {"washed g", Side::right},
        [](const ListRow& r, Units) { return washed_text(r); },
-       [](const ListRow& r) { return known_or_last(r.known.washed, 1); }},
+       [](const ListRow& r) { return known_or_last(r.washed, 1); }},
       {"loop",
        {"loop", Side::right},
        [](const ListRow& r, Units units) { return loop_text(r, units); },

@@ -22,7 +22,7 @@ RowFields fields_of(const ListRow& row) {
       {"rule", text(row.rule)},
       {"strip", row.strip},
       {"lot", text(row.lot)},
-      {"washed_g", known.washed ? RowValue(known.washed->in_g()) : RowValue()},
+      {"washed_g", row.washed ? RowValue(row.washed->in_g()) : RowValue()},
       {"loop_mm", row.loop.in_mm()},
       {"wind_to_turns", row.wind_to.count()},
       {"best_turns", known.best_turns ? RowValue(known.best_turns->count()) : RowValue()},
@@ -56,7 +56,7 @@ Json row_json(const ListRow& row) {
 
 std::string id_text(const ListRow& row) { return tag::with_check(row.id); }
 
-std::string washed_text(const ListRow& row) { return gram_cell(row.known.washed, row.scale_step); }
+std::string washed_text(const ListRow& row) { return gram_cell(row.washed, row.scale_step); }
 
 std::string loop_text(const ListRow& row, Units units) {
   const LoopIs is = records::loop_is(row.known);

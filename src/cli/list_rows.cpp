@@ -33,6 +33,7 @@ ListRow row_of(const Record& record) {
   row.scale_step = p.scale_step;
   row.state = advice.state;
   row.known = advice.known;
+  row.washed = washed_rubber(record, advice);
   row.loop = advice.loop;
   row.wind_to = advice.wind_to;
   row.full_winds = advice.full_winds;

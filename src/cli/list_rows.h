@@ -4,6 +4,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -27,6 +28,7 @@ struct ListRow {
   Mass scale_step;
   records::State state = records::State::planned;
   records::Known known;
+  std::optional<Mass> washed;  ///< washed_rubber()
   Length loop;
   Turns wind_to;
   int full_winds = 0;

@@ -119,7 +119,7 @@ std::vector<std::string> consequences(const Record& before, const Record& after,
   if (const auto stage = records::stage_weighed(e)) {
     lines.push_back(verdict_text(p, calc::judge(p, *stage, *e.reading), units));
     if (*stage == Stage::tied && now.known.washed &&
-        p.rings.value + p.adhesive_mass.value > Mass{}) {
+        (p.rings.value + p.adhesive_mass.value > Mass{} || p.tails > Length{})) {
       lines.push_back(
           tying_text(calc::check_tying(p, *now.known.washed, *e.reading), p.scale_step));
     }

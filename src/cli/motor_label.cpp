@@ -49,7 +49,7 @@ page::LabelFigures motor_label(const Record& record) {
     return label;
   }
   label.state = tag::TagState::made;
-  label.mass = now.known.washed;
+  label.mass = washed_rubber(record, now);
   label.loop = now.loop;
   label.loop_is = records::loop_is(now.known);
   label.turns = now.known.best_turns.value_or(whole_down(now.wind_to));

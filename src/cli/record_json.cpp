@@ -109,7 +109,7 @@ void add_planned(Json& out, const Planned& p) {
   out.set("limit_g", p.rule ? Json(p.rule->limit.in_g()) : Json());
   out.set("aim_g", p.aim.in_g());
   out.set("stages", stages_json(p));
-  out.set("cut_mm", p.cut.in_mm());
+  out.set("tails_mm", p.tails.in_mm()).set("cut_mm", p.cut.in_mm());
   out.set("cut_u_mm", p.cut_u.in_mm());
   out.set("stays_mm", p.stays.in_mm());
   out.set("mm_per_mg", (Mass::mg(1) / p.linear_density.value).in_mm());

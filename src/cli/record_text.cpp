@@ -151,6 +151,10 @@ std::string spoken(Stage stage) {
   return stage == Stage::as_cut ? std::string("as cut") : std::string(word(stage));
 }
 
+std::string with_tails(Stage stage, const records::Planned& planned) {
+  return stage == Stage::washed && planned.tails > Length{} ? ", tails on" : "";
+}
+
 std::string spoken(records::State state) {
   return state == records::State::broken_in ? std::string("broken in") : std::string(word(state));
 }
@@ -194,7 +198,8 @@ std::string verdict_text(const records::Planned& p, const calc::Judgement& j, Un
 }
 
 std::string tying_text(const calc::TyingCheck& check, Mass scale_step) {
-  std::string out = fmt::format("tied minus washed {}, rings and glue {}",
+  std::string out = fmt::format("tied minus washed{} {}, rings and glue {}",
+                                check.tails > Mass{} ? " without tails" : "",
                                 mg(check.difference, scale_step), mg(check.expected, scale_step));
   if (check.agrees) {
     return out + ": agrees";
@@ -203,7 +208,7 @@ std::string tying_text(const calc::TyingCheck& check, Mass scale_step) {
     return out + fmt::format(": {} ring{} forgotten?", check.rings_missing,
                              check.rings_missing == 1 ? "" : "s");
   }
-  return out + ": does not agree, weigh again";
+  return out + (check.tails_still_on ? ": tails still on?" : ": does not agree, weigh again");
 }
 
 }  // namespace loopledger::cli

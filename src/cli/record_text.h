@@ -22,6 +22,8 @@ namespace loopledger::cli {
 
 /// "as cut", "washed", "tied", "finished"
 [[nodiscard]] std::string spoken(Stage stage);
+/// ", tails on" of a stage at which they are on the scale, else nothing: behind a reading's stage.
+[[nodiscard]] std::string with_tails(Stage stage, const records::Planned& planned);
 /// "broken in", …
 [[nodiscard]] std::string spoken(records::State state);
 

@@ -13,6 +13,7 @@
 #include "cli/record_json.h"
 #include "cli/record_text.h"
 #include "cli/text_table.h"
+#include "page/figures_text.h"
 #include "records/fields.h"
 #include "tag/id.h"
 
@@ -58,21 +59,21 @@ std::string windows(const Planned& p, const std::vector<Entry>& entries,
   const std::array<std::optional<Mass>, 4> readings{as_cut(entries), known.washed, known.tied,
                                                     known.finished};
   for (const Stage stage : kStages) {
-    const records::Window& w = p.windows.of(stage);
+    const records::Window w = calc::scale_window(p, stage);
     const auto& reading = readings[static_cast<std::size_t>(stage)];
     if (w == records::Window{} && !reading) {
       continue;
     }
-    table.row({spoken(stage), gram_cell(w.low, p.scale_step), gram_cell(w.high, p.scale_step),
-               gram_cell(reading, p.scale_step),
+    table.row({spoken(stage) + with_tails(stage, p), gram_cell(w.low, p.scale_step),
+               gram_cell(w.high, p.scale_step), gram_cell(reading, p.scale_step),
                reading ? short_verdict(p, calc::judge(p, stage, *reading), units) : ""});
   }
   return table.text();
 }
 
 std::string lengths_and_turns(const Planned& p, const Advice& a, Units units) {
-  std::string out =
-      fmt::format("cut {}, loop {} as planned", shown(p.cut, units), shown(p.loop, units));
+  std::string out = fmt::format("cut {}, loop {} as planned",
+                                shown(page::cut_length(p.cut, units), units), shown(p.loop, units));
   if (a.known.loop) {
     out += fmt::format(", {} {}", shown(a.loop, units), spoken(records::loop_is(a.known)));
   }

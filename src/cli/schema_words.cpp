@@ -169,7 +169,7 @@ constexpr std::array kKeys{
     KeyWords{"motors", "knot", "\"16 mm\"", "", "\"5/8 in\"",
              "Strip that stays in the knot, weighed with it."},
     KeyWords{"motors", "tails", "\"0 mm\"", "", "\"1/2 in\"",
-             "Strip needed to tie, snipped off afterwards."},
+             "Strip needed to tie, snipped off afterwards; weighed with the washed strip."},
     KeyWords{"motors", "allowance", "\"10 mm\"", "", "\"5 mm\"",
              "Cut longer by this; the scale decides."},
     KeyWords{

@@ -27,6 +27,7 @@ constexpr std::size_t kFreePasses = 3;  // blanks for a motor without a recipe
 
 constexpr Style kWord{.size_pt = 8};
 
+/// Whether "do not pass" and all else that stands under a heading holds for both.
 bool breaks_in_alike(const records::Planned& a, const records::Planned& b) {
   const auto same = [](const records::BreakInStep& x, const records::BreakInStep& y) {
     return x.stretch == y.stretch && x.turns == y.turns && x.cranks == y.cranks &&
@@ -34,7 +35,7 @@ bool breaks_in_alike(const records::Planned& a, const records::Planned& b) {
            x.repeat == y.repeat && x.note == y.note;
   };
   return a.recipe == b.recipe && a.loop == b.loop && a.lubricant == b.lubricant &&
-         a.turns_max.value == b.turns_max.value && a.torque_max.value == b.torque_max.value &&
+         a.turns_max == b.turns_max && a.torque_max == b.torque_max && factors(a) == factors(b) &&
          a.break_in.size() == b.break_in.size() &&
          std::equal(a.break_in.begin(), a.break_in.end(), b.break_in.begin(), same);
 }
@@ -212,7 +213,7 @@ class OwnerBreakIn {
     blank(0, "loop before", unit);
     blank(1, "after", unit);
     blank(2, "next day", unit);
-    blank(3, "at", "°C");
+    blank(3, "at", plan_.units == Units::inch ? "°F" : "°C");
   }
 
   /// The id, loops and passes of one motor in a box. One with more passes than a page holds goes on

@@ -5,9 +5,9 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 
 #include "calc/break_in.h"
+#include "calc/cranks.h"
 #include "page/figures_text.h"
 
 namespace loopledger::page {
@@ -43,8 +43,8 @@ Lines step_actions(const records::Planned& p, const records::BreakInStep& step, 
     all.push_back("stretch to " + both(*step.stretch, units));
   }
   if (step.turns) {
-    std::string text = fmt::format("wind {} turns", fixed(step.turns->count(), 0));
-    if (step.cranks && *step.cranks != std::lround(step.turns->count())) {
+    std::string text = fmt::format("wind {} turns", shown_at_most(*step.turns));
+    if (step.cranks && calc::has_cranks(p.winder_ratio)) {
       text += fmt::format(" =\u00a0{}\u00a0cranks", *step.cranks);
     }
     all.push_back(std::move(text));
@@ -226,9 +226,8 @@ void draw_steps(Sheet& sheet, const records::Planned& planned, Units units) {
 
 std::string turns_at_most(const records::Planned& p, Turns most) {
   std::string text = shown_at_most(most) + " turns";
-  if (p.winder_ratio != 1 && p.winder_ratio > 0) {
-    text +=
-        fmt::format(" =\u00a0{}\u00a0cranks", fixed(std::floor(most.count() / p.winder_ratio), 0));
+  if (calc::has_cranks(p.winder_ratio)) {
+    text += fmt::format(" =\u00a0{:.0f}\u00a0cranks", calc::cranks_at_most(most, p.winder_ratio));
   }
   return text;
 }

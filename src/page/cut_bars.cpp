@@ -5,7 +5,6 @@
 
 #include <algorithm>
 
-#include "calc/cut_after.h"
 #include "page/cut_sections.h"
 #include "page/figures_text.h"
 #include "page/sheet_id.h"
@@ -14,7 +13,7 @@ namespace loopledger::page {
 namespace {
 
 constexpr std::size_t kMostInRow = 8;  // more would leave no room for ids and numbers
-constexpr double kNarrowestStretch = 15;
+constexpr double kNarrowestStretch = 16;
 constexpr double kBarHeight = 8;
 constexpr double kRowHeight = kBarHeight + 7;
 constexpr Style kStretchId{
@@ -36,7 +35,7 @@ std::vector<Stretch> stretches_of(const calc::PieceCuts& cuts, const calc::Batch
                                   Units units) {
   std::vector<Stretch> all;
   Length at;
-  const std::vector<Length> positions = calc::cut_positions(cuts, batch);
+  const std::vector<Length> positions = cut_marks(cuts, batch, units);
   for (std::size_t i = 0; i < positions.size(); ++i) {
     all.push_back(
         {.name = {}, .id = batch.motors[cuts.motors[i]].id, .from = at, .to = positions[i]});
@@ -73,7 +72,7 @@ void draw_stretch(Canvas& canvas, const Stretch& stretch, double x, double y, do
   }
   if (!stretch.remnant) {
     canvas.line(x + w, y + kBarHeight, x + w, y + kBarHeight + 5, 0.5);
-    canvas.text(x + w - 1, y + kBarHeight + 5, number(stretch.to, units),
+    canvas.text(x + w - 1, y + kBarHeight + 5, mark_number(stretch.to, units),
                 {.size_pt = 11, .face = Face::sheet_bold, .align = Align::right});
   }
 }
@@ -178,8 +177,11 @@ void draw_cutting(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch
     draw_piece(sheet, cuts, ++order, plan, batch);
   }
   if (!cutting.uncut.empty()) {
-    sheet.paragraph(fmt::format("Not cut, the pieces are {} short: {}.",
-                                both(cutting.shortfall, plan.units), id_list(batch, cutting.uncut)),
+    const std::string ids = id_list(batch, cutting.uncut);
+    sheet.paragraph(cutting.motors_gap > 0
+                        ? fmt::format("Not cut, no plan was found that cuts these too: {}.", ids)
+                        : fmt::format("Not cut, the pieces are {} short: {}.",
+                                      both(cutting.shortfall, plan.units), ids),
                     {.size_pt = 11, .face = Face::sheet_bold});
   }
 }

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 
+#include "calc/turns_torque.h"
 #include "page/cut_sections.h"
 #include "page/figures_text.h"
 
@@ -116,10 +117,12 @@ std::string amounts(const records::Planned& p) {
                         rubber ? fixed(part.mass.in_g(), gram_decimals(p.scale_step) + 1) + " g"
                                : milligrams(part.mass));
     if (part.name == "lubricant") {
-      text +=
-          fmt::format(" (estimate {}–{} mg, 95 %)",
-                      rounded((p.aim * (p.uptake.value - p.uptake.u * kCoverage95)).in_mg(), 2),
-                      rounded((p.aim * (p.uptake.value + p.uptake.u * kCoverage95)).in_mg(), 2));
+      text += fmt::format(
+          " (estimate {}–{} mg, 95 %)",
+          rounded(
+              std::max((p.aim * (p.uptake.value - p.uptake.u * calc::coverage_95())).in_mg(), 0.0),
+              2),
+          rounded((p.aim * (p.uptake.value + p.uptake.u * calc::coverage_95())).in_mg(), 2));
     }
     if (p.rule && !part.counts) {
       text += " (not counted)";

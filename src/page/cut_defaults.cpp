@@ -71,6 +71,13 @@ void strip_defaults(Sheet& sheet, const plan::Strip& strip, const records::Plann
   defaults.add(
       strip.torque_factor, "torque_factor",
       fmt::format("{} ± {} %", exact(p.torque_factor), rounded(p.torque_factor_u * 100, 2)));
+  // Given without how sure they are.
+  if (strip.turns_factor.given && strip.turns_factor.value.u == 0) {
+    defaults.always(fmt::format("turns_factor ± {} %", rounded(p.turns_factor_u * 100, 2)));
+  }
+  if (strip.torque_factor.given && strip.torque_factor.value.u == Pressure{}) {
+    defaults.always(fmt::format("torque_factor ± {} %", rounded(p.torque_factor_u * 100, 2)));
+  }
   defaults.print(sheet, strip.name);
 }
 
@@ -124,7 +131,7 @@ void draw_defaults(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batc
   sheet.heading("Defaults used, because the plan does not say", 12);
   bench_defaults(sheet, plan);
   for (std::size_t i = 0; i < plan.rules.size(); ++i) {
-    if (is_used(plan, &plan::MotorGroup::rule, i)) {
+    if (is_used(plan, batch, &plan::MotorGroup::rule, i)) {
       const plan::Rule& rule = plan.rules[i];
       Defaults defaults;
       defaults.add(rule.weighed, "weighed", std::string(word(rule.weighed.value)));
@@ -134,7 +141,7 @@ void draw_defaults(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batc
   }
   all_strip_defaults(sheet, plan, batch);
   for (std::size_t i = 0; i < plan.rings.size(); ++i) {
-    if (is_used(plan, &plan::MotorGroup::rings, i)) {
+    if (is_used(plan, batch, &plan::MotorGroup::rings, i)) {
       const plan::Rings& rings = plan.rings[i];
       Defaults defaults;
       defaults.add(rings.weighed, "weighed", fmt::format("{}", rings.weighed.value));
@@ -144,7 +151,7 @@ void draw_defaults(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batc
     }
   }
   for (std::size_t i = 0; i < plan.lubricants.size(); ++i) {
-    if (is_used(plan, &plan::MotorGroup::lubricant, i)) {
+    if (is_used(plan, batch, &plan::MotorGroup::lubricant, i)) {
       const plan::Lubricant& oil = plan.lubricants[i];
       Defaults defaults;
       defaults.add(oil.left, "left", "as uptake, " + share(oil.left.value));

@@ -5,13 +5,22 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 
+#include "calc/weigh.h"
 #include "page/cut_sections.h"
 #include "page/figures_text.h"
 
 namespace loopledger::page {
 namespace {
+
+/// Whether what is cut for one is as wide as the other needs it.
+bool same_strip(const records::Planned& a, const records::Planned& b) {
+  constexpr double kSame = 1e-6;
+  return a.strip == b.strip && a.slit == b.slit &&
+         (!a.slit || std::abs(*a.width / *b.width - 1) < kSame);
+}
 
 /// The motors of the plan that a light one of `kind` could still become with the least rubber lost;
 /// empty when there are none.
@@ -22,19 +31,20 @@ std::string could_become(const Kind& kind, const std::vector<Kind>& kinds,
   for (const Kind& lesser : kinds) {
     const records::Planned& p = *lesser.planned;
     const records::Window& washed = p.windows.of(Stage::washed);
-    if (lesser.group != kind.group && p.strip == heavy.strip && p.strands == heavy.strands &&
-        p.slit == heavy.slit && p.stays < heavy.stays && p.aim < heavy.aim && washed.low &&
-        washed.high && (best == nullptr || best->planned->aim < p.aim)) {
+    if (lesser.group != kind.group && p.strands == heavy.strands && same_strip(p, heavy) &&
+        p.stays < heavy.stays && p.aim < heavy.aim && washed.low && washed.high &&
+        (best == nullptr || best->planned->aim < p.aim)) {
       best = &lesser;
     }
   }
   if (best == nullptr) {
     return {};
   }
-  const records::Window& washed = best->planned->windows.of(Stage::washed);
-  return fmt::format("{} ({}–{} g washed)", id_list(batch, best->motors),
+  const records::Window washed = calc::scale_window(*best->planned, Stage::washed);
+  return fmt::format("{} ({}–{} g washed{})", id_list(batch, best->motors),
                      grams(*washed.low, best->planned->scale_step),
-                     grams(*washed.high, best->planned->scale_step));
+                     grams(*washed.high, best->planned->scale_step),
+                     best->planned->tails > Length{} ? ", tails on" : "");
 }
 
 /// Which motors could become which, each pair of groups once.
@@ -57,11 +67,11 @@ std::vector<std::string> second_uses(const plan::Plan& plan, const calc::Batch& 
 
 }  // namespace
 
-void draw_rules(Sheet& sheet, const plan::Plan& plan) {
+void draw_rules(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch) {
   sheet.canvas().set_place("the rules");
   bool first = true;
   for (std::size_t i = 0; i < plan.rules.size(); ++i) {
-    if (!is_used(plan, &plan::MotorGroup::rule, i)) {
+    if (!is_used(plan, batch, &plan::MotorGroup::rule, i)) {
       continue;
     }
     if (first) {
@@ -106,13 +116,23 @@ void draw_advice(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch)
   sheet.down(7);
   sheet.item("Over?",
              "Snip by the strip “mg over” above the tables, weigh again. Snip washed strip, before "
-             "it is tied; after that only tails can go.");
+             "it is tied: a knot can't be moved.");
+  if (std::ranges::any_of(batch.motors, [](const calc::MotorFigures& motor) {
+        return motor.planned.tails > Length{};
+      })) {
+    sheet.item("Tails?",
+               "Weigh washed strip with its tails on: windows with “tails on” hold them. They go "
+               "after tying, before it is weighed tied.");
+  }
+  const bool limited = std::ranges::any_of(
+      batch.motors, [](const calc::MotorFigures& motor) { return motor.planned.rule.has_value(); });
   sheet.item(
       "Too light?",
-      "Rubber can't be put back. A motor under the lower end is still within its limit; each "
-      "milligram that is missing is that much less energy. Or keep it as the lot's test "
-      "motor: wind it until it breaks and log the turns and torque, which makes the "
-      "estimates of this lot better.");
+      fmt::format(
+          "Rubber can't be put back. {}ach milligram that is missing is that much less energy. Or "
+          "keep it as the lot's test motor: wind it until it breaks and log the turns and torque, "
+          "which makes the estimates of this lot better.",
+          limited ? "Under the lower end a motor that has a limit is still within it; e" : "E"));
   for (const std::string& use : second_uses(plan, batch)) {
     sheet.item("", use);
   }

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 
+#include "calc/turns_torque.h"
 #include "page/cut_rows.h"
 #include "page/cut_sections.h"
 #include "page/figures_text.h"
@@ -85,11 +86,7 @@ class OwnerTable {
   }
 
   [[nodiscard]] std::vector<TrimRow> trims_for(std::size_t first, std::size_t count) const {
-    std::vector<const calc::MotorFigures*> motors;
-    for (std::size_t i = first; i < first + count; ++i) {
-      motors.push_back(&batch_.motors[owner_.motors[i]]);
-    }
-    return trim_rows(motors, plan_.units);
+    return trim_rows(batch_, std::span(owner_.motors).subspan(first, count), plan_.units);
   }
 
   /// Whether the page has these snips already, above another owner's table.
@@ -101,8 +98,8 @@ class OwnerTable {
 
   [[nodiscard]] double table_height(std::size_t first, std::size_t count) {
     const std::vector<TrimRow> rows = trims_for(first, count);
-    return (is_on_page(rows) ? 0 : trimming_height(sheet_, rows, plan_.units)) + kNamesRowHeight +
-           kMotorRowHeight * static_cast<double>(count);
+    return (is_on_page(rows) ? 0 : trimming_height(sheet_, batch_, rows, plan_.units)) +
+           kNamesRowHeight + kMotorRowHeight * static_cast<double>(count);
   }
 
   /// How many motors from `first` on the page still takes, with the snips for them.
@@ -118,10 +115,15 @@ class OwnerTable {
   void draw_rows(std::size_t first, std::size_t count) {
     sheet_.room(table_height(first, count));
     if (const std::vector<TrimRow> rows = trims_for(first, count); !is_on_page(rows)) {
-      draw_trimming(sheet_, rows, plan_.units);
+      draw_trimming(sheet_, batch_, rows, plan_.units);
       if (trims_.page != sheet_.pages()) {
         trims_ = {.page = sheet_.pages(), .rows = {}};
       }
+      // Of a strip only the snips above the nearest table count.
+      std::erase_if(trims_.rows, [&](const TrimRow& before) {
+        return std::ranges::any_of(rows,
+                                   [&](const TrimRow& row) { return row.strip == before.strip; });
+      });
       trims_.rows.insert(trims_.rows.end(), rows.begin(), rows.end());
     }
     draw_column_names(sheet_, plan_.units);
@@ -152,7 +154,7 @@ class OwnerTable {
       }
     }
     if (!p.loop_given) {
-      const Length u = p.cut_u * (kCoverage95 / p.strands);
+      const Length u = p.cut_u * (calc::coverage_95() / p.strands);
       text += fmt::format(
           "; loop is an estimate, ± {} (95 %)",
           plan_.units == Units::inch ? fixed(u.in_in(), 2) + " in" : rounded(u.in_mm(), 2) + " mm");

@@ -6,6 +6,7 @@
 #include <array>
 #include <string>
 
+#include "calc/weigh.h"
 #include "page/figures_text.h"
 #include "page/sheet_id.h"
 
@@ -42,13 +43,13 @@ class MotorRow {
       canvas_.line(x_of(i), y, x_of(i), y + kMotorRowHeight, 0.15, 0.5);
     }
     draw_motor();
-    draw_length(kCut, p_.cut);
+    draw_length(kCut, cut_length(p_.cut, units_), cut_length(p_.cut, other(units_)));
     canvas_.tick_box(x_of(kCut) + (w_of(kCut) - kTick) / 2, y + kMotorRowHeight - 2, kTick);
     draw_as_cut();
     draw_stage(kWashed, Stage::washed);
     draw_stage(kTied, Stage::tied);
     draw_stage(kFinished, Stage::finished);
-    draw_length(kLoop, p_.loop);
+    draw_length(kLoop, p_.loop, p_.loop);
     canvas_.blank(x_of(kLoop) + 1.5, y + kMotorRowHeight - 2, w_of(kLoop) - 3);
     sheet_.down(kMotorRowHeight);
   }
@@ -80,11 +81,12 @@ class MotorRow {
     }
   }
 
-  void draw_length(std::size_t column, Length length) {
+  /// `in_other`: what stands below it in the other units.
+  void draw_length(std::size_t column, Length length, Length in_other) {
     canvas_.fit(x_of(column) + 0.6, sheet_.y() + kFigureTop, w_of(column) - 1.2,
                 number(length, units_), kFigure);
     canvas_.fit(x_of(column) + 0.4, sheet_.y() + 7.2, w_of(column) - 0.8,
-                fmt::format("({})", shown(length, other(units_))), kSmall);
+                fmt::format("({})", shown(in_other, other(units_))), kSmall);
   }
 
   /// A small word and a figure, side by side in the middle of a column.
@@ -126,7 +128,7 @@ class MotorRow {
   }
 
   void draw_stage(std::size_t column, Stage stage) {
-    const records::Window& window = p_.windows.of(stage);
+    const records::Window window = calc::scale_window(p_, stage);
     if (!window.low && !window.high) {
       canvas_.fit(x_of(column) + 1, sheet_.y() + kFigureTop, w_of(column) - 2, "–", kFigure);
       return;
@@ -136,6 +138,11 @@ class MotorRow {
     } else {
       word_and_figure(column, window.high ? "at most" : "at least",
                       grams(window.high ? *window.high : *window.low, p_.scale_step));
+    }
+    if (stage == Stage::washed && p_.tails > Length{}) {
+      canvas_.fit(x_of(column) + 1, sheet_.y() + 7.2, w_of(column) - 2,
+                  fmt::format("tails on, {}", milligrams(p_.linear_density.value * p_.tails)),
+                  kSmall);
     }
     tick_and_blank(column);
   }

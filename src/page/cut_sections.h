@@ -27,37 +27,42 @@ struct Kind {
 /// In the order of the batch.
 [[nodiscard]] std::vector<Kind> kinds_of(const plan::Plan& plan, const calc::Batch& batch);
 
-/// Whether a motor group refers to entry `index` of one of the plan's lists. A plan may take more
-/// from its shelf than it uses.
-[[nodiscard]] bool is_used(const plan::Plan& plan,
+/// Whether a motor of the batch refers to entry `index` of one of the plan's lists. A plan may take
+/// more from its shelf than it uses, and a sheet may be of some of its motors.
+[[nodiscard]] bool is_used(const plan::Plan& plan, const calc::Batch& batch,
                            std::optional<std::size_t> plan::MotorGroup::*list, std::size_t index);
 
-void draw_bench_checks(Sheet& sheet, const plan::Plan& plan);  // cut_start.cpp
+void draw_bench_checks(Sheet& sheet, const plan::Plan& plan,
+                       const calc::Batch& batch);  // cut_start.cpp
 void draw_fetch(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch);
 void draw_cutting(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch);  // cut_bars.cpp
 void draw_owners(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch);  // cut_owners.cpp
 
 inline constexpr std::size_t kTrimColumns = 12;
-/// What to snip for so many mg over, as printed; strip and pieces that it holds for.
+/// What to snip for so many mg over, as printed; strip and, where the strip has several rows, the
+/// pieces or the motors that it holds for.
 struct TrimRow {
   std::string strip;
   Mass step;
   std::array<std::string, kTrimColumns> snips;
-  std::set<std::string> pieces;
-  bool by_piece = false;  ///< the strip has other rows
+  std::set<std::string> pieces;     ///< when each piece has one row
+  std::vector<std::size_t> motors;  ///< else
   friend bool operator==(const TrimRow&, const TrimRow&) = default;
 };
-/// Strips, and pieces of one that have a linear density of their own, each once.
-[[nodiscard]] std::vector<TrimRow> trim_rows(std::span<const calc::MotorFigures* const> motors,
+/// Of these motors of the batch: strips, and what of one has snips of its own, each once.
+[[nodiscard]] std::vector<TrimRow> trim_rows(const calc::Batch& batch,
+                                             std::span<const std::size_t> motors,
                                              Units units);  // cut_trimming.cpp
-[[nodiscard]] double trimming_height(Sheet& sheet, std::span<const TrimRow> rows, Units units);
+[[nodiscard]] double trimming_height(Sheet& sheet, const calc::Batch& batch,
+                                     std::span<const TrimRow> rows, Units units);
 /// @pre rows is not empty; its height has room on the page
-void draw_trimming(Sheet& sheet, std::span<const TrimRow> rows, Units units);
+void draw_trimming(Sheet& sheet, const calc::Batch& batch, std::span<const TrimRow> rows,
+                   Units units);
 
 /// One picture for all motors whose picture is the same.
 void draw_budgets(Sheet& sheet, const plan::Plan& plan,
-                  const calc::Batch& batch);            // cut_budget.cpp
-void draw_rules(Sheet& sheet, const plan::Plan& plan);  // cut_notes.cpp
+                  const calc::Batch& batch);                                      // cut_budget.cpp
+void draw_rules(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch);  // cut_notes.cpp
 void draw_advice(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch);
 void draw_cautions(Sheet& sheet);
 void draw_defaults(Sheet& sheet, const plan::Plan& plan,

@@ -48,10 +48,11 @@ std::vector<Kind> kinds_of(const plan::Plan& plan, const calc::Batch& batch) {
   return kinds;
 }
 
-bool is_used(const plan::Plan& plan, std::optional<std::size_t> plan::MotorGroup::*list,
-             std::size_t index) {
-  return std::any_of(plan.motors.begin(), plan.motors.end(),
-                     [&](const plan::MotorGroup& group) { return group.*list == index; });
+bool is_used(const plan::Plan& plan, const calc::Batch& batch,
+             std::optional<std::size_t> plan::MotorGroup::*list, std::size_t index) {
+  return std::ranges::any_of(batch.motors, [&](const calc::MotorFigures& motor) {
+    return plan.motors[motor.group].*list == index;
+  });
 }
 
 Result<Document> cut_sheet(const plan::Plan& plan, const calc::Batch& batch,
@@ -63,13 +64,13 @@ Result<Document> cut_sheet(const plan::Plan& plan, const calc::Batch& batch,
   Diagnostics warnings;
   Sheet sheet(paper, head_of(plan, "CUT SHEET"), metrics, warnings);
   draw_fetch(sheet, plan, batch);
-  draw_bench_checks(sheet, plan);
+  draw_bench_checks(sheet, plan, batch);
   draw_cutting(sheet, plan, batch);
   sheet.bookmark_next("Wash, dry, weigh");
   draw_advice(sheet, plan, batch);
   draw_owners(sheet, plan, batch);
   draw_budgets(sheet, plan, batch);
-  draw_rules(sheet, plan);
+  draw_rules(sheet, plan, batch);
   sheet.bookmark_next("Cautions");
   draw_cautions(sheet);
   draw_defaults(sheet, plan, batch);

@@ -62,7 +62,7 @@ void fetch_strips(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch
   for (const calc::MotorFigures& motor : batch.motors) {
     Need& need = needs[plan.motors[motor.group].strip];
     ++need.motors;
-    need.length += motor.planned.cut;
+    need.length += cut_length(motor.planned.cut, plan.units);
   }
   for (std::size_t i = 0; i < plan.strips.size(); ++i) {
     if (needs[i].motors == 0) {
@@ -120,7 +120,7 @@ void fetch_rest(Sheet& sheet, const calc::Batch& batch) {
 
 }  // namespace
 
-void draw_bench_checks(Sheet& sheet, const plan::Plan& plan) {
+void draw_bench_checks(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch) {
   sheet.canvas().set_place("the checks of the cut sheet");
   std::vector<Check> checks{
       {"Check weight: 1 g reads",
@@ -128,7 +128,7 @@ void draw_bench_checks(Sheet& sheet, const plan::Plan& plan) {
                    milligrams(plan.bench.scale_error.value))}};
   for (std::size_t i = 0; i < plan.rings.size(); ++i) {
     const plan::Rings& rings = plan.rings[i];
-    if (!is_used(plan, &plan::MotorGroup::rings, i)) {
+    if (!is_used(plan, batch, &plan::MotorGroup::rings, i)) {
       continue;
     }
     checks.push_back(

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <set>
 
 #include "calc/weigh.h"
@@ -33,10 +34,13 @@ std::string snip(Length length, Units units) {
 /// A coarse scale can't read 1 mg over: the table then goes in its steps.
 Mass trim_step(const records::Planned& p) { return std::max(p.scale_step, Mass::mg(1)); }
 
-std::vector<std::string> name_lines(Sheet& sheet, const TrimRow& row, Units units) {
+std::vector<std::string> name_lines(Sheet& sheet, const calc::Batch& batch, const TrimRow& row,
+                                    Units units) {
   std::string text = fmt::format("snip {} of {}", unit_name(units), row.strip);
-  if (row.by_piece && !row.pieces.empty()) {
+  if (!row.pieces.empty()) {
     text += fmt::format(", piece {}", fmt::join(row.pieces, ", "));
+  } else if (!row.motors.empty()) {
+    text += fmt::format(", {}", id_list(batch, row.motors));
   }
   return sheet.canvas().lines_of(kTrimLabel - 2.5, text, kTrimName);
 }
@@ -46,13 +50,38 @@ double row_height_of(const std::vector<std::string>& names) {
                   line_height(kTrimName.size_pt) * static_cast<double>(names.size()) + 1.6);
 }
 
+/// Only what tells a strip's rows apart: its pieces where none is in two rows, else the motors.
+void name_rows(std::vector<TrimRow>& rows) {
+  std::map<std::string, std::vector<TrimRow*>> by_strip;
+  for (TrimRow& row : rows) {
+    by_strip[row.strip].push_back(&row);
+  }
+  for (auto& [strip, of_strip] : by_strip) {
+    std::set<std::string> seen;
+    const bool pieces_tell = std::ranges::all_of(of_strip, [&](const TrimRow* row) {
+      return !row->pieces.empty() && std::ranges::all_of(row->pieces, [&](const std::string& tag) {
+        return seen.insert(tag).second;
+      });
+    });
+    for (TrimRow* row : of_strip) {
+      if (of_strip.size() == 1 || !pieces_tell) {
+        row->pieces.clear();
+      }
+      if (of_strip.size() == 1 || pieces_tell) {
+        row->motors.clear();
+      }
+    }
+  }
+}
+
 }  // namespace
 
-std::vector<TrimRow> trim_rows(std::span<const calc::MotorFigures* const> motors, Units units) {
+std::vector<TrimRow> trim_rows(const calc::Batch& batch, std::span<const std::size_t> motors,
+                               Units units) {
   std::vector<TrimRow> rows;
-  for (const calc::MotorFigures* motor : motors) {
-    const records::Planned& p = motor->planned;
-    TrimRow row{.strip = p.strip, .step = trim_step(p), .snips = {}, .pieces = {}};
+  for (const std::size_t motor : motors) {
+    const records::Planned& p = batch.motors[motor].planned;
+    TrimRow row{.strip = p.strip, .step = trim_step(p), .snips = {}, .pieces = {}, .motors = {}};
     for (std::size_t i = 0; i < kOver.size(); ++i) {
       row.snips[i] = snip(calc::snip_for(p, Stage::washed, row.step * kOver[i]), units);
     }
@@ -62,35 +91,29 @@ std::vector<TrimRow> trim_rows(std::span<const calc::MotorFigures* const> motors
     if (found == rows.end()) {
       found = rows.insert(rows.end(), std::move(row));
     }
+    found->motors.push_back(motor);
     if (!p.piece.empty()) {
       found->pieces.insert(p.piece);
     }
   }
-  for (TrimRow& row : rows) {
-    row.by_piece = std::count_if(rows.begin(), rows.end(), [&](const TrimRow& other) {
-                     return other.strip == row.strip;
-                   }) > 1;
-  }
-  for (TrimRow& row : rows) {
-    if (!row.by_piece) {
-      row.pieces.clear();
-    }
-  }
+  name_rows(rows);
   return rows;
 }
 
-double trimming_height(Sheet& sheet, std::span<const TrimRow> rows, Units units) {
+double trimming_height(Sheet& sheet, const calc::Batch& batch, std::span<const TrimRow> rows,
+                       Units units) {
   double height = kTrimHead + kTrimBelow;
   for (const TrimRow& row : rows) {
-    height += row_height_of(name_lines(sheet, row, units));
+    height += row_height_of(name_lines(sheet, batch, row, units));
   }
   return height;
 }
 
-void draw_trimming(Sheet& sheet, std::span<const TrimRow> rows, Units units) {
+void draw_trimming(Sheet& sheet, const calc::Batch& batch, std::span<const TrimRow> rows,
+                   Units units) {
   Canvas& canvas = sheet.canvas();
   const double top = sheet.y();
-  const double height = trimming_height(sheet, rows, units) - kTrimBelow;
+  const double height = trimming_height(sheet, batch, rows, units) - kTrimBelow;
   const double cell = (sheet.width() - kTrimLabel) / static_cast<double>(kOver.size());
   const auto x_of = [&](std::size_t i) {
     return sheet.x() + kTrimLabel + static_cast<double>(i) * cell;
@@ -104,7 +127,7 @@ void draw_trimming(Sheet& sheet, std::span<const TrimRow> rows, Units units) {
   }
   sheet.down(kTrimHead);
   for (const TrimRow& row : rows) {
-    const std::vector<std::string> names = name_lines(sheet, row, units);
+    const std::vector<std::string> names = name_lines(sheet, batch, row, units);
     const double h = row_height_of(names);
     canvas.line(sheet.x(), sheet.y(), sheet.x() + sheet.width(), sheet.y(), 0.15, 0.5);
     double y = sheet.y() + 1 + cap_height(kTrimName.size_pt);

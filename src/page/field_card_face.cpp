@@ -72,7 +72,7 @@ class CardFace {
   }
 
  private:
-  [[nodiscard]] bool cranked() const { return motor_.winder_ratio > 1; }
+  [[nodiscard]] bool cranked() const { return calc::has_cranks(motor_.winder_ratio); }
 
   void gather_foot() {
     if (!motor_.before.empty()) {

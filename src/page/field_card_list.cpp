@@ -106,7 +106,7 @@ class BoxList {
       return;
     }
     const auto cranks = [&motor](double count) {
-      return motor.winder_ratio > 1 ? fixed(count, 0) : std::string("–");
+      return calc::has_cranks(motor.winder_ratio) ? fixed(count, 0) : std::string("–");
     };
     cell(kListWindTo, y, kListRow, shown_at_most(motor.wind_to), strong);
     cell(kListWindTo + 1, y, kListRow,

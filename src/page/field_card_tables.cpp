@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "calc/cranks.h"
+#include "calc/turns_torque.h"
 #include "page/field_card_text.h"
 
 namespace loopledger::page {
@@ -54,7 +55,7 @@ void draw_back_off(Canvas& canvas, double x, double y, const CardMotor& motor, U
   if (!motor.curve) {
     return;
   }
-  const bool cranked = motor.winder_ratio > 1;
+  const bool cranked = calc::has_cranks(motor.winder_ratio);
   for (std::size_t row = 0; row < kLetOut.size(); ++row) {
     const Turns out = motor.wind_to * (kLetOut[row] / 100);
     const Turns left = motor.wind_to - out;
@@ -62,7 +63,7 @@ void draw_back_off(Canvas& canvas, double x, double y, const CardMotor& motor, U
         fmt::format("{:.0f} %", kLetOut[row]), fixed(out.count(), 0),
         cranked ? fixed(calc::nearest_cranks(out, motor.winder_ratio), 0) : "–",
         shown_at_most(left),
-        torque_with_interval(share_of(motor.expected, motor.curve->torque_at(left)), units)};
+        torque_with_interval(calc::share_of(motor.expected, motor.curve->torque_at(left)), units)};
     double at = x;
     for (std::size_t c = 0; c < cells.size(); ++c) {
       const bool counted_off = c == (cranked ? 2U : 1U);  // what the hand does

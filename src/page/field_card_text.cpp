@@ -30,11 +30,6 @@ std::string torque_with_interval(const Estimate<Torque>& value, Units units) {
   return low == middle && high == middle ? middle : fmt::format("{} ({}–{})", middle, low, high);
 }
 
-Estimate<Torque> share_of(const Estimate<Torque>& whole, Torque value) {
-  const double share = whole.value > Torque{} ? value / whole.value : 0;
-  return {value, whole.low * share, whole.high * share};
-}
-
 std::string life_words(const CardMotor& motor, Units units) {
   std::string out;
   if (motor.best_turns) {
@@ -99,7 +94,7 @@ std::string card_launch_words(const CardMotor& motor, Units units) {
     return out + "No less than “wind to” gives: let nothing out for it.";
   }
   out += fmt::format("For the same let out {:.0f} turns", launch.let_out.count());
-  return motor.winder_ratio > 1
+  return calc::has_cranks(motor.winder_ratio)
              ? out + fmt::format(" = {:.0f} cranks from “wind to”.",
                                  calc::nearest_cranks(launch.let_out, motor.winder_ratio))
              : out + " from “wind to”.";

@@ -20,9 +20,6 @@ namespace loopledger::page {
 /// "23 (17–47)"; without brackets when the interval's ends read like the value.
 [[nodiscard]] std::string torque_with_interval(const Estimate<Torque>& value, Units units);
 
-/// The same share of an interval as of its value.
-[[nodiscard]] Estimate<Torque> share_of(const Estimate<Torque>& whole, Torque value);
-
 /// What happened to it so far, and what it is made of.
 [[nodiscard]] std::string life_words(const CardMotor& motor, Units units);
 /// What stands under the drawn curve.

@@ -5,6 +5,10 @@
 
 #include <cmath>
 
+#include "calc/cut_after.h"
+#include "calc/cutting_plan.h"
+#include "calc/turns_torque.h"
+#include "page/label_values.h"
 #include "tag/id.h"
 
 namespace loopledger::page {
@@ -47,12 +51,45 @@ std::string number(Length value, Units units) {
   return units == Units::inch ? fixed(value.in_in(), 2) : fixed(value.in_mm(), 0);
 }
 
+namespace {
+
+/// Up to the next whole one, but for the noise of sums.
+Length up_to(Length value, Length step) {
+  constexpr double kNoise = 1e-6;
+  return step * std::ceil(value / step - kNoise);
+}
+
+}  // namespace
+
+Length cut_length(Length value, Units units) {
+  return up_to(value, units == Units::inch ? Length::in(0.01) : Length::mm(1));
+}
+
+std::vector<Length> cut_marks(const calc::PieceCuts& cuts, const calc::Batch& batch, Units units) {
+  const Length step = units == Units::inch ? Length::in(0.01) : Length::mm(0.1);
+  std::vector<Length> marks;
+  Length at;
+  for (const std::size_t motor : cuts.motors) {
+    at = up_to(at + batch.motors[motor].planned.cut, step);
+    marks.push_back(at);
+  }
+  return at <= cuts.length - cuts.ends + calc::kNothingLeft ? marks
+                                                            : calc::cut_positions(cuts, batch);
+}
+
+std::string mark_number(Length mark, Units units) {
+  if (units == Units::inch) {
+    return fixed(mark.in_in(), 2);
+  }
+  const double tenths = std::round(mark.in_mm() * 10);
+  return fixed(tenths / 10, std::fmod(tenths, 10) == 0 ? 0 : 1);
+}
+
 std::string unit_name(Units units) { return units == Units::inch ? "in" : "mm"; }
 
 std::string strip_width(Length value, Units units) {
-  const std::string mm = rounded(value.in_mm(), 3) + " mm";
-  const std::string in = fixed(value.in_in(), 3) + " in";
-  return units == Units::inch ? fmt::format("{} ({})", in, mm) : fmt::format("{} ({})", mm, in);
+  return fmt::format("{} ({})", strip_width_text(value, units),
+                     strip_width_text(value, other(units)));
 }
 
 std::string grams(Mass value, Mass scale_step) {
@@ -114,7 +151,9 @@ std::string ids_in_short(const calc::Batch& batch, std::span<const std::size_t> 
 std::string factors(const records::Planned& p) {
   return fmt::format("k_N {} ± {} ({}), k_Q {} MPa ± {} % ({})", rounded(p.turns_factor, 4),
                      rounded(p.turns_factor * p.turns_factor_u, 2),
-                     p.turns_factor_fitted ? "this lot's own" : "default",
+                     p.turns_factor_fitted                  ? "this lot's own"
+                     : p.turns_factor == calc::kTurnsFactor ? "default"
+                                                            : "from the shelf",
                      rounded(p.torque_factor.in_mpa(), 3), rounded(p.torque_factor_u * 100, 2),
                      p.torque_factor_given ? "from the shelf" : "default");
 }

@@ -6,6 +6,7 @@
 
 #include <span>
 #include <string>
+#include <vector>
 
 #include "base/motor_id.h"
 #include "base/quantity_text.h"
@@ -14,13 +15,20 @@
 
 namespace loopledger::page {
 
-/// Half-width of a 95 % interval in standard uncertainties.
-inline constexpr double kCoverage95 = 1.96;
-
 /// "303 mm (11.93 in)"
 [[nodiscard]] std::string both(Length value, Units units);
 /// "303" or "11.93", and the unit's name, for columns.
 [[nodiscard]] std::string number(Length value, Units units);
+/// A length to cut, up to what `number` and `shown` print in these units: a motor is never short of
+/// strip by the rounding.
+[[nodiscard]] Length cut_length(Length value, Units units);
+/// Where to cut a touched piece, from its clean end, on tenths of a millimetre or hundredths of an
+/// inch; no cut is nearer to the one before than its motor needs, as long as the piece has the
+/// room.
+[[nodiscard]] std::vector<Length> cut_marks(const calc::PieceCuts& cuts, const calc::Batch& batch,
+                                            Units units);
+/// "1226.4" or "48.29": one of these.
+[[nodiscard]] std::string mark_number(Length mark, Units units);
 [[nodiscard]] std::string unit_name(Units units);
 [[nodiscard]] Units other(Units units);
 /// A strip's width, finer than a length: "2.38 mm (0.094 in)".

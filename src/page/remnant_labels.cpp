@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "page/figures_text.h"
 #include "page/label_face.h"
 #include "page/label_pages.h"
 #include "page/label_values.h"
@@ -18,7 +19,7 @@ LabelContent content_of(const RemnantFigures& remnant, Units units) {
   values["width"] = remnant.width ? strip_width_text(*remnant.width, units) : "";
   values["lot"] = remnant.lot;
   values["left"] = shown(remnant.left, units);
-  values["left_other"] = shown(remnant.left, units == Units::inch ? Units::metric : Units::inch);
+  values["left_other"] = shown(remnant.left, other(units));
   values["date"] = remnant.date ? iso(*remnant.date) : "";
   return content;
 }

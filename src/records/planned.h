@@ -20,8 +20,9 @@ namespace loopledger::records {
 struct Window {
   std::optional<Mass> low;   ///< on the scale's step, rounded up
   std::optional<Mass> high;  ///< on the scale's step, rounded down
-  std::optional<Mass>
-      guard;  ///< how far counted mass at the unrounded upper end is under the limit
+  /// How far the counted mass is under the limit at the highest reading that the rule allows there,
+  /// not rounded. A window of a given mass may end lower.
+  std::optional<Mass> guard;
   friend bool operator==(const Window&, const Window&) = default;
 };
 

@@ -42,6 +42,17 @@ TEST_CASE("a recipe's shares become lengths, turns, cranks and torques") {
   CHECK(p.break_in[1].repeat == 2);
 }
 
+TEST_CASE("without gearing cranks are the turns, not rounded up") {
+  records::Planned p = motor();
+  p.winder_ratio = 1;
+  plan::Recipe recipe;
+  plan::RecipeStep wind;
+  wind.turns = Share::percent(50.05);  // 700.7 turns
+  recipe.steps = {wind};
+  CHECK(calc::set_break_in(p, recipe, "TH").empty());
+  CHECK(p.break_in.at(0).cranks == 700);
+}
+
 TEST_CASE("a step past do not pass is refused, with the most that may be asked for") {
   records::Planned p = motor();
   plan::Recipe recipe;

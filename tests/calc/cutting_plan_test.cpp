@@ -3,6 +3,7 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <random>
 
 using namespace loopledger;
@@ -61,6 +62,22 @@ TEST_CASE("the best plan is proven, aim by aim") {
   CHECK(plan.proven);
   CHECK(plan.aims_proven == calc::kCuttingAims);
   CHECK(plan.gap == Length{});
+}
+
+TEST_CASE("a number of motors that the effort did not settle is not proven the most") {
+  // Each piece is the sum of three motors and a hundredth of a millimetre.
+  const CuttingTask t = task({501.13, 397.19, 377.31, 322.79, 225.49, 176.08},
+                             {501.13 + 322.79 + 176.09, 397.19 + 377.31 + 225.50}, 100);
+  const auto cut = [](const calc::CuttingResult& plan) {
+    return std::ranges::count_if(plan.piece_of, [](const auto& piece) { return bool{piece}; });
+  };
+  const auto all = calc::make_cutting_plan(t);
+  CHECK(cut(all) == 6);
+  CHECK(all.aims_proven >= 1);
+  const auto hasty = calc::make_cutting_plan(t, 8);
+  CHECK(cut(hasty) == 5);
+  CHECK(hasty.aims_proven == 0);
+  CHECK(hasty.motors_gap == 1);
 }
 
 TEST_CASE("random nights: no piece gives up more than it has, and the same night gives the same") {

@@ -121,7 +121,7 @@ TEST_CASE("every motor: windows in order, under the limit, and strip enough for 
   for_drawn_plans([](plan::Plan&) {},
                   [](const records::Planned& p, const records::Planned&) {
                     for (const Stage stage : kWindowStages) {
-                      const records::Window& w = p.windows.of(stage);
+                      const records::Window w = calc::scale_window(p, stage);
                       REQUIRE(*w.low <= *w.high);
                       const calc::Counted c = calc::counted(p, stage, *w.high);
                       CHECK(c.mass < p.rule->limit);

@@ -23,6 +23,9 @@ records::Planned full_motor(Weighed weighed = Weighed::fresh, Counts counts = te
   return *planned;
 }
 
+/// Of a washed motor they are on the scale.
+Mass tails_of(const records::Planned& p) { return p.linear_density.value * p.tails; }
+
 double upper_mg(const records::Planned& p, Stage stage) {
   return calc::upper_end(p, stage)->reading.in_mg();
 }
@@ -67,9 +70,9 @@ TEST_CASE("as cut, the lower end allows for talc, twice its uncertainty, and the
 
 TEST_CASE("one milligram over the window says how much to snip, and never more than the loop") {
   const records::Planned p = full_motor();
-  const calc::Judgement over = calc::judge(p, Stage::washed, Mass::mg(1484));
+  const calc::Judgement over = calc::judge(p, Stage::washed, Mass::mg(1534));
   CHECK(over.verdict == calc::Verdict::over);
-  CHECK(over.over.in_mg() == Approx(14));
+  CHECK(over.over.in_mg() == Approx(14));  // 1520 with tails of 49.15 mg
   CHECK(over.trim.in_mm() == Approx(15.0 / 2.4575).epsilon(1e-6));
   const calc::Judgement wild = calc::judge(p, Stage::washed, Mass::g(50));
   CHECK(wild.trim == p.loop * 2);
@@ -77,28 +80,46 @@ TEST_CASE("one milligram over the window says how much to snip, and never more t
 
 TEST_CASE("a reading on the window's ends is good, one step outside is not") {
   const records::Planned p = full_motor();
-  CHECK(calc::judge(p, Stage::washed, Mass::g(1.470)).verdict == calc::Verdict::ok);
-  CHECK(calc::judge(p, Stage::washed, Mass::g(1.468)).verdict == calc::Verdict::ok);
-  CHECK(calc::judge(p, Stage::washed, Mass::g(1.471)).verdict == calc::Verdict::over);
-  const calc::Judgement light = calc::judge(p, Stage::washed, Mass::g(1.460));
+  CHECK(calc::judge(p, Stage::washed, Mass::g(1.520)).verdict == calc::Verdict::ok);
+  CHECK(calc::judge(p, Stage::washed, Mass::g(1.518)).verdict == calc::Verdict::ok);
+  CHECK(calc::judge(p, Stage::washed, Mass::g(1.521)).verdict == calc::Verdict::over);
+  const calc::Judgement light = calc::judge(p, Stage::washed, Mass::g(1.510));
   CHECK(light.verdict == calc::Verdict::light);
   CHECK(light.light.in_mg() == Approx(8));
   CHECK(light.trim == Length{});
 }
 
-TEST_CASE("tails still on are taken off a washed reading") {
+TEST_CASE("a washed motor is weighed with its tails on: they are in the window and not counted") {
   const records::Planned p = full_motor();
-  const Mass tails = p.linear_density.value * p.tails;
-  const calc::Judgement with = calc::judge(p, Stage::washed, Mass::g(1.469) + tails, true);
-  const calc::Judgement without = calc::judge(p, Stage::washed, Mass::g(1.469));
-  CHECK(with.verdict == calc::Verdict::ok);
-  CHECK(with.counted.mass.in_mg() == Approx(without.counted.mass.in_mg()));
-  CHECK(with.counted.u > without.counted.u);
+  records::Planned bare = p;
+  bare.tails = Length{};
+  const records::Window window = calc::scale_window(p, Stage::washed);
+  CHECK(window.low->in_mg() == Approx(1518));   // 1467.9914 + 49.15, less the guard for the tails
+  CHECK(window.high->in_mg() == Approx(1520));  // 1470.9914 + 49.15
+  CHECK(*window.guard > *p.windows.of(Stage::washed).guard);
+  CHECK(calc::scale_window(p, Stage::tied) == p.windows.of(Stage::tied));
+  CHECK(calc::scale_window(bare, Stage::washed) == p.windows.of(Stage::washed));
+  const calc::Counted with = calc::counted(p, Stage::washed, Mass::g(1.469) + tails_of(p));
+  const calc::Counted without = calc::counted(bare, Stage::washed, Mass::g(1.469));
+  CHECK(with.mass.in_mg() == Approx(without.mass.in_mg()));
+  CHECK(with.rubber.in_mg() == Approx(1469));
+  CHECK(with.u > without.u);
+}
+
+TEST_CASE("what is not known of the tails lowers the window, and its width stays") {
+  records::Planned p = full_motor();
+  p.linear_density.u = p.linear_density.value * 0.05;  // tails of 49.15 ± 2.46 mg
+  const records::Window window = calc::scale_window(p, Stage::washed);
+  const calc::Counted top = calc::counted(p, Stage::washed, *window.high);
+  CHECK(top.mass + top.u * calc::guard_factor(p.confidence) <= p.rule->limit);
+  CHECK(*window.high < Mass::g(1.520));
+  CHECK((*window.high - *window.low).in_mg() == Approx(2));
 }
 
 TEST_CASE("the probability at an unrounded upper end is the plan's confidence") {
   for (const Weighed weighed : {Weighed::fresh, Weighed::rested}) {
-    const records::Planned p = full_motor(weighed);
+    records::Planned p = full_motor(weighed);
+    p.tails = Length{};  // the upper end is without them
     const Mass end = calc::upper_end(p, Stage::washed)->reading;
     CHECK(calc::judge(p, Stage::washed, end).within->as_ratio() == Approx(0.95).epsilon(1e-6));
   }
@@ -106,13 +127,15 @@ TEST_CASE("the probability at an unrounded upper end is the plan's confidence") 
 
 TEST_CASE("a forgotten ring and a mistyped digit are told apart") {
   const records::Planned p = full_motor();
-  const Mass washed = Mass::g(1.469);
+  const Mass washed = Mass::g(1.469) + tails_of(p);
   CHECK(calc::check_tying(p, washed, Mass::g(1.4845)).agrees);
   CHECK(calc::check_tying(p, washed, Mass::g(1.4775)).rings_missing == 1);
   CHECK(calc::check_tying(p, washed, Mass::g(1.4705)).rings_missing == 2);
   const calc::TyingCheck slip = calc::check_tying(p, washed, Mass::g(1.584));
   CHECK_FALSE(slip.agrees);
   CHECK(slip.rings_missing == 0);
+  CHECK_FALSE(slip.tails_still_on);
+  CHECK(calc::check_tying(p, washed, Mass::g(1.4845) + tails_of(p)).tails_still_on);
 }
 
 TEST_CASE("a value within 1e-9 of a step counts as on it") {

@@ -59,6 +59,54 @@ TEST_CASE("each motor carries the linear density of the piece it is cut from") {
   CHECK(batch->cutting.more[0].count == 0);
 }
 
+TEST_CASE("a remnant exactly as long as what is kept is no scrap, and stays on the shelf") {
+  for (int loop = 100; loop < 400; loop += 5) {
+    for (int count = 1; count <= 4; ++count) {
+      const int cut = 2 * loop + 26;
+      const plan::Plan plan = plan_of(
+          "format = 1\nbench = { scale_step = \"1 mg\" }\n[strips.a]\n"
+          "samples = [[\"1 m\", \"2.4 g\"]]\npieces = [{ tag = \"p\", length = \"" +
+          std::to_string((count + 1) * cut) +
+          " mm\" }]\n[[motors]]\nid = \"AA\"\ncount = " + std::to_string(count) +
+          "\nwindow = \"40 mg\"\nloop = \"" + std::to_string(loop) + " mm\"\n");
+      CAPTURE(loop);
+      CAPTURE(count);
+      const auto batch = calc::work_out(plan);
+      REQUIRE(batch.ok());
+      CHECK_FALSE(batch->cutting.pieces.at(0).scrap);
+      CHECK(batch->cutting.after.at(0).pieces.size() == 1);
+    }
+  }
+}
+
+TEST_CASE("where the effort is used up, no plan found is not told as no plan possible") {
+  // 2 x 3 motors that fill two pieces to the last hundredth of a millimetre, in one way only.
+  std::string text =
+      "format = 1\nbench = { scale_step = \"1 mg\" }\n[strips.a]\n"
+      "samples = [[\"1 m\", \"2.4 g\"]]\nkeep = \"100 mm\"\n"
+      "pieces = [{ tag = \"p\", length = \"1000 mm\" }, "
+      "{ tag = \"q\", length = \"1000 mm\" }]\n";
+  for (const auto& [id, cut] :
+       {std::pair{"AA", 501.13}, std::pair{"AB", 397.19}, std::pair{"AC", 377.31},
+        std::pair{"AD", 322.79}, std::pair{"AE", 225.49}, std::pair{"AF", 176.08}}) {
+    text += "[[motors]]\nid = \"" + std::string(id) + "\"\nknot = \"0 mm\"\nwindow = \"20 mg\"\n" +
+            "allowance = \"0 mm\"\nloop = \"" + std::to_string(cut / 2) + " mm\"\n";
+  }
+  const plan::Plan plan = plan_of(text);
+  calc::WorkOptions hasty;
+  hasty.cutting_effort = 8;
+  const auto batch = calc::work_out(plan, hasty);
+  REQUIRE_FALSE(batch.ok());
+  const Diagnostic& d = batch.diagnostics().back();
+  CHECK(d.message ==
+        "strip \"a\": the best plan that was found cuts 5 of 6 motors, without AF-01; whether 1 "
+        "more can be cut is not settled: the strip only just suffices, or not quite");
+  CHECK(d.hint ==
+        "add a piece or a few mm of strip, plan fewer motors, or --short prints the 5 that can be "
+        "cut");
+  CHECK(calc::work_out(plan).ok());
+}
+
 TEST_CASE("pieces too short name the shortfall and the best that can be cut") {
   std::string text = kNight;
   text.replace(text.find("count = 3"), 9, "count = 5");

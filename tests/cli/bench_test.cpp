@@ -77,6 +77,34 @@ TEST_CASE("the stage follows from the record: as cut with talc on, washed, tied,
         "TH-01 Anna: OK, within its window (finished 1.524 g, 3 mg to spare)\n");
 }
 
+TEST_CASE("tails are on the scale until a motor is tied, and no rubber of it anywhere else") {
+  // Strip of 2 g/m with tails of 30 mm: 60 mg. The washed window without them is 1.496 to 1.498 g.
+  const TempFolder folder;
+  std::string text = kBenchPlan;
+  text.replace(text.find("mass = \"limit\""), 0, "tails = \"30 mm\"\n");
+  const std::string plan = folder.write("night.toml", text);
+  CHECK(has(run({"check", plan}).out, "  1.556–1.558  "));
+  REQUIRE(run({"print", plan}).code == 0);
+  CHECK(run({"bench", plan}, "th1 washed 1.557\nth1 loop 367\nth1 1.509\nth2 washed 1.572\n").out ==
+        "TH-01 ANNA: OK, 3 mg under (washed 1.557 g, tails on)\n"
+        "TH-01 ANNA: tied, loop 367 mm\n"
+        "TH-01 ANNA: OK, 3 mg under (tied 1.509 g)\n"
+        "TH-02 ANNA: 14 mg over, snip 8 mm (washed 1.572 g, tails on)\n");
+  const std::string records = folder.path("records");
+  CHECK(has(run({"list", "--records", records}).out, "  1.497  "));
+  CHECK(has(run({"list", "--records", records, "--json"}).out, "\"washed_g\": 1.497"));
+  const auto show = run({"show", "th1", "--records", records});
+  CHECK(has(show.out, "washed, tails on   1.556  1.558   1.557  within its window"));
+  CHECK(has(run({"log", "th2", "weighed", "washed", "1.557", "--records", records}).out,
+            "within its window; counted 1.497 g"));
+  // Tied without snipping them.
+  REQUIRE(run({"bench", plan}, "th2 loop 367\n").code == 0);
+  CHECK(has(run({"bench", plan}, "th2 tied 1.569\n").out, "tails still on?"));
+  REQUIRE(run({"log", "th1", "wound", "turns=700", "--records", records}).code == 0);
+  REQUIRE(run({"label", "th1", "--records", records, "--out", folder.path("out")}).code == 0);
+  CHECK(has(folder.read("records/TH-01.toml"), "MADE 700T 1.497G"));
+}
+
 TEST_CASE(
     "a motor weighed tied before its loop is measured is not taken for washed and too heavy") {
   const Bench bench;

@@ -35,7 +35,7 @@ TEST_CASE("from 1 to 200 motors the break-in sheet stays in its margin, texts ap
 TEST_CASE("the steps say length, turns, cranks, stop torque, hold and rest") {
   const std::string text = testing::all_text(break_in(testing::invented_batch(5)));
   for (const char* what :
-       {"stretch to 1478 mm (58.19 in)", "wind 713 turns =\u00a071\u00a0cranks", "54 gf·cm",
+       {"stretch to 1478 mm (58.19 in)", "wind 712 turns =\u00a071\u00a0cranks", "54 gf·cm",
         "(95\u00a0%),", "\n0.75 ozf·in\n",
         "slowly, and stop where it stiffens; 1 of the group counts aloud", "5\u00a0min",
         "2\u00a0min", "\n1\u00a0h\n2 times\n", "DO NOT PASS 1218 TURNS =\u00a0121\u00a0CRANKS",
@@ -65,6 +65,14 @@ TEST_CASE("every motor has blanks for each pass of each step, loops and temperat
   CHECK(count("°C") == 24);
 }
 
+TEST_CASE("where inches lead the blank for the temperature is in °F, as on the field card") {
+  testing::InventedBatch made = testing::invented_batch(2);
+  made.plan.units = Units::inch;
+  const std::string text = testing::all_text(break_in(made));
+  CHECK(text.find("°F") != std::string::npos);
+  CHECK(text.find("°C") == std::string::npos);
+}
+
 TEST_CASE("motors without a recipe get blanks to write down what was done") {
   testing::InventedBatch made = testing::invented_batch(2);
   for (calc::MotorFigures& motor : made.batch.motors) {
@@ -86,6 +94,23 @@ TEST_CASE("motors of one owner that break in differently come under headings of 
   CHECK(text.find("7\u00a0min") != std::string::npos);
   CHECK(text.find("\nAnna: " + tag::with_check(made.batch.motors[1].id) + "\n") !=
         std::string::npos);
+}
+
+TEST_CASE("every motor stands under the turns that it is never to pass, and its own factors") {
+  testing::InventedBatch made = testing::invented_batch(5);
+  for (calc::MotorFigures& motor : made.batch.motors) {
+    motor.planned.owner = "Anna";
+  }
+  made.batch.motors[1].planned.turns_max.low = Turns::of(940);
+  made.batch.motors[2].planned.turns_factor_u = 0.18;
+  made.batch.motors[3].planned.torque_max.high = Torque::gf_cm(131);
+  const std::string text = testing::all_text(break_in(made));
+  for (const std::size_t own : {1U, 2U, 3U}) {
+    CHECK(text.find("\nAnna: " + tag::with_check(made.batch.motors[own].id) + "\n") !=
+          std::string::npos);
+  }
+  CHECK(text.find("DO NOT PASS 940 TURNS") != std::string::npos);
+  CHECK(text.find("k_N 11 ± 2 (") != std::string::npos);
 }
 
 /// One motor whose recipe is `steps`.
@@ -128,6 +153,27 @@ TEST_CASE("without a winder's ratio turns are not said twice") {
   const page::Document document = break_in(made);
   CHECK(testing::size_of_line(document, "never past 1218 turns") == 12);
   CHECK(testing::all_text(document).find("cranks") == std::string::npos);
+}
+
+TEST_CASE("the turns of a step are never rounded up, so none pass the ones never to pass") {
+  testing::InventedBatch made = one_with({{.stretch = {},
+                                           .turns = Turns::of(1146.7),
+                                           .cranks = 1146,
+                                           .stop_torque = {},
+                                           .hold = {},
+                                           .rest = {}}});
+  made.batch.motors[0].planned.winder_ratio = 1;
+  made.batch.motors[0].planned.turns_max.low = Turns::of(1146.9);
+  const std::string text = testing::all_text(break_in(made));
+  CHECK(text.find("DO NOT PASS 1146 TURNS.") != std::string::npos);
+  CHECK(text.find("\nwind 1146 turns\n") != std::string::npos);
+}
+
+TEST_CASE("a winder that turns slower than its crank has cranks too") {
+  testing::InventedBatch made = testing::invented_batch(1);
+  made.batch.motors[0].planned.winder_ratio = 0.5;
+  CHECK(testing::all_text(break_in(made)).find("1218 TURNS =\u00a02437\u00a0CRANKS") !=
+        std::string::npos);
 }
 
 TEST_CASE("a recipe's source stands under its name") {

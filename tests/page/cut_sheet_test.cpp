@@ -3,6 +3,8 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "page/dump.h"
@@ -79,9 +81,9 @@ TEST_CASE("the sheet says what the bench needs") {
 TEST_CASE("cuts are given as positions from the clean end") {
   const std::string text = testing::all_text(cutting(testing::invented_batch(3)));
   // 617.2 mm each
-  CHECK(says(text, "\n617\n"));
-  CHECK(says(text, "\n1234\n"));
-  CHECK(says(text, "\n1852\n"));
+  CHECK(says(text, "\n617.3\n"));
+  CHECK(says(text, "\n1234.6\n"));
+  CHECK(says(text, "\n1851.9\n"));
   CHECK(says(text, "first 5 mm off for a clean end"));
 }
 
@@ -108,6 +110,19 @@ TEST_CASE("pieces of a linear density of their own have snips of their own, the 
   CHECK(says(own, "snip mm of amber,\npiece b\n"));
 }
 
+TEST_CASE("motors of one strip whose windows differ have snips under their own ids") {
+  testing::InventedBatch made = testing::invented_batch(3);
+  for (calc::MotorFigures& motor : made.batch.motors) {
+    motor.planned.owner = "Anna";
+  }
+  records::Window& washed = made.batch.motors[1].planned.windows.of(Stage::washed);
+  washed.low = *washed.high - Mass::mg(8);
+  const std::string text = testing::all_text(cutting(made));
+  const auto id = [&](std::size_t motor) { return tag::with_check(made.batch.motors[motor].id); };
+  CHECK(says(text, "snip mm of amber,\n" + id(0) + ", " + id(2) + "\n1\n1.5\n"));
+  CHECK(says(text, "snip mm of amber,\n" + id(1) + "\n2\n2.5\n"));
+}
+
 TEST_CASE("owners on one page share the snips that they have in common") {
   const testing::InventedBatch made = testing::invented_batch(5);  // of five owners
   const page::Document document = cutting(made);
@@ -124,6 +139,17 @@ TEST_CASE("owners on one page share the snips that they have in common") {
   }
   CHECK(tables == 5);
   CHECK(snips < tables);
+}
+
+TEST_CASE("the washed window is what the scale shows with the tails on, and says so") {
+  testing::InventedBatch made = testing::invented_batch(1);
+  records::Planned& p = made.batch.motors[0].planned;
+  p.rule.reset();
+  CHECK_FALSE(says(testing::all_text(cutting(made)), "ails on"));
+  p.tails = Length::mm(30);  // 72.6 mg of 2.42 g/m; the aim is 1.4695 g, the window 3 mg
+  const std::string text = testing::all_text(cutting(made));
+  CHECK(says(text, "\n1.541–1.543\ntails on, 72.6 mg\n"));
+  CHECK(says(text, "Weigh washed strip with its tails on"));
 }
 
 TEST_CASE("every default that was used is printed, and nothing that was given") {
@@ -148,6 +174,53 @@ TEST_CASE("what the shelf holds and no motor uses is not on the sheet") {
   CHECK(testing::all_text(cutting(made)).find("unused") == std::string::npos);
 }
 
+TEST_CASE("what only motors of another sheet use is not on this one") {
+  testing::InventedBatch made = testing::invented_batch(2);
+  plan::Rings rings;
+  rings.name = "for-another";
+  made.plan.rings.push_back(rings);
+  plan::MotorGroup group = made.plan.motors[0];
+  group.rings = 1;
+  made.plan.motors.push_back(group);  // none of its motors is in the batch
+  CHECK(testing::all_text(cutting(made)).find("for-another") == std::string::npos);
+}
+
+TEST_CASE("a factor given without how sure it is has the default's spread, and that is said") {
+  testing::InventedBatch made = testing::invented_batch(1);
+  made.plan.strips[0].turns_factor = {.value = {9.5, 0}, .place = {}, .given = true};
+  made.plan.strips[0].torque_factor = {
+      .value = {Pressure::mpa(0.5), {}}, .place = {}, .given = true};
+  std::string text = testing::all_text(cutting(made));
+  std::ranges::replace(text, '\n', ' ');
+  CHECK(says(text, "turns_factor ± 8 %; torque_factor ± 25 %"));
+}
+
+TEST_CASE("only what is slit to the same width can become a smaller motor") {
+  testing::InventedBatch made = testing::invented_batch(5);  // a group each
+  records::Planned& lesser = made.batch.motors[1].planned;
+  lesser.aim = Mass::g(1.2);
+  lesser.stays = Length::mm(500);
+  const auto text = [&] { return testing::all_text(cutting(made)); };
+  CHECK(says(text(), "can be trimmed down to become one of"));
+  for (calc::MotorFigures& motor : made.batch.motors) {
+    motor.planned.slit = true;
+    motor.planned.width = Length::mm(2.4);
+  }
+  CHECK(says(text(), "can be trimmed down to become one of"));
+  lesser.width = Length::mm(2.3);
+  CHECK_FALSE(says(text(), "can be trimmed down to become one of"));
+}
+
+TEST_CASE("without a rule nothing is said of a limit, and no estimate of oil is under nothing") {
+  testing::InventedBatch made = testing::invented_batch(1);
+  records::Planned& p = made.batch.motors[0].planned;
+  p.uptake = {Share::percent(0.5), Share::percent(0.4)};
+  CHECK(says(testing::all_text(cutting(made)), "a motor that has a limit is still within it"));
+  CHECK(says(testing::all_text(cutting(made)), "(estimate 0–19 mg, 95 %)"));
+  p.rule.reset();
+  CHECK_FALSE(says(testing::all_text(cutting(made)), "still within"));
+}
+
 TEST_CASE("a piece's remnant stands in its last row, and twenty cuts take three rows") {
   testing::InventedBatch made = testing::invented_batch(20);
   calc::PieceCuts all = made.batch.cutting.pieces[0];
@@ -159,7 +232,7 @@ TEST_CASE("a piece's remnant stands in its last row, and twenty cuts take three 
   all.scrap = false;
   made.batch.cutting.pieces = {all};
   const std::string text = testing::all_text(cutting(made));
-  CHECK(says(text, "\n12345\n"));  // 20 x 617.23
+  CHECK(says(text, "\n12344.6\n"));  // 20 x 617.23
   CHECK(says(text, "300\u00a0mm"));
 }
 
@@ -205,6 +278,9 @@ TEST_CASE("a motor that no piece reaches is named with what is missing") {
   CHECK(says(text, "Not cut, the pieces are 617 mm (24.29 in) short: " +
                        tag::with_check(made.batch.motors[2].id) + "."));
   CHECK(says(text, "no strip left"));
+  made.batch.cutting.motors_gap = 1;
+  CHECK(says(testing::all_text(cutting(made)), "Not cut, no plan was found that cuts these too: " +
+                                                   tag::with_check(made.batch.motors[2].id) + "."));
 }
 
 TEST_CASE("inches lead when the plan asks for them") {
@@ -212,7 +288,7 @@ TEST_CASE("inches lead when the plan asks for them") {
   made.plan.units = Units::inch;
   const std::string text = testing::all_text(cutting(made, "letter"));
   CHECK(says(text, "cut, in"));
-  CHECK(says(text, "\n24.30\n(617 mm)\n"));
+  CHECK(says(text, "\n24.31\n(618 mm)\n"));
   CHECK(says(text, "snip in of amber"));
 }
 

@@ -111,6 +111,15 @@ TEST_CASE("turns and cranks to wind to are the largest figures, the id the large
   CHECK(cranks > 24);
 }
 
+TEST_CASE("a winder that turns slower than its crank has its cranks on card and list") {
+  page::CardMotor motor = testing::flown_card();
+  motor.winder_ratio = 0.5;
+  const std::string text = testing::all_text(cards({motor, motor}));
+  CHECK(times(text, "WIND TO\n1152\nturns\n2305\ncranks\n") == 2);
+  CHECK(holds(text, "do not pass 1231 = 2462 cranks\n"));
+  CHECK(holds(text, "turns = 286 cranks from"));
+}
+
 TEST_CASE("without a winder's ratio there is nothing about cranks") {
   page::CardMotor motor = testing::flown_card();
   motor.winder_ratio = 1;
@@ -148,7 +157,7 @@ TEST_CASE("the curve ends at wind to at the torque expected there; do not pass l
   REQUIRE(curve != nullptr);
   CHECK(curve->points.size() <= 121);
   CHECK(std::ranges::is_sorted(curve->points, {}, [](const auto& p) { return -p.y; }));
-  const page::Text& wind_to = text_item(document, "wind to");
+  const page::Text wind_to = text_item(document, "wind to");
   CHECK(curve->points.back().x == doctest::Approx(wind_to.x + 1.2));
   CHECK(text_item(document, "do not pass").x > curve->points.back().x);
   REQUIRE(marks.size() == motor.points.size());

@@ -32,3 +32,44 @@ TEST_CASE("a cutting plan says what is proven, else how far the first open aim m
   plan.proven = true;
   CHECK(says() == "Proven: least scrap, then fewest pieces touched, then longest piece left.");
 }
+
+TEST_CASE("a length to cut is never rounded down") {
+  CHECK(page::number(page::cut_length(Length::mm(501.303), Units::metric), Units::metric) == "502");
+  CHECK(page::number(page::cut_length(Length::mm(501), Units::metric), Units::metric) == "501");
+  CHECK(page::number(page::cut_length(Length::mm(501.303), Units::inch), Units::inch) == "19.74");
+}
+
+TEST_CASE("no mark of a piece is nearer to the one before than its motor needs") {
+  calc::Batch batch;
+  batch.motors.resize(3);
+  for (calc::MotorFigures& motor : batch.motors) {
+    motor.planned.cut = Length::mm(500.31);
+  }
+  calc::PieceCuts cuts;
+  cuts.length = Length::mm(1600);
+  cuts.motors = {0, 1, 2};
+  const auto says = [&](Units units) {
+    std::string out;
+    for (const Length mark : page::cut_marks(cuts, batch, units)) {
+      out += page::mark_number(mark, units) + " ";
+    }
+    return out;
+  };
+  CHECK(says(Units::metric) == "500.4 1000.8 1501.2 ");
+  CHECK(says(Units::inch) == "19.70 39.40 59.10 ");
+  batch.motors[0].planned.cut = Length::mm(500);
+  CHECK(says(Units::metric) == "500 1000.4 1500.8 ");
+  cuts.length = Length::mm(1500.65);  // no room for that: as near as can be printed
+  CHECK(says(Units::metric) == "500 1000.3 1500.6 ");
+}
+
+TEST_CASE("a factor from the shelf that does not say how sure it is, is no default") {
+  records::Planned p;
+  p.turns_factor = 9.5;
+  p.turns_factor_u = 0.08;
+  p.torque_factor = Pressure::mpa(0.6);
+  p.torque_factor_u = 0.25;
+  CHECK(page::factors(p) == "k_N 9.5 ± 0.76 (from the shelf), k_Q 0.6 MPa ± 25 % (default)");
+  p.turns_factor = 11;
+  CHECK(page::factors(p) == "k_N 11 ± 0.88 (default), k_Q 0.6 MPa ± 25 % (default)");
+}
