@@ -22,4 +22,9 @@ namespace loopledger::calc {
   return std::round(turns.count() / ratio);
 }
 
+/// What so many cranks wind. @pre ratio > 0
+[[nodiscard]] inline Turns turns_of_cranks(double cranks, double ratio) {
+  return Turns::of(cranks * ratio);
+}
+
 }  // namespace loopledger::calc

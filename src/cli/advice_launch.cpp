@@ -41,8 +41,12 @@ std::string back_off_words(const records::Planned& p, const LaunchCurve& launch,
   const std::string wanted = shown(*today.launch, units);
   const std::string from = point_words(curve.top_turns(), curve.top_torque(), units);
   const Turns out = calc::back_off(curve, *today.launch);
+  if (*today.launch > curve.top_torque()) {
+    return fmt::format("launch at {}: not reached, its best winding gave {}", wanted, from);
+  }
   if (out.count() < 1) {
-    return fmt::format("launch at {}: no less than its best winding gave, {}", wanted, from);
+    return fmt::format("launch at {}: no turns to back off, its best winding gave {}", wanted,
+                       from);
   }
   return fmt::format("launch at {}: from {} back off {}, {} of the energy (estimate)", wanted, from,
                      let_out_turns(out, p.winder_ratio),

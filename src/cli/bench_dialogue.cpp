@@ -10,6 +10,9 @@
 #include "base/text.h"
 #include "calc/weigh.h"
 #include "cli/advice.h"
+#include "cli/doubt.h"
+#include "cli/ledger_words.h"
+#include "cli/log_checks.h"
 #include "cli/record_text.h"
 #include "records/fields.h"
 #include "tag/id.h"
@@ -37,6 +40,21 @@ std::vector<std::string> words_of(std::string_view line) {
   return words;
 }
 
+/// What a motor lighter than its window still is within; empty when there is nothing to say.
+std::string light_words(const records::Planned& p, Stage stage, Mass reading) {
+  const auto good = still_good_for(p, stage, reading);
+  if (!good || stage == Stage::as_cut || *good >= p.rule->limit - Mass::mg(0.001)) {
+    return {};
+  }
+  // Planned well under its limit, it needs no lower one to be of use.
+  const auto expected = expected_reading(p, stage);
+  const auto planned_for = expected ? still_good_for(p, stage, *expected) : std::nullopt;
+  if (planned_for && *planned_for < p.rule->limit - Mass::mg(0.001)) {
+    return fmt::format(" for what was planned, within the limit of {}", exact(p.rule->limit));
+  }
+  return fmt::format(", still good for {}", exact(*good));
+}
+
 bool is_one_of(const std::string& word, std::initializer_list<std::string_view> of) {
   const std::string key = lower_ascii(word);
   return std::ranges::find(of, key) != of.end();
@@ -52,7 +70,7 @@ BenchDialogue::BenchDialogue(records::Ledger& ledger, BenchSetup setup)
 std::string BenchDialogue::who(const Record& record) const {
   std::string out = printed(record.id);
   if (!record.planned.owner.empty()) {
-    out += " " + upper_ascii(record.planned.owner);
+    out += " " + record.planned.owner;
   }
   return printable(out);
 }
@@ -102,6 +120,22 @@ std::optional<MotorId> BenchDialogue::named(const std::vector<std::string>& word
   return here || (has_letter && ledger_.read(id->id)) ? std::optional(id->id) : std::nullopt;
 }
 
+/// What is wrong with a first word that was meant as an id; empty when it was none.
+Diagnostics BenchDialogue::wrong_id(const std::vector<std::string>& words) const {
+  const auto typed = tag::id_from(words.front());
+  if (!typed) {
+    const bool slip = typed.diagnostics().front().code == "id-check";
+    return slip ? typed.diagnostics() : Diagnostics{};
+  }
+  if (words.size() < 2 || number_from(words.front())) {
+    return {};
+  }
+  const std::string near = nearest_held(ledger_, typed->id);
+  return {error("none-record",
+                fmt::format("neither the plan nor the ledger has {}", printed(typed->id)),
+                near.empty() ? "nothing was stored" : near + " nothing was stored")};
+}
+
 BenchDialogue::Answer BenchDialogue::take(std::string_view line) {
   if (line.size() > kMaxLine) {
     return {
@@ -117,6 +151,13 @@ BenchDialogue::Answer BenchDialogue::take(std::string_view line) {
     }
     if (words.empty() || (words.size() == 1 && is_one_of(words[0], {"n", "no"}))) {
       return {.text = "not stored", .stop = false, .said = {}};
+    }
+    if (words.size() == 1 && is_one_of(words[0], {"u", "undo"})) {
+      return {.text = done_.empty() ? "not stored"
+                                    : fmt::format("not stored; undo again takes back {}: {}",
+                                                  printed(done_.back().id), done_.back().words),
+              .stop = false,
+              .said = {}};
     }
   }
   if (words.empty()) {
@@ -152,14 +193,8 @@ BenchDialogue::Answer BenchDialogue::take_words(const std::vector<std::string>& 
     if (values.empty() || is_one_of(values[0], {"est", "made"})) {
       return {.text = {}, .stop = false, .said = {}};
     }
-  } else if (const auto typed = tag::id_from(words[0]);
-             typed && words.size() > 1 && !number_from(words[0])) {
-    return {
-        .text = {},
-        .stop = false,
-        .said = {error("none-record",
-                       fmt::format("neither the plan nor the ledger has {}", printed(typed->id)),
-                       "nothing was stored")}};
+  } else if (Diagnostics wrong = wrong_id(words); has_errors(wrong)) {
+    return {.text = {}, .stop = false, .said = std::move(wrong)};
   }
   if (!current_) {
     return {.text = {},
@@ -205,23 +240,21 @@ std::string BenchDialogue::told(const Record& record, const Entry& entry) const 
       out = fmt::format("{}: {} mg over, snip {} ({})", who(record), mg(j.over),
                         shown(j.trim, setup_.units), said);
     } else if (j.verdict == calc::Verdict::light) {
-      out = fmt::format("{}: too light by {} mg", who(record), mg(j.light));
-      if (const auto good = still_good_for(p, *stage, *entry.reading);
-          good && *good < p.rule->limit - Mass::mg(0.001) && *stage != Stage::as_cut) {
-        out += fmt::format(", still good for {}", exact(*good));
-      }
-      out += fmt::format(" ({})", said);
+      out = fmt::format("{}: too light by {} mg{} ({})", who(record), mg(j.light),
+                        light_words(p, *stage, *entry.reading), said);
     } else {
-      out = fmt::format("{}: OK", who(record));
-      if (j.margin && *stage != Stage::as_cut) {
-        out += fmt::format(", {} mg under", mg(*j.margin));
-      }
-      out += fmt::format(" ({})", said);
+      const bool to_spare = j.margin && *j.margin >= Mass{} && *stage != Stage::as_cut;
+      out = fmt::format("{}: OK, {} ({}{})", who(record),
+                        *stage == Stage::as_cut ? "long enough" : "within its window", said,
+                        to_spare ? fmt::format(", {} mg to spare", mg(*j.margin)) : "");
     }
   }
   Record after = record;
   after.entries.push_back(entry);
   const Advice now = advice_for(after);
+  if (now.state == records::State::retired) {
+    return out;
+  }
   if (entry.loop_after && now.growth) {
     out += fmt::format("; {}, wind to {}", set_words(now), shown_at_most(now.wind_to));
   }
@@ -249,6 +282,9 @@ BenchDialogue::Answer BenchDialogue::store(const MotorId& id, Entry entry) {
   done_.push_back({id, entry.key, in_words(entry, setup_.units)});
   skipped_.erase(printed(id));
   Answer answer{.text = told(*record, entry), .stop = false, .said = {}};
+  if (said_before(*record, entry, records::moment_of_key(entry.key)) != nullptr) {
+    answer.text += "; the same again, undo takes it back";
+  }
   // Stay with a motor that has to be trimmed; else go on in the plan's order.
   const auto after = ledger_.read(id);
   const auto at = std::ranges::find(setup_.motors, id);

@@ -38,7 +38,7 @@ class BenchDialogue {
   /// `ledger` must outlive the dialogue.
   BenchDialogue(records::Ledger& ledger, BenchSetup setup);
 
-  /// "TH-02 MIREL: washed, g (1.468–1.470)> "; "> " when nothing is missing.
+  /// "TH-02 Mirel: washed, g (1.468–1.470)> "; "> " when nothing is missing.
   [[nodiscard]] std::string prompt();
 
   struct Answer {
@@ -69,6 +69,7 @@ class BenchDialogue {
   Answer check_weight(const std::vector<std::string>& words);
   void propose_after(std::optional<std::size_t> from);
   [[nodiscard]] std::optional<MotorId> named(const std::vector<std::string>& words) const;
+  [[nodiscard]] Diagnostics wrong_id(const std::vector<std::string>& words) const;
   [[nodiscard]] std::string who(const records::Record& record) const;
   [[nodiscard]] std::string told(const records::Record& record, const records::Entry& entry) const;
 

@@ -6,9 +6,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/number_text.h"
 #include "base/text.h"
 #include "calc/weigh.h"
 #include "cli/advice.h"
+#include "cli/doubt.h"
 #include "cli/log_words.h"
 #include "cli/record_text.h"
 #include "records/fields.h"
@@ -22,23 +24,9 @@ using records::Kind;
 using records::Planned;
 using records::Record;
 
-constexpr double kNear = 1.35;     ///< a value is near what is wanted within this factor
-constexpr double kMassNear = 1.2;  ///< masses are planned far better
-constexpr double kTenTimes = 1.3;  ///< and ten times off within this factor of that
-
 bool has_entry(const Record& record, auto&& wanted) {
   return std::ranges::any_of(records::standing(record.entries),
                              [&](const Entry* e) { return !e->edited && wanted(*e); });
-}
-
-/// The mass that a stage should read, the middle of its window.
-std::optional<Mass> middle(const Planned& p, Stage stage) {
-  const records::Window w = calc::scale_window(p, stage);
-  return w.low && w.high ? std::optional((*w.low + *w.high) / 2) : std::nullopt;
-}
-
-bool within_factor(double value, double expected, double factor) {
-  return expected > 0 && value > 0 && value <= expected * factor && value >= expected / factor;
 }
 
 Stage stage_of(Asked what) {
@@ -61,7 +49,7 @@ Stage inferred_stage(const Record& record, const std::optional<Want>& want, Mass
   const records::Known known = records::known_of(record.entries);
   const Planned& p = record.planned;
   if (want && asks_mass(want->what)) {
-    const auto washed = middle(p, Stage::washed);
+    const auto washed = expected_reading(p, Stage::washed);
     const bool first = !known.washed && !known.tied && !known.finished &&
                        !has_entry(record, [](const Entry& e) { return e.reading.has_value(); });
     if (first && washed && p.windows.about) {
@@ -125,44 +113,15 @@ Entry turned(const std::optional<Want>& want) {
   return e;
 }
 
-std::string doubt_about_mass(const Record& record, Stage stage, Mass reading) {
-  const Planned& p = record.planned;
-  const auto expected = stage == Stage::as_cut ? p.windows.about : middle(p, stage);
-  const double factor = expected ? reading / *expected : 1;
-  if (!within_factor(factor, 1, kMassNear)) {
-    const bool ten = within_factor(factor, 10, kTenTimes) || within_factor(factor, 0.1, kTenTimes);
-    return fmt::format("{} is {}; {} it should read about {}", shown(reading, p.scale_step),
-                       ten ? "ten times off" : "far off", spoken(stage) + with_tails(stage, p),
-                       shown(*expected, p.scale_step));
+/// A motor that broke or was put away is weighed and wound no more until it is tied again.
+std::string doubt_about_retired(const Record& record, const Entry& e) {
+  const bool of_use = e.kind == Kind::weighed || e.kind == Kind::break_in ||
+                      e.kind == Kind::wound || e.kind == Kind::flown || e.kind == Kind::broke;
+  if (!of_use || records::state_of(record.entries) != records::State::retired) {
+    return {};
   }
-  const records::Known known = records::known_of(record.entries);
-  if (stage == Stage::tied && known.washed) {
-    const calc::TyingCheck check = calc::check_tying(p, *known.washed, reading);
-    if (!check.agrees) {
-      return tying_text(check, p.scale_step);
-    }
-  }
-  return {};
-}
-
-std::string doubt_about(const Record& record, const Entry& e, Units units) {
-  const Planned& p = record.planned;
-  if (e.reading && (e.stage || e.kind == Kind::tied)) {
-    return doubt_about_mass(record, e.stage.value_or(Stage::tied), *e.reading);
-  }
-  const auto loop = e.loop ? e.loop : e.loop_after;
-  if (loop && !within_factor(*loop / p.loop, 1, kNear)) {
-    return fmt::format("a loop of {} is far from the planned {}", shown(*loop, units),
-                       shown(p.loop, units));
-  }
-  if (e.turns) {
-    const Turns nearly_all = advice_for(record).largest.high;
-    if (*e.turns > nearly_all) {
-      return fmt::format("{} turns is past the {} at which nearly all would have broken",
-                         shown_at_most(*e.turns), shown_at_most(nearly_all));
-    }
-  }
-  return {};
+  return fmt::format("it is retired; if it has a new knot, type that it is tied first. Keep \"{}\"",
+                     in_words(e, Units::metric));
 }
 
 /// How far a value is from what is expected, in factors of ten.
@@ -222,11 +181,39 @@ Result<Entry> from_values(const Record& record, const std::vector<std::string>& 
   auto entry = entry_from_words(std::string(records::word(winding.kind)), words);
   if (!entry) {
     return error("bench-value", fmt::format("can't tell what \"{}\" is", shortened(all, 40)),
-                 "a reading such as 1.512, a loop such as 302 mm, turns such as 1180, or a kind "
-                 "of entry before its values");
+                 has_decimal_comma(all)
+                     ? "decimals stand behind a point: 1.512"
+                     : "a reading such as 1.512, a loop such as 302 mm, turns such as 1180, or a "
+                       "kind of entry before its values");
   }
   entry->step = winding.step;
   return entry;
+}
+
+/// An entry whose words are kept as they stand.
+bool is_text(const std::vector<std::string>& words) {
+  const auto kind = words.empty() ? std::nullopt : records::kind_from(words[0]);
+  return kind == Kind::note || kind == Kind::retired || kind == Kind::labelled ||
+         kind == Kind::piece;
+}
+
+/// "as cut" is one word.
+std::vector<std::string> with_stages_whole(const std::vector<std::string>& words) {
+  std::vector<std::string> out;
+  for (const std::string& word : words) {
+    if (!out.empty() && lower_ascii(word) == "cut" && lower_ascii(out.back()) == "as") {
+      out.back() = std::string(loopledger::word(Stage::as_cut));
+    } else {
+      out.push_back(word);
+    }
+  }
+  return out;
+}
+
+/// "1.22 washed": a stage behind its reading.
+bool ends_in_stage(const std::vector<std::string>& words) {
+  return words.size() > 1 && stage_from(words.back()) &&
+         (number_from(words[0]) || mass_from(words[0]));
 }
 
 std::vector<std::string> behind_first(const std::vector<std::string>& words) {
@@ -304,8 +291,14 @@ std::string question(const Want& want, const Record& record, Units units) {
   return fmt::format("turns wound (to {})", shown_at_most(p.wind_to));
 }
 
-Result<Understood> understand(const Record& record, const std::vector<std::string>& words,
+Result<Understood> understand(const Record& record, const std::vector<std::string>& typed,
                               Units units) {
+  const auto turns = is_text(typed) ? Result<std::vector<std::string>>(typed)
+                                    : cranks_as_turns(typed, record.planned.winder_ratio);
+  if (!turns) {
+    return turns.diagnostics();
+  }
+  const std::vector<std::string> words = is_text(typed) ? typed : with_stages_whole(*turns);
   if (words.empty()) {
     return error("bench-value", "expected a value, found none", "such as 1.512");
   }
@@ -319,7 +312,7 @@ Result<Understood> understand(const Record& record, const std::vector<std::strin
     if (records::kind_from(words[0]) && !rest.empty() && !stage) {
       return entry_from_words(words[0], rest);
     }
-    if (stage && !rest.empty()) {
+    if ((stage && !rest.empty()) || ends_in_stage(words)) {
       return entry_from_words("weighed", words);
     }
     if (lower_ascii(words[0]) == "loop" && !rest.empty()) {
@@ -342,7 +335,10 @@ Result<Understood> understand(const Record& record, const std::vector<std::strin
     return entry.diagnostics();
   }
   Understood understood{std::move(*entry), {}};
-  understood.doubt = doubt_about(record, understood.entry, units);
+  understood.doubt = doubt_about_retired(record, understood.entry);
+  if (understood.doubt.empty()) {
+    understood.doubt = doubt_about(record, understood.entry, units);
+  }
   return understood;
 }
 

@@ -251,7 +251,10 @@ void add_card(CommandLine& line, Context& context) {
       .footer(
           "With several motors a list of the box comes first. Figures marked as estimates have\n"
           "their 95 % interval beside them.")
-      .action([options, &context] { run_card(*options, context); });
+      .action([options, &context] {
+        options->ids = parted_ids(options->ids);
+        run_card(*options, context);
+      });
 }
 
 }  // namespace loopledger::cli

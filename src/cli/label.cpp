@@ -53,6 +53,7 @@ struct Labelled {
   std::string path;
   std::size_t labels = 0;
   std::vector<MotorId> motors;  ///< none for remnants
+  bool replaced = false;        ///< a file of that path was there
 };
 
 /// The records whose labels are to be printed, each once.
@@ -175,7 +176,8 @@ void say_written(const Labelled& done, const LabelOptions& options, const Diagno
     out.set("labels", all).set("motors", std::move(ids)).set("diagnostics", to_json(said));
     context.out << out.text();
   } else if (!done.path.empty()) {
-    context.out << fmt::format("Wrote {} ({} label{})\n", done.path, all, all == 1 ? "" : "s");
+    context.out << fmt::format("Wrote {} ({} label{}){}\n", done.path, all, all == 1 ? "" : "s",
+                               done.replaced ? ", in place of the file that was there" : "");
   } else if (!has_errors(said)) {
     context.out << "No label is out of date.\n";
   }
@@ -220,10 +222,11 @@ Diagnostics label_motors(const LabelOptions& options, const Press& press, Labell
   if (!file) {
     return said;
   }
+  const bool replaced = std::filesystem::exists(path);
   append(said, file->commit());
   if (!has_errors(said)) {
     append(said, note_labelled(records, ledger, context));
-    done = {path, records.size(), {}};
+    done = {path, records.size(), {}, replaced};
     for (const records::Record& record : records) {
       done.motors.push_back(record.id);
     }
@@ -272,7 +275,7 @@ Diagnostics label_pieces(LabelOptions options, const PlanInput& input, const Pre
     append(said, file->commit());
   }
   if (!has_errors(said)) {
-    done = {path, remnants.size(), {}};
+    done = {path, remnants.size(), {}, false};
   }
   return said;
 }
@@ -349,7 +352,10 @@ void add_label(CommandLine& line, Context& context) {
       .flag("--overwrite", options->overwrite, "Replace a file that this program did not write")
       .units(options->units)
       .json(options->json, "What was written")
-      .action([options, &context] { run_label(*options, context); });
+      .action([options, &context] {
+        options->ids = parted_ids(options->ids);
+        run_label(*options, context);
+      });
 }
 
 }  // namespace loopledger::cli

@@ -3,16 +3,30 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <sstream>
+
 #include "base/text.h"
 #include "tag/id.h"
 
 namespace loopledger::cli {
-namespace {
 
-void name_nearest(Diagnostics& problems, records::Ledger& ledger, const MotorId& id) {
+std::vector<std::string> parted_ids(const std::vector<std::string>& typed) {
+  std::vector<std::string> ids;
+  for (std::string word : typed) {
+    std::ranges::replace(word, ',', ' ');
+    std::istringstream stream{word};
+    for (std::string id; stream >> id;) {
+      ids.push_back(std::move(id));
+    }
+  }
+  return ids;
+}
+
+std::string nearest_held(records::Ledger& ledger, const MotorId& id) {
   const auto held = ledger.holding();
-  if (problems.front().code != "none-record" || !held) {
-    return;
+  if (!held) {
+    return {};
   }
   std::vector<std::string> ids;
   for (const MotorId& one : held->ids) {
@@ -20,12 +34,9 @@ void name_nearest(Diagnostics& problems, records::Ledger& ledger, const MotorId&
   }
   const std::vector<std::string_view> views(ids.begin(), ids.end());
   const std::string asked = printed(id);
-  if (const std::string_view near = nearest(asked, views); !near.empty()) {
-    problems.front().hint = fmt::format("did you mean {}?", near);
-  }
+  const std::string_view near = nearest(asked, views);
+  return near.empty() ? std::string() : fmt::format("did you mean {}?", near);
 }
-
-}  // namespace
 
 Result<FoundRecord> find_record(records::Ledger& ledger, const std::string& typed) {
   const auto id = tag::id_from(typed);
@@ -35,7 +46,11 @@ Result<FoundRecord> find_record(records::Ledger& ledger, const std::string& type
   auto record = ledger.read(id->id);
   if (!record) {
     Diagnostics problems = record.diagnostics();
-    name_nearest(problems, ledger, id->id);
+    if (problems.front().code == "none-record") {
+      if (std::string near = nearest_held(ledger, id->id); !near.empty()) {
+        problems.front().hint = std::move(near);
+      }
+    }
     return problems;
   }
   Diagnostics warnings = record.diagnostics();

@@ -5,6 +5,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "base/result.h"
 #include "records/ledger.h"
@@ -20,6 +21,12 @@ struct FoundRecord {
 /// The record of the motor whose id was typed, with the warnings of reading it. Errors: id-form,
 /// id-check, none-record (its hint names the nearest id that is held), record-…, disk-….
 [[nodiscard]] Result<FoundRecord> find_record(records::Ledger& ledger, const std::string& typed);
+
+/// Ids as typed, one by one: commas and blanks part them.
+[[nodiscard]] std::vector<std::string> parted_ids(const std::vector<std::string>& typed);
+
+/// "did you mean TN-01?": the held id that is nearest to one that is not; empty when none is near.
+[[nodiscard]] std::string nearest_held(records::Ledger& ledger, const MotorId& id);
 
 /// Empty where entries can be added, else the error record-torn: for commands that would do
 /// something else before the ledger refuses.

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <filesystem>
 #include <memory>
 #include <optional>
 #include <ostream>
@@ -228,16 +229,23 @@ void run_list(const ListOptions& options, Context& context) {
                                   [&](const ListRow& row) { return is_wanted(options, row); });
   Diagnostics problems = held->passed_over;
   append(problems, reading.problems);
+  if (held->ids.empty() && !std::filesystem::exists(folder)) {
+    problems.push_back(error("none-record", fmt::format("no records are in {}", printable(folder)),
+                             "--records names the folder; `loopledger print` opens records"));
+  } else if (reading.rows.empty() && !options.only.text().empty()) {
+    const auto any = [](const ListRow&) { return true; };
+    append(problems, options.only.none_has(read_list(folder, held->ids, any).rows));
+  }
   sort_rows(reading.rows, options);
   context.exit_code = report(context, problems);
   if (options.json) {
     context.out << rows_json(reading.rows, problems).text();
   } else if (options.csv) {
     write_csv(reading.rows, context.out);
-  } else if (reading.rows.empty()) {
+  } else if (reading.rows.empty() && context.exit_code == kDone) {
     context.out << fmt::format("{} in {}\n", held->ids.empty() ? "No records" : "No such motors",
                                printable(folder));
-  } else {
+  } else if (!reading.rows.empty()) {
     context.out << table_text(reading.rows, options.units.value_or(Units::metric)) << kLoopLegend
                 << fmt::format("{} motor{}\n", reading.rows.size(),
                                reading.rows.size() == 1 ? "" : "s");

@@ -17,6 +17,7 @@
 #include "cli/files.h"
 #include "cli/json.h"
 #include "cli/ledger_words.h"
+#include "cli/log_checks.h"
 #include "cli/log_file.h"
 #include "cli/log_words.h"
 #include "cli/posix_disk.h"
@@ -41,6 +42,7 @@ struct LogOptions {
   std::string at;
   std::string records;
   std::optional<Units> units;
+  bool sure = false;
   bool json = false;
 };
 
@@ -101,7 +103,7 @@ void append_winding(const Record& before, const Entry& e, const Advice& now,
   }
   if (*e.turns > now.do_not_pass) {
     lines.push_back(fmt::format("past \"do not pass\", {} turns", shown_at_most(now.do_not_pass)));
-  } else {
+  } else if (now.state != records::State::retired) {
     lines.push_back(fmt::format("{} turns left before \"do not pass\", {}",
                                 shown_at_most(now.do_not_pass - *e.turns),
                                 shown_at_most(now.do_not_pass)));
@@ -215,7 +217,9 @@ std::vector<Checked> checked(const std::vector<FileEntry>& entries, const LogOpt
       if (is_there(*one.record, one.entry, from.at)) {
         ++there;
       } else {
+        append(said, options.sure ? Diagnostics{} : doubt_refusal(*one.record, one.entry));
         one.entry.key = new_key(*at, *one.record);
+        append(said, again_warning(*one.record, one.entry, from.at));
         one.record->entries.push_back(one.entry);  // so that later lines see it
         all.push_back(one);
       }
@@ -275,6 +279,17 @@ void run_log_file(const LogOptions& options, Context& context) {
   }
 }
 
+/// The words as an entry; cranks are turns as the motor's record has it.
+Result<Entry> understood_words(const LogOptions& options, const Result<FoundRecord>& found) {
+  const auto kind = records::kind_from(options.kind);
+  const bool winds = kind == Kind::wound || kind == Kind::break_in || kind == Kind::broke;
+  if (!winds || !found) {
+    return entry_from_words(options.kind, options.words);
+  }
+  const auto words = cranks_as_turns(options.words, found->record.planned.winder_ratio);
+  return words ? entry_from_words(options.kind, *words) : Result<Entry>(words.diagnostics());
+}
+
 void run_log(const LogOptions& options, Context& context) {
   const bool from_file = !options.from.empty();
   if (from_file ? !options.id.empty() : options.kind.empty()) {
@@ -293,14 +308,15 @@ void run_log(const LogOptions& options, Context& context) {
   }
   PosixDisk disk;
   records::Ledger ledger(disk, records_folder(options.records, {}, context));
-  auto entry = entry_from_words(options.kind, options.words);
   auto at = moment_of(options, context);
   auto found = find_record(ledger, options.id);
+  auto entry = understood_words(options, found);
   Diagnostics problems = found.diagnostics();
   append(problems, entry.diagnostics());
   append(problems, at.diagnostics());
   if (found && entry) {
     append(problems, resolve_correction(*entry, found->record));
+    append(problems, options.sure ? Diagnostics{} : doubt_refusal(found->record, *entry));
   }
   if (has_errors(problems)) {
     context.exit_code = report_alone(context, problems, options.json);
@@ -311,6 +327,7 @@ void run_log(const LogOptions& options, Context& context) {
     context.err << wrapped("no check character typed: taken for " + whose(found->record));
   }
   entry->key = new_key(*at, found->record);
+  (void)report(context, again_warning(found->record, *entry, *at));
   const Diagnostics stored = ledger.add(found->id, *entry);
   context.exit_code = report_alone(context, stored, options.json && has_errors(stored));
   if (context.exit_code == kDone) {
@@ -350,6 +367,7 @@ void add_log(CommandLine& line, Context& context) {
       .words("FIELDS", options->words, "field=value, or values alone with their units")
       .option("--from", options->from, "Many entries from a TOML or CSV file, all or none")
       .option("--at", options->at, "When it happened, UTC: \"2026-05-01 10:00\"")
+      .flag("--sure", options->sure, "Take values that can hardly be true")
       .records(options->records)
       .units(options->units)
       .json(options->json, "The new entry's key")

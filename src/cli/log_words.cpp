@@ -7,7 +7,9 @@
 #include <set>
 #include <span>
 
+#include "base/quantity_text.h"
 #include "base/text.h"
+#include "calc/cranks.h"
 #include "records/fields.h"
 
 namespace loopledger::cli {
@@ -212,7 +214,47 @@ class Words {
   Diagnostics problems_;
 };
 
+bool is_crank_word(std::string_view word) {
+  const std::string key = lower_ascii(word);
+  return key == "crank" || key == "cranks";
+}
+
+/// "42 cranks" as one word, where it is two.
+std::vector<std::string> with_cranks_whole(const std::vector<std::string>& words) {
+  std::vector<std::string> out;
+  for (const std::string& word : words) {
+    if (is_crank_word(word) && !out.empty()) {
+      out.back() += " " + word;
+    } else {
+      out.push_back(word);
+    }
+  }
+  return out;
+}
+
 }  // namespace
+
+Result<std::vector<std::string>> cranks_as_turns(const std::vector<std::string>& words,
+                                                 double winder_ratio) {
+  std::vector<std::string> out = with_cranks_whole(words);
+  for (std::string& word : out) {
+    const std::size_t equals = word.find('=');
+    const std::string field = equals == std::string::npos ? "turns" : word.substr(0, equals);
+    const std::string value = equals == std::string::npos ? word : word.substr(equals + 1);
+    const std::size_t blank = value.find(' ');
+    const auto number = number_from(value.substr(0, blank));
+    if (blank == std::string::npos || !number || !is_crank_word(trimmed(value.substr(blank)))) {
+      continue;
+    }
+    if (winder_ratio <= 1) {
+      return error("log-cranks", "cranks are no turns as long as the winder's ratio is not known",
+                   "type the turns; [bench] winder_ratio of the plan is kept in the record");
+    }
+    word = fmt::format("{}={}", field,
+                       rounded(calc::turns_of_cranks(*number, winder_ratio).count(), 6));
+  }
+  return out;
+}
 
 Diagnostic bad_time(const std::string& typed) {
   return error("log-at",

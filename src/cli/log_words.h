@@ -18,6 +18,11 @@ namespace loopledger::cli {
 [[nodiscard]] Result<records::Entry> entry_from_words(const std::string& kind,
                                                       const std::vector<std::string>& words);
 
+/// The words of an entry that has turns, with "42 cranks", "turns=42 cranks" and the like said as
+/// turns. Error log-cranks: the record knows no winder's ratio.
+[[nodiscard]] Result<std::vector<std::string>> cranks_as_turns(
+    const std::vector<std::string>& words, double winder_ratio);
+
 /// The error log-at about what is no time, without a place.
 [[nodiscard]] Diagnostic bad_time(const std::string& typed);
 

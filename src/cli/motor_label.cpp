@@ -90,4 +90,20 @@ bool label_is_stale(const Record& record) {
   return without_date(printed) != without_date(motor_label(record).tag);
 }
 
+bool tag_is_stale(const tag::TagFigures& on_bag, const Record& record) {
+  if (records::state_of(record.entries) == State::retired) {
+    return false;
+  }
+  tag::TagFigures now = motor_label(record).tag;
+  if (!on_bag.turns && !on_bag.state) {
+    return false;  // an id alone says nothing
+  }
+  if (!on_bag.state) {
+    now.state.reset();
+    now.mass.reset();
+    now.loop.reset();
+  }
+  return without_date(on_bag) != without_date(now);
+}
+
 }  // namespace loopledger::cli

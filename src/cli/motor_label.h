@@ -7,6 +7,7 @@
 
 #include "page/label_figures.h"
 #include "records/entry.h"
+#include "tag/tag_text.h"
 
 namespace loopledger::cli {
 
@@ -21,5 +22,9 @@ namespace loopledger::cli {
 /// Whether entries have changed what the printed label says; its date alone does not count. The
 /// printed one is the last `labelled` entry, else the build night's. Retired motors need none.
 [[nodiscard]] bool label_is_stale(const records::Record& record);
+
+/// Whether the tag on a bag says something else than the motor's label would say now; only what the
+/// tag says is compared, its date not. A retired motor needs no label.
+[[nodiscard]] bool tag_is_stale(const tag::TagFigures& on_bag, const records::Record& record);
 
 }  // namespace loopledger::cli

@@ -11,6 +11,7 @@
 #include <memory>
 #include <ostream>
 
+#include "base/text.h"
 #include "calc/work_out.h"
 #include "cli/command.h"
 #include "cli/command_line.h"
@@ -19,6 +20,7 @@
 #include "cli/files.h"
 #include "cli/json.h"
 #include "cli/label_sheet.h"
+#include "cli/ledger_words.h"
 #include "cli/plan_input.h"
 #include "cli/posix_disk.h"
 #include "cli/press.h"
@@ -127,6 +129,33 @@ struct RecordWork {
   std::size_t kept = 0;  ///< there already, with the same figures
 };
 
+/// 'the plan says owner "Eva", the record "Ava"'; empty when they say the same.
+std::string renamed_words(const records::Planned& record, const records::Planned& now) {
+  std::string words;
+  const auto compare = [&words](const char* what, const std::string& was, const std::string& is) {
+    if (is != was) {
+      words +=
+          fmt::format("{}the plan says {} \"{}\", the record \"{}\"", words.empty() ? "" : "; ",
+                      what, printable(shortened(is, 30)), printable(shortened(was, 30)));
+    }
+  };
+  compare("owner", record.owner, now.owner);
+  compare("for", record.purpose, now.purpose);
+  return words;
+}
+
+using Renamed = std::map<std::string, std::vector<MotorId>>;  ///< by renamed_words
+
+Diagnostics told_renamed(const Renamed& renamed) {
+  Diagnostics said;
+  for (const auto& [words, ids] : renamed) {
+    said.push_back(warning(
+        "print-renamed", fmt::format("{}: {}", named(ids), words),
+        "a record keeps what it was opened with, and so do `show`, `list` and later labels"));
+  }
+  return said;
+}
+
 /// Which records are to be opened; a record of the same id with other figures is an error.
 Result<RecordWork> compare_with_ledger(const calc::Batch& batch, const plan::Plan& plan,
                                        records::Ledger& ledger) {
@@ -138,6 +167,7 @@ Result<RecordWork> compare_with_ledger(const calc::Batch& batch, const plan::Pla
   RecordWork work;
   std::map<std::size_t, std::vector<MotorId>> differing;  // by group
   std::map<std::size_t, std::string> how;
+  Renamed renamed;
   for (const calc::MotorFigures& motor : batch.motors) {
     if (!motor.cut) {
       continue;
@@ -152,12 +182,16 @@ Result<RecordWork> compare_with_ledger(const calc::Batch& batch, const plan::Pla
       continue;
     }
     ++work.kept;
+    if (std::string words = renamed_words(record->planned, motor.planned); !words.empty()) {
+      renamed[std::move(words)].push_back(motor.id);
+    }
     const auto differences = records::differences(record->planned, motor.planned);
     if (!differences.empty()) {
       differing[motor.group].push_back(motor.id);
       how.try_emplace(motor.group, joined(differences));
     }
   }
+  append(problems, told_renamed(renamed));
   for (const auto& [group, ids] : differing) {
     const auto free = ledger.next_free(ids.front().stem);
     problems.push_back(
@@ -445,7 +479,10 @@ void add_print(CommandLine& line, Context& context) {
   for (const char* of_motors : {"--only", "--new", "--short", "--layout", "--start", "--copies"}) {
     command.either_or("--test-page", of_motors);
   }
-  command.action([options, &context] { run_print(*options, context); });
+  command.action([options, &context] {
+    options->only = parted_ids(options->only);
+    run_print(*options, context);
+  });
 }
 
 }  // namespace loopledger::cli

@@ -38,13 +38,25 @@ std::string made_of(const Planned& p, Units units) {
   return out;
 }
 
-std::string windows(const Planned& p, const records::Known& known, Units units) {
+/// The last reading as cut, as Known has those of the other stages.
+std::optional<Mass> as_cut(const std::vector<Entry>& entries) {
+  std::optional<Mass> reading;
+  for (const Entry* const e : records::standing(entries)) {
+    if (!e->edited && records::stage_weighed(*e) == Stage::as_cut) {
+      reading = e->reading;
+    }
+  }
+  return reading;
+}
+
+std::string windows(const Planned& p, const std::vector<Entry>& entries,
+                    const records::Known& known, Units units) {
   TextTable table({{"stage"},
                    {"from g", TextTable::Side::right},
                    {"to g", TextTable::Side::right},
                    {"read g", TextTable::Side::right},
                    {"which is"}});
-  const std::array<std::optional<Mass>, 4> readings{std::nullopt, known.washed, known.tied,
+  const std::array<std::optional<Mass>, 4> readings{as_cut(entries), known.washed, known.tied,
                                                     known.finished};
   for (const Stage stage : kStages) {
     const records::Window w = calc::scale_window(p, stage);
@@ -150,7 +162,7 @@ std::string record_text(const Record& record, const RecordView& view) {
     out += wrapped("  " + line);
   }
   out += '\n' + wrapped(printable(made_of(record.planned, units))) + '\n';
-  out += windows(record.planned, advice.known, units) + '\n';
+  out += windows(record.planned, record.entries, advice.known, units) + '\n';
   out += lengths_and_turns(record.planned, advice, units);
   for (const std::string& line : part_and_hooks(record.planned, units)) {
     out += wrapped(line);
@@ -164,6 +176,12 @@ std::string record_text(const Record& record, const RecordView& view) {
     out += "  … and a torn end: see `loopledger mend`\n";
   }
   return out;
+}
+
+std::string record_summary(const Record& record, Units units) {
+  const Advice advice = advice_for(record);
+  return wrapped(fmt::format("{} - {}", whose(record), spoken(advice.state))) +
+         wrapped("  Next: " + next_step(record, advice, units));
 }
 
 Json record_json(const Record& record, const Today& today, const Diagnostics& diagnostics) {

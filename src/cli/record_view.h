@@ -25,6 +25,9 @@ struct RecordView {
 /// record holds.
 [[nodiscard]] std::string record_text(const records::Record& record, const RecordView& view);
 
+/// Whose motor it is and what to do next, for a list of several; printable.
+[[nodiscard]] std::string record_summary(const records::Record& record, Units units);
+
 /// Said wherever such figures are shown.
 inline constexpr const char* kPlannedEdited =
     "The figures as planned were changed by hand or damaged: don't rely on them.";

@@ -10,13 +10,16 @@
 
 namespace loopledger::cli {
 
-/// Words in any case; an empty one lets all through. The lot by is_of_lot.
+/// Words in any case, with or without their marks; an empty one lets all through. The lot by
+/// is_of_lot.
 struct RowFilter {
   std::string owner;
   std::string rule;
   std::string lot;
 
   [[nodiscard]] bool takes(const ListRow& row) const;
+  /// A warning for each word that none of all these motors has, with what they have.
+  [[nodiscard]] Diagnostics none_has(const std::vector<ListRow>& rows) const;
   /// As it was typed, "--owner ANNA --lot May"; empty when nothing was.
   [[nodiscard]] std::string text() const;
 };

@@ -16,6 +16,7 @@
 #include "cli/exit_code.h"
 #include "cli/files.h"
 #include "cli/json.h"
+#include "cli/motor_label.h"
 #include "cli/posix_disk.h"
 #include "cli/progress.h"
 #include "cli/record_view.h"
@@ -33,6 +34,7 @@ struct ScanOptions {
   std::string records;
   std::optional<Units> units;
   TodayOptions today;
+  bool all = false;
   bool json = false;
 };
 
@@ -42,6 +44,7 @@ struct Looked {
   bool known = false;
   std::optional<records::Record> record;
   std::vector<std::string_view> misfits;  ///< not empty: a motor of another ledger
+  bool stale = false;                     ///< the label is out of date
 };
 
 std::string either_and(const std::vector<std::string_view>& words) {
@@ -65,6 +68,15 @@ Diagnostic other_ledger(const Looked& looked, const std::string& file) {
       {file, 0, 0});
 }
 
+Diagnostic out_of_date(const Looked& looked, const std::string& file) {
+  const std::string id = printed(looked.tag->figures.id);
+  return warning(
+      "scan-stale",
+      fmt::format("the label of {} is out of date: it says \"{}\", now \"{}\"", id,
+                  tag::tag_texts(looked.tag->figures).front(), label_tag(*looked.record)),
+      fmt::format("`loopledger label {}` prints a new one", id), {file, 0, 0});
+}
+
 Looked look_up(const ReadTag& tag, const std::string& file, records::Ledger& ledger,
                Diagnostics& said) {
   Looked looked;
@@ -84,6 +96,9 @@ Looked look_up(const ReadTag& tag, const std::string& file, records::Ledger& led
     looked.record = std::move(*record);
     if (!looked.misfits.empty()) {
       said.push_back(other_ledger(looked, file));
+    } else if (tag_is_stale(tag.figures, *looked.record)) {
+      looked.stale = true;
+      said.push_back(out_of_date(looked, file));
     }
   }
   return looked;
@@ -117,10 +132,11 @@ std::string label_words(const tag::TagFigures& f, Units units) {
   return text;
 }
 
-void show(const Looked& looked, const RecordView& view, Context& context) {
+void show(const Looked& looked, const RecordView& view, bool brief, Context& context) {
   const tag::TagFigures& figures = looked.tag->figures;
   if (looked.record && looked.misfits.empty()) {
-    context.out << record_text(*looked.record, view);
+    context.out << (brief ? record_summary(*looked.record, view.units)
+                          : record_text(*looked.record, view));
     return;
   }
   const char* why = looked.record  ? "a motor of another ledger"
@@ -138,6 +154,7 @@ Json tag_json(const Looked& looked, const Today& today) {
   object.set("id", printed(id));
   object.set("check_char", std::string(1, tag::check_character(id)));
   object.set("known", looked.known);
+  object.set("label_stale", looked.stale);
   Json misfits = Json::array();
   for (const std::string_view word : looked.misfits) {
     misfits.push(word);
@@ -146,6 +163,34 @@ Json tag_json(const Looked& looked, const Today& today) {
              looked.record ? record_json(*looked.record, today, {}).drop("diagnostics") : Json());
   object.set("misfits", std::move(misfits));
   return object;
+}
+
+Json image_json(const std::string& file, const std::vector<Looked>& looked, const Today& today) {
+  Json tags = Json::array();
+  for (const Looked& one : looked) {
+    tags.push(tag_json(one, today));
+  }
+  Json image = Json::object();
+  image.set("file", file);
+  image.set("tags", std::move(tags));
+  return image;
+}
+
+/// What has been shown so far.
+struct Shown {
+  bool any = false;
+  bool whole = false;  ///< whole records, which blank lines keep apart
+  bool brief = false;
+};
+
+void show_image(const std::vector<Looked>& looked, const RecordView& view, bool brief, Shown& shown,
+                Context& context) {
+  for (const Looked& one : looked) {
+    context.out << (shown.whole && !brief ? "\n" : "");
+    show(one, view, brief, context);
+    shown.whole = shown.whole || !brief;
+    shown.brief = shown.brief || (brief && one.record && one.misfits.empty());
+  }
 }
 
 /// 0 once a tag was read, whatever else was wrong; else by the first error.
@@ -162,8 +207,7 @@ void run_scan(const ScanOptions& options, Context& context) {
   }
   Diagnostics said;
   Json images = Json::array();
-  bool any_tag = false;
-  bool any_shown = false;
+  Shown shown;
   const std::vector<std::string> files = image_files(options.images, said);
   Progress progress(context, "reading pictures", files.size());
   for (const std::string& file : files) {
@@ -177,22 +221,17 @@ void run_scan(const ScanOptions& options, Context& context) {
       context.out << fmt::format("{}: {} label{}\n", printable(file), read.tags.size(),
                                  read.tags.size() == 1 ? "" : "s");
     }
-    Json tags = Json::array();
+    std::vector<Looked> looked;
     for (const ReadTag& tag : read.tags) {
-      any_tag = true;
-      const Looked looked = look_up(tag, file == "-" ? kStandardInput : file, ledger, said);
-      if (options.json) {
-        tags.push(tag_json(looked, *today));
-      } else {
-        context.out << (any_shown ? "\n" : "");
-        show(looked, {units, *today, false}, context);
-        any_shown = true;
-      }
+      looked.push_back(look_up(tag, file == "-" ? kStandardInput : file, ledger, said));
     }
-    Json image = Json::object();
-    image.set("file", file);
-    image.set("tags", std::move(tags));
-    images.push(std::move(image));
+    shown.any = shown.any || !looked.empty();
+    if (options.json) {
+      images.push(image_json(file, looked, *today));
+    } else {
+      const bool brief = !options.all && (files.size() > 1 || looked.size() > 1);
+      show_image(looked, {units, *today, options.all}, brief, shown, context);
+    }
   }
   progress.hide();
   if (options.json) {
@@ -201,8 +240,10 @@ void run_scan(const ScanOptions& options, Context& context) {
     all.set("images", std::move(images));
     all.set("diagnostics", to_json(said));
     context.out << all.text();
+  } else if (shown.brief) {
+    context.out << "--all shows the whole records\n";
   }
-  context.exit_code = exit_code_of(any_tag, report(context, said));
+  context.exit_code = exit_code_of(shown.any, report(context, said));
 }
 
 }  // namespace
@@ -215,6 +256,7 @@ void add_scan(CommandLine& line, Context& context) {
                  "PNG or JPEG files, folders of them, or - for standard input: an image, or typed "
                  "tags, one a line");
   add_today(command, options->today)
+      .flag("--all", options->all, "Whole records of several labels, with all entries")
       .records(options->records)
       .units(options->units)
       .json(options->json, "What was read")

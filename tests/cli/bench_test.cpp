@@ -58,22 +58,23 @@ class Bench {
 TEST_CASE("a reading is answered in one line that says what to do, and is in the record") {
   const Bench bench;
   // The washed window is 1.496 to 1.498 g; 14 mg over and half the window are 7.5 mm of 2 g/m.
-  CHECK(bench.says("th3 washed 1.512\n") == "TH-03 ANNA: 14 mg over, snip 8 mm (washed 1.512 g)\n");
+  CHECK(bench.says("th3 washed 1.512\n") == "TH-03 Anna: 14 mg over, snip 8 mm (washed 1.512 g)\n");
   CHECK(has(bench.record(3), "kind = \"weighed\", stage = \"washed\", reading = \"1.512 g\""));
-  CHECK(bench.says("th3 1.497\n") == "TH-03 ANNA: OK, 3 mg under (washed 1.497 g)\n");
+  CHECK(bench.says("th3 1.497\n") ==
+        "TH-03 Anna: OK, within its window (washed 1.497 g, 3 mg to spare)\n");
   CHECK(bench.says("th2 washed 1.440\n") ==
-        "TH-02 ANNA: too light by 56 mg, still good for 1.45 g (washed 1.440 g)\n");
+        "TH-02 Anna: too light by 56 mg, still good for 1.45 g (washed 1.440 g)\n");
 }
 
 TEST_CASE("the stage follows from the record: as cut with talc on, washed, tied, finished") {
   const Bench bench;
   CHECK(bench.says("th1 1.545\n1.540\nth1 1.498\nth1 loop 367\nth1 1.509\nth1 1.524\n") ==
-        "TH-01 ANNA: OK (as cut 1.545 g)\n"
-        "TH-02 ANNA: OK (as cut 1.540 g)\n"
-        "TH-01 ANNA: OK, 2 mg under (washed 1.498 g)\n"
-        "TH-01 ANNA: tied, loop 367 mm\n"
-        "TH-01 ANNA: OK, 3 mg under (tied 1.509 g)\n"
-        "TH-01 ANNA: OK, 3 mg under (finished 1.524 g)\n");
+        "TH-01 Anna: OK, long enough (as cut 1.545 g)\n"
+        "TH-02 Anna: OK, long enough (as cut 1.540 g)\n"
+        "TH-01 Anna: OK, within its window (washed 1.498 g, 2 mg to spare)\n"
+        "TH-01 Anna: tied, loop 367 mm\n"
+        "TH-01 Anna: OK, within its window (tied 1.509 g, 3 mg to spare)\n"
+        "TH-01 Anna: OK, within its window (finished 1.524 g, 3 mg to spare)\n");
 }
 
 TEST_CASE("tails are on the scale until a motor is tied, and no rubber of it anywhere else") {
@@ -108,14 +109,14 @@ TEST_CASE(
     "a motor weighed tied before its loop is measured is not taken for washed and too heavy") {
   const Bench bench;
   CHECK(bench.says("th1 washed 1.498\nth1 1.509\n") ==
-        "TH-01 ANNA: OK, 2 mg under (washed 1.498 g)\n"
-        "TH-01 ANNA: OK, 3 mg under (tied 1.509 g)\n");
+        "TH-01 Anna: OK, within its window (washed 1.498 g, 2 mg to spare)\n"
+        "TH-01 Anna: OK, within its window (tied 1.509 g, 3 mg to spare)\n");
   const std::string one_ring = bench.says("th2 washed 1.498\nth2 1.504\n");
   CHECK(has(one_ring, "1 ring forgotten?"));
   CHECK_FALSE(has(one_ring, "snip"));
   // The same motor on the scale again is still washed; so is one that was over and is trimmed.
   CHECK(has(bench.says("th3 washed 1.512\nth3 1.500\nth3 1.497\nth3 1.498\n"),
-            "TH-03 ANNA: OK, 2 mg under (washed 1.498 g)\n"));
+            "TH-03 Anna: OK, within its window (washed 1.498 g, 2 mg to spare)\n"));
 }
 
 TEST_CASE("a forgotten ring is named before the reading is stored") {
@@ -124,18 +125,18 @@ TEST_CASE("a forgotten ring is named before the reading is stored") {
   (void)bench.with(before);
   const std::string record = bench.record(1);
   CHECK(bench.says("th1 1.503\nn\n") ==
-        "TH-01 ANNA: tied minus washed 6 mg, rings and glue 12 mg: 1 ring forgotten?\n"
+        "TH-01 Anna: tied minus washed 6 mg, rings and glue 12 mg: 1 ring forgotten?\n"
         "not stored\n");
   CHECK(bench.record(1) == record);
-  CHECK(has(bench.says("th1 1.503\ny\n"), "TH-01 ANNA: too light by 5 mg"));
+  CHECK(has(bench.says("th1 1.503\ny\n"), "TH-01 Anna: too light by 5 mg"));
   CHECK(bench.record(1) != record);
 }
 
 TEST_CASE("numbers ten times off or far outside are asked back, a new line answers too") {
   const Bench bench;
   CHECK(bench.says("th1 14.97\nth1 1.497\n") ==
-        "TH-01 ANNA: 14.970 g is ten times off; as cut it should read about 1.548 g?\n"
-        "TH-01 ANNA: OK, 3 mg under (washed 1.497 g)\n");
+        "TH-01 Anna: 14.970 g is ten times off; as cut it should read about 1.548 g?\n"
+        "TH-01 Anna: OK, within its window (washed 1.497 g, 3 mg to spare)\n");
   CHECK(has(bench.says("th2 washed 0.9\n"), "is far off; washed it should read about 1.497 g?"));
   CHECK_FALSE(has(bench.record(2), "kind = \"weighed\""));
 }
@@ -145,9 +146,9 @@ TEST_CASE("turns, torque and the loop after break-in find their place") {
   const std::string out = bench.says(
       "th1 washed 1.497\nth1 loop 366\nth1 1.509\nth1 1.524\nth1 970 30 gf.cm\nth1 378\n"
       "th1 1200 41 gf.cm stopped\n");
-  CHECK(has(out, "TH-01 ANNA: broken in, step 2, to 970 turns at 30 gf.cm\n"));
-  CHECK(has(out, "TH-01 ANNA: broken in, loop after 378 mm; set +3.3 %, wind to "));
-  CHECK(has(out, "TH-01 ANNA: wound to 1200 turns at 41 gf.cm, stopped\n"));
+  CHECK(has(out, "TH-01 Anna: broken in, step 2, to 970 turns at 30 gf.cm\n"));
+  CHECK(has(out, "TH-01 Anna: broken in, loop after 378 mm; set +3.3 %, wind to "));
+  CHECK(has(out, "TH-01 Anna: wound to 1200 turns at 41 gf.cm, stopped\n"));
 }
 
 TEST_CASE("bench and show agree on the step that is next, repeats and a new knot included") {
@@ -190,13 +191,14 @@ TEST_CASE("undo takes the last entry back and can be done again and again") {
   CHECK(has(out, "nothing to take back\n"));
   CHECK(has(bench.record(1), "corrects = "));
   // What was taken back is asked for again.
-  CHECK(bench.says("th1 washed 1.496\n") == "TH-01 ANNA: OK, 4 mg under (washed 1.496 g)\n");
+  CHECK(bench.says("th1 washed 1.496\n") ==
+        "TH-01 Anna: OK, within its window (washed 1.496 g, 4 mg to spare)\n");
 }
 
 TEST_CASE("a scanned tag names the motor; what can't be understood stores nothing") {
   const Bench bench;
   CHECK(bench.says("TH-02-H EST 1554T 1.497G 366MM L1\nwashed 1.497\n") ==
-        "TH-02 ANNA: OK, 3 mg under (washed 1.497 g)\n");
+        "TH-02 Anna: OK, within its window (washed 1.497 g, 3 mg to spare)\n");
   const std::string record = bench.record(1);
   const auto wrong = bench.with("th1 abc\nzz9 1.5\nth1 1,497\n");
   CHECK(wrong.code == 1);
@@ -233,6 +235,93 @@ TEST_CASE("a step that only a torque stops is asked for with the turns never to 
       run({"bench", plan}, "ab1 washed 1.232\nab1 loop 300\nab1 900 38 gf.cm\n").out;
   CHECK_MESSAGE(has(said, "AB-01"), said);
   CHECK(has(folder.read("records/AB-01.toml"), "kind = \"break_in\", step = 2, turns = 900"));
+}
+
+TEST_CASE("a motor that broke is not told to wind, and takes a reading only when asked back") {
+  const Bench bench;
+  CHECK(has(bench.says("th1 washed 1.497\nth1 loop 366\nth1 broke 200\n"), "TH-01 Anna: broke at"));
+  const std::string record = bench.record(1);
+  for (const char* line : {"th1 378 mm", "th1 150 20 gf.cm", "th1 flown 2:10"}) {
+    const std::string said = bench.says(std::string(line) + "\n\n");
+    CHECK_MESSAGE(has(said, "it is retired; if it has a new knot, type that it is tied first"),
+                  said);
+    CHECK_FALSE(has(said, "wind to"));
+  }
+  CHECK(bench.record(1) == record);
+  CHECK_FALSE(has(bench.says("th1 378 mm\ny\n"), "wind to"));
+  CHECK(bench.record(1) != record);
+  CHECK(bench.says("th1 note kept for its knot\nth1 tied loop=366mm\n") ==
+        "TH-01 Anna: kept for its knot\nTH-01 Anna: tied, loop 366mm\n");
+}
+
+TEST_CASE("undo at an open question drops the question and takes nothing back") {
+  const Bench bench;
+  const std::string out = bench.says("th1 washed 1.497\nth1 1.9\nundo\n");
+  CHECK(has(out, "is far off"));
+  CHECK(has(out, "not stored; undo again takes back TH-01: weighed washed: 1.497 g\n"));
+  CHECK_FALSE(has(out, "taken back"));
+  CHECK_FALSE(has(bench.record(1), "corrects"));
+  CHECK(has(bench.says("th1 2.9\nu\n"), "not stored\n"));
+}
+
+TEST_CASE(
+    "a motor planned well under its limit reads as within its window, or light for its plan") {
+  const TempFolder folder;
+  std::string plan = kBenchPlan;
+  plan.replace(plan.find("mass = \"limit\""), 14, "mass = \"1.2 g\"");
+  plan.replace(plan.find("\"Anna\""), 6, "\"Źanetą Łoś\"");
+  const std::string path = folder.write("night.toml", plan);
+  REQUIRE(run({"print", path}).code == 0);
+  CHECK(run({"bench", path}, "th1 washed 1.200\nth2 washed 1.150\n").out ==
+        "TH-01 Źanetą Łoś: OK, within its window (washed 1.200 g, 300 mg to spare)\n"
+        "TH-02 Źanetą Łoś: too light by 49 mg for what was planned, within the limit of 1.5 g "
+        "(washed 1.150 g)\n");
+}
+
+TEST_CASE("slips at the scale get a hint: a comma, a check character, a mistyped id, as cut") {
+  const Bench bench;
+  CHECK(has(bench.with("th1 1,497\n").err, "hint: decimals stand behind a point"));
+  CHECK(has(bench.with("th-01-9 1.497\n").err, "check character"));
+  CHECK(has(bench.with("tho1 1.497\n").err, "did you mean TH-01? nothing was stored"));
+  const std::string record = bench.record(1);
+  CHECK(record.find("kind = \"weighed\"") == std::string::npos);
+  CHECK(bench.says("th1 1.545 as cut\nth2 as cut 1.545\nth3 1.497 washed\n") ==
+        "TH-01 Anna: OK, long enough (as cut 1.545 g)\n"
+        "TH-02 Anna: OK, long enough (as cut 1.545 g)\n"
+        "TH-03 Anna: OK, within its window (washed 1.497 g, 3 mg to spare)\n");
+}
+
+TEST_CASE("cranks are taken as turns where the plan tells the winder's ratio") {
+  const TempFolder folder;
+  std::string plan = kBenchPlan;
+  const auto printed = [&](const char* id, const std::string& bench) {
+    std::string text = plan;
+    text.replace(text.find("\"1 mg\""), 6, bench);
+    text.replace(text.find("\"TH\""), 4, id);
+    const std::string path = folder.write("night.toml", text);
+    REQUIRE(run({"print", path}).code == 0);
+    return path;
+  };
+  const std::string geared = printed("\"TH\"", "\"1 mg\", winder_ratio = 10");
+  const std::string said = run({"bench", geared},
+                               "th1 tied loop=366mm\nth1 97 cranks 30 gf.cm\nth2 wound 42 cranks\n"
+                               "th2 wound turns=43 cranks\nth2 note 42 cranks were enough\n")
+                               .out;
+  CHECK_MESSAGE(has(said, "to 970 turns at 30 gf.cm\n"), said);
+  CHECK_MESSAGE(has(said, "TH-02 Anna: wound to 420 turns\n"), said);
+  CHECK_MESSAGE(has(said, "TH-02 Anna: wound to 430 turns\n"), said);
+  CHECK_MESSAGE(has(said, "TH-02 Anna: 42 cranks were enough\n"), said);
+  const auto bare = run({"bench", printed("\"TJ\"", "\"1 mg\"")}, "tj1 wound 42 cranks\n");
+  CHECK(bare.code == 1);
+  CHECK(has(bare.err, "cranks are no turns as long as the winder's ratio is not known"));
+}
+
+TEST_CASE("a winding typed twice is told, so that it can be taken back") {
+  const Bench bench;
+  const std::string out = bench.says("th1 wound 1000\nth1 wound 1000\nth1 wound 1010\n");
+  CHECK(has(out,
+            "TH-01 Anna: wound to 1000 turns\nTH-01 Anna: wound to 1000 turns; the same again, "
+            "undo takes it back\nTH-01 Anna: wound to 1010 turns\n"));
 }
 
 TEST_CASE("in inches a doubt is in inches too") {

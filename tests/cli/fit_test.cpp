@@ -21,7 +21,7 @@ void tie(const LedgerBench& ledger, const std::string& id, const std::string& lo
 
 void wind(const LedgerBench& ledger, const std::string& id, const std::string& turns,
           const std::string& torque, const std::string& end) {
-  REQUIRE(ledger({"log", id, "wound", turns, torque, "end=" + end}).code == 0);
+  REQUIRE(ledger({"log", id, "wound", turns, torque, "end=" + end, "--sure"}).code == 0);
 }
 
 }  // namespace

@@ -103,7 +103,9 @@ std::size_t entries_in(const TempFolder& folder) {
     REQUIRE(render(record.diagnostics()).empty());
     entries += record->entries.size();
   }
-  REQUIRE(run({"list", "--records", folder.path("records")}).code == 0);
+  // Killed before the folder was made, there is no ledger to list.
+  REQUIRE(run({"list", "--records", folder.path("records")}).code ==
+          (folder.holds("records") ? 0 : 4));
   return entries;
 }
 

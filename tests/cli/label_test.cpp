@@ -81,6 +81,17 @@ loop = "300 mm"
   CHECK(has(none.err, "no remnant is kept"));
 }
 
+TEST_CASE("ids may be parted by commas or by blanks") {
+  const LedgerBench ledger;
+  const std::string out = ledger.folder.path("out");
+  CHECK(has(ledger({"label", "th1,th2", "--out", out}).out, "(2 labels)"));
+  CHECK(has(ledger({"label", "th1,", "th2", "--out", out}).out,
+            "(2 labels), in place of the file that was there\n"));
+  CHECK(ledger({"label", "th1,zz9", "--out", out}).code == 4);
+  const Ran ran = run({"print", ledger.folder.path("night.toml"), "--only", "th1 th2"});
+  CHECK(has(ran.out, "2 were there already"));
+}
+
 TEST_CASE("no label is written for a record that it can't be noted in") {
   const LedgerBench ledger;
   break_in(ledger, "th1");

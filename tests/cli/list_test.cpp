@@ -69,11 +69,34 @@ TEST_CASE("list --json has one object a motor") {
   CHECK_FALSE(has(ran.out, "QX-01"));
 }
 
-TEST_CASE("an absent ledger holds no records") {
+TEST_CASE("a folder without records, mistyped perhaps, is nothing found") {
   const TempFolder folder;
   const Ran ran = run({"list", "--records", folder.path("none")});
-  CHECK(ran.code == 0);
-  CHECK(has(ran.out, "No records in "));
+  CHECK(ran.code == 4);
+  CHECK(has(ran.err, "error: no records are in " + folder.path("none") + " [none-record]"));
+  CHECK(has(ran.err, "hint: --records names the folder"));
+  CHECK(ran.out.empty());
+}
+
+TEST_CASE("an owner is found without case and marks, and what is not there is told") {
+  const LedgerBench ledger;
+  const std::string plan = ledger.folder.read("night.toml");
+  std::string marked = plan;
+  marked.replace(marked.find("\"QX\""), 4, "\"QY\"");
+  marked.replace(marked.find("\"TH\""), 4, "\"TJ\"");
+  marked.replace(marked.find("\"BEN\""), 5, "\"Žaněta Łoś\"");
+  REQUIRE(run({"print", ledger.folder.write("marked.toml", marked)}).code == 0);
+  CHECK(has(ledger({"list", "--owner", "zaneta Łos"}).out, "QY-01"));
+  CHECK(has(ledger({"list", "--owner", "Zaneta Łoś", "--csv"}).out, "QY-01"));
+  const Ran begun = ledger({"list", "--owner", "an"});
+  CHECK(begun.code == 0);
+  CHECK(has(begun.out, "No such motors"));
+  CHECK(has(begun.err, "warning: no motor has the owner \"an\" [list-none]"));
+  CHECK(has(begun.err, "did you mean \"ANNA\"?"));
+  CHECK(has(ledger({"list", "--owner", "Zoë"}).err, "there are \"ANNA\", \"BEN\", \"Žaněta Łoś\""));
+  CHECK(has(ledger({"list", "--lot", "June"}).err, "there is \"May\""));
+  // Each of the two is there, though not together.
+  CHECK(ledger({"list", "--owner", "BEN", "--class", "club"}).err.empty());
 }
 
 TEST_CASE("list sorts by every column, and the other way round") {

@@ -224,6 +224,58 @@ TEST_CASE("every example that log gives is understood") {
   }
 }
 
+TEST_CASE("turns and readings that can hardly be true are stored only with --sure") {
+  const LedgerBench ledger;
+  const std::string before = ledger.record();
+  const Ran turns = ledger({"log", "th1", "wound", "8000", "9 gf.cm"});
+  CHECK(turns.code == 1);
+  CHECK(has(turns.err, "error: TH-01: 8000 turns is past the "));
+  CHECK(has(turns.err, "at which nearly all would have broken [log-doubt]"));
+  CHECK(has(turns.err, "hint: if it is so all the same, say it with --sure"));
+  CHECK(has(ledger({"log", "th1", "weighed", "washed", "14.97"}).err, "is ten times off"));
+  const std::string file =
+      ledger.folder.write("evening.csv", "id,kind,turns\nth2,wound,1000\nth1,wound,8000\n");
+  const Ran all = ledger({"log", "--from", file});
+  CHECK(all.code == 1);
+  CHECK(has(all.err, "evening.csv:3:1: error: TH-01: 8000 turns is past the "));
+  CHECK(ledger.record() == before);
+  CHECK(ledger({"log", "th1", "wound", "8000", "9 gf.cm", "--sure"}).code == 0);
+  CHECK(ledger({"log", "--from", file, "--sure"}).code == 0);
+}
+
+TEST_CASE("what was logged a moment ago is told, with how to take it back") {
+  const LedgerBench ledger;
+  CHECK_FALSE(has(ledger({"log", "th1", "wound", "1000"}).err, "[log-again]"));
+  const Ran again = ledger({"log", "th1", "wound", "1000"});
+  CHECK(again.code == 0);
+  CHECK(has(again.err, "warning: TH-01: the same as the entry of 2026-05-01 10:00"));
+  CHECK(has(again.err, "`loopledger log TH-01 note twice corrects="));
+  const std::string key = ledger.last_line().substr(ledger.last_line().find("Z-") + 2, 4);
+  CHECK(ledger({"log", "th1", "note", "twice", "corrects=" + key}).code == 0);
+  CHECK(has(ledger({"show", "th1"}).out, "1 winding ("));
+  const Ran other_day = ledger({"log", "th1", "wound", "1000", "--at", "2026-05-02 10:00"});
+  CHECK_FALSE(has(other_day.err, "[log-again]"));
+  // A file whose entries have no time, read twice.
+  const std::string file = ledger.folder.write("evening.csv", "id,kind,turns\nth2,wound,900\n");
+  CHECK_FALSE(has(ledger({"log", "--from", file}).err, "[log-again]"));
+  CHECK(has(ledger({"log", "--from", file, "--at", "2026-06-01 10:00"}).err, "[log-again]"));
+}
+
+TEST_CASE("log takes cranks as turns by the winder's ratio of the record") {
+  const LedgerBench ledger;
+  const Ran ran = ledger({"log", "th1", "wound", "98", "cranks", "41 gf.cm"});
+  CHECK_MESSAGE(has(ran.out, "wound to 980 turns at 41 gf.cm"), ran.err);
+  CHECK(has(ledger({"log", "th1", "wound", "99 cranks"}).out, "wound to 990 turns"));
+  CHECK(has(ledger({"log", "th1", "wound", "turns=97 cranks"}).out, "wound to 970 turns"));
+}
+
+TEST_CASE("a motor that broke is not told how many turns are left") {
+  const LedgerBench ledger;
+  const Ran ran = ledger({"log", "th1", "wound", "1000", "end=broke"});
+  CHECK(has(ran.out, "it is now retired"));
+  CHECK_FALSE(has(ran.out, "left before"));
+}
+
 TEST_CASE("a correction is held against the other windings, not against what it corrects") {
   const LedgerBench ledger;
   (void)ledger({"log", "th1", "wound", "991"});

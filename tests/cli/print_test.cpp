@@ -64,6 +64,21 @@ TEST_CASE("the same plan printed again gives the same bytes and leaves the recor
   CHECK(folder.read("records/TH-01.toml") == record);
 }
 
+TEST_CASE("a name corrected in the plan is told to be another one in the records") {
+  const TempFolder folder;
+  const std::string text = kPrintPlan;
+  const auto owned = [&](const char* owner) {
+    return folder.write("night.toml", text + "owner = \"" + owner + "\"\n");
+  };
+  REQUIRE(run({"print", owned("Ava")}).code == 0);
+  CHECK(run({"print", owned("Ava")}).err.empty());
+  const auto again = run({"print", owned("Eva")});
+  CHECK(again.code == 0);
+  CHECK(has(again.err,
+            "(2 motors): the plan says owner \"Eva\", the record \"Ava\" [print-renamed]"));
+  CHECK(has(again.err, "hint: a record keeps what it was opened with"));
+}
+
 TEST_CASE("a record with other figures is refused, with the next free id, and nothing is written") {
   const TempFolder folder;
   REQUIRE(run({"print", folder.write("night.toml", kPrintPlan)}).code == 0);

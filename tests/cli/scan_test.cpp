@@ -72,6 +72,17 @@ TEST_CASE("standard input may be a picture or typed tags, one a line") {
   CHECK(run({"scan", "-", "--records", bench.records}, "").code == 4);
 }
 
+TEST_CASE("several labels are two lines each, --all shows the whole records") {
+  const ScanBench bench;
+  const auto ran = run({"scan", "-", "--records", bench.records}, "ab1\nab2\nab3\n");
+  CHECK(std::count(ran.out.begin(), ran.out.end(), '\n') == 7);
+  CHECK(has(ran.out, id(2) + " - planned\n  Next: cut it, wash it, let it dry"));
+  CHECK(has(ran.out, "--all shows the whole records\n"));
+  const auto whole = run({"scan", "-", "--records", bench.records, "--all"}, "ab1\nab2\nab3\n");
+  CHECK(has(whole.out, "Entries (UTC)"));
+  CHECK(has(run({"scan", "-", "--records", bench.records}, "ab1\n").out, "Entries (UTC)"));
+}
+
 TEST_CASE("a label that the ledger does not know still shows what it says") {
   const ScanBench bench;
   const std::string text = with_check({"ZZ", 7}) + " MADE 1180T 44GFCM 1.496G 303MM L1 260131";
@@ -90,6 +101,33 @@ TEST_CASE("a label whose figures are not the motor's is said to come from anothe
   CHECK(ran.code == 0);
   CHECK(has(ran.err, "is from another ledger: its mass and loop are not the motor's"));
   CHECK(has(ran.out, "The label says: broken in, 1180 turns, washed 9.876 g"));
+}
+
+TEST_CASE("a label that says something else than its record is told to be out of date") {
+  const ScanBench bench;
+  for (const auto& words : {std::vector<std::string>{"weighed", "washed", "1.498"},
+                            {"tied", "loop=283 mm"},
+                            {"wound", "980", "41 gf.cm"}}) {
+    std::vector<std::string> log{"log", "ab1"};
+    log.insert(log.end(), words.begin(), words.end());
+    log.insert(log.end(), {"--records", bench.records});
+    REQUIRE(run(log).code == 0);
+  }
+  const auto scanned = [&](const std::string& figures, const char* option) {
+    return run(
+        {"scan", bench.picture("bag.png", id(1) + figures), "--records", bench.records, option});
+  };
+  const auto old = scanned(" MADE 1180T 41GFCM 1.498G 283MM L1", "--all");
+  CHECK(has(old.err, "warning: the label of AB-01 is out of date: it says \"" + id(1) +
+                         " MADE 1180T 41GFCM 1.498G 283MM L1\", now \"" + id(1) +
+                         " MADE 980T 41GFCM 1.498G 283MM L1"));
+  CHECK(has(old.err, "`loopledger label AB-01` prints a new one"));
+  CHECK(has(scanned(" 1180T 41GFCM", "--all").err, "[scan-stale]"));
+  CHECK(has(scanned(" MADE 1180T 41GFCM 1.498G 283MM L1", "--json").out, "\"label_stale\": true"));
+  for (const char* fresh : {" MADE 980T 41GFCM 1.498G 283MM L1", " 980T 41GFCM", ""}) {
+    CAPTURE(fresh);
+    CHECK_FALSE(has(scanned(fresh, "--all").err, "[scan-stale]"));
+  }
 }
 
 TEST_CASE("a wrong check character is an error that names the ids one slip away") {

@@ -23,6 +23,15 @@ TEST_CASE("show tells whose motor it is, its windows, its turns and what to do n
   CHECK(has(weighed.out, "Next: it is over its window: trim it and weigh it again\n"));
 }
 
+TEST_CASE("the reading as cut stands in its row") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "weighed", "as_cut", "1.561"});
+  const std::string shown = ledger({"show", "th1"}).out;
+  const std::size_t row = shown.find("\nas cut ");
+  REQUIRE(row != std::string::npos);
+  CHECK(has(shown.substr(row, shown.find('\n', row + 1) - row), "1.561  long enough"));
+}
+
 TEST_CASE("no line of show is wider than 100 columns") {
   const LedgerBench ledger;
   for (const char* words : {"1.520", "1.400", "1.497"}) {
@@ -195,7 +204,7 @@ TEST_CASE("show gives the best winding with its date, windings, rest, set, launc
   (void)ledger({"log", "th1", "break_in", "loop_after=309 mm"});
   (void)ledger({"log", "th1", "wound", "600", "20 gf.cm", "--at", "2026-04-27 09:00"});
   (void)ledger({"log", "th1", "wound", "2080", "0.9 ozf.in", "temperature=21 C",
-                "backed_off_to=1760", "--at", "2026-04-28 09:00"});
+                "backed_off_to=1760", "--sure", "--at", "2026-04-28 09:00"});
   (void)ledger({"log", "th1", "flown", "9:20"});
   const Ran ran = ledger({"show", "th1", "--temperature", "11 C", "--launch", "0.3 ozf.in"});
   CHECK(ran.code == 0);
@@ -223,6 +232,9 @@ TEST_CASE("show says what is left when turns are let out, the reverse of a wante
   CHECK(has(ran.out,
             "back off 100 turns: 900 left at 18.4 gf·cm, 29 % of the energy gone (estimate)"));
   CHECK(has(ledger({"show", "th1", "--launch", "18.4 gf.cm"}).out, "back off 100 turns"));
+  CHECK(has(ledger({"show", "th1", "--launch", "55 gf.cm"}).out,
+            "launch at 55 gf·cm: not reached, its best winding gave 1000 turns at 40 gf·cm"));
+  CHECK(has(ledger({"show", "th1", "--launch", "40 gf.cm"}).out, "no turns to back off"));
   CHECK(has(ledger({"show", "th1", "--back-off", "2000"}).out,
             "backing off 2000 turns leaves nothing of 1000 turns at 40 gf·cm"));
   CHECK(ledger({"show", "th1", "--back-off", "-3"}).code == 1);
