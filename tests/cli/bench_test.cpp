@@ -86,10 +86,10 @@ TEST_CASE("tails are on the scale until a motor is tied, and no rubber of it any
   CHECK(has(run({"check", plan}).out, "  1.556–1.558  "));
   REQUIRE(run({"print", plan}).code == 0);
   CHECK(run({"bench", plan}, "th1 washed 1.557\nth1 loop 367\nth1 1.509\nth2 washed 1.572\n").out ==
-        "TH-01 ANNA: OK, 3 mg under (washed 1.557 g, tails on)\n"
-        "TH-01 ANNA: tied, loop 367 mm\n"
-        "TH-01 ANNA: OK, 3 mg under (tied 1.509 g)\n"
-        "TH-02 ANNA: 14 mg over, snip 8 mm (washed 1.572 g, tails on)\n");
+        "TH-01 Anna: OK, within its window (washed 1.557 g, tails on, 3 mg to spare)\n"
+        "TH-01 Anna: tied, loop 367 mm\n"
+        "TH-01 Anna: OK, within its window (tied 1.509 g, 3 mg to spare)\n"
+        "TH-02 Anna: 14 mg over, snip 8 mm (washed 1.572 g, tails on)\n");
   const std::string records = folder.path("records");
   CHECK(has(run({"list", "--records", records}).out, "  1.497  "));
   CHECK(has(run({"list", "--records", records, "--json"}).out, "\"washed_g\": 1.497"));

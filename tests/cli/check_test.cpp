@@ -197,7 +197,7 @@ TEST_CASE("faults go to standard error with exit code 1, and into the JSON") {
   const auto ran = run({"check", plan});
   CHECK(ran.code == 1);
   CHECK(ran.out.empty());
-  CHECK(has(ran.err, plan + ":11:8: error: the window at the stage washed is empty"));
+  CHECK(has(ran.err, plan + ":11:8: error: too heavy for rule "));
   CHECK(has(ran.err, "   11 | mass = \"9 g\"\n"));
   const auto json = run({"check", plan, "--json"});
   CHECK(json.code == 1);

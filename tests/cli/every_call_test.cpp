@@ -133,7 +133,8 @@ std::size_t check_sound(const Scene& scene, const TempFolder& folder) {
       CHECK(bytes.ends_with("loop = \"300 mm\"\n"));
     }
   }
-  CHECK(run({"list", "--records", folder.path("records")}).code == 0);
+  CHECK(run({"list", "--records", folder.path("records")}).code ==
+        (folder.holds("records") ? 0 : 4));
   return entries;
 }
 
