@@ -156,9 +156,10 @@ Diagnostics told_renamed(const Renamed& renamed) {
   return said;
 }
 
-/// Which records are to be opened; a record of the same id with other figures is an error.
+/// Which records are to be opened; a record of the same id with other figures is an error. `alone`:
+/// the batch is not all of the plan.
 Result<RecordWork> compare_with_ledger(const calc::Batch& batch, const plan::Plan& plan,
-                                       records::Ledger& ledger) {
+                                       records::Ledger& ledger, bool alone) {
   auto held = ledger.holding();
   if (!held) {
     return held.diagnostics();
@@ -202,6 +203,12 @@ Result<RecordWork> compare_with_ledger(const calc::Batch& batch, const plan::Pla
                                  printed(*free), free->number)
                    : std::string{},
               plan.motors[group].place));
+    if (alone) {
+      problems.push_back(note(
+          "print-alone", "with --only these are planned by themselves, maybe from other pieces",
+          fmt::format("`loopledger label {}` prints a label as the record has it",
+                      printed(ids.front()))));
+    }
   }
   if (has_errors(problems)) {
     return problems;
@@ -387,7 +394,7 @@ void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said
   if (!batch || !press) {
     return;
   }
-  const auto work = compare_with_ledger(*batch, plan, ledger);
+  const auto work = compare_with_ledger(*batch, plan, ledger, work_options.only.has_value());
   append(said, work.diagnostics());
   auto files = Printer(plan, *batch, options, *press,
                        creation_date(

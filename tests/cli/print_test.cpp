@@ -92,7 +92,12 @@ TEST_CASE("a record with other figures is refused, with the next free id, and no
     CHECK_MESSAGE(has(ran.err, "TH-01-J to TH-02-H (2 motors) have records with other figures"),
                   ran.err);
     CHECK(has(ran.err, "the next free one is TH-03: first = 3"));
+    CHECK_FALSE(has(ran.err, "planned by themselves"));
     CHECK(folder.read("out/labels.pdf") == labels);
+    const auto alone = run({"print", folder.path("night.toml"), "--only", "th2"});
+    CHECK(alone.code == 1);
+    CHECK(has(alone.err, "with --only these are planned by themselves, maybe from other pieces"));
+    CHECK(has(alone.err, "hint: `loopledger label TH-02` prints a label as the record has it"));
   }
   // What does not change the motor is no reason to refuse.
   CHECK(
