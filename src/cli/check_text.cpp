@@ -89,8 +89,14 @@ std::string inputs(const plan::Plan& plan, const Batch& batch) {
     }
   };
   for (const Planned* const p : all) {
-    add(fmt::format("strip {}{}: {} ± {} g/m washed, {} mm per mg", shortened(p->strip, 40),
-                    p->slit ? ", slit" : "", fixed(p->linear_density.value.in_g_per_m(), 4),
+    const bool by_piece = std::ranges::any_of(all, [p](const Planned* other) {
+      return other->strip == p->strip && other->slit == p->slit && other->width == p->width &&
+             other->linear_density != p->linear_density;
+    });
+    add(fmt::format("strip {}{}{}: {} ± {} g/m washed, {} mm per mg", shortened(p->strip, 40),
+                    p->slit ? ", slit" : "",
+                    by_piece && !p->piece.empty() ? ", piece " + shortened(p->piece, 20) : "",
+                    fixed(p->linear_density.value.in_g_per_m(), 4),
                     fixed(p->linear_density.u.in_g_per_m(), 4),
                     fixed((Mass::mg(1) / p->linear_density.value).in_mm(), 3)));
   }

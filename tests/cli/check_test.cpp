@@ -250,3 +250,24 @@ TEST_CASE("check --json has the cuts' places, and nulls where there is no cuttin
   CHECK(has(made, "\"cut_at_mm\": [7"));
   CHECK(has(made, "\"motors_gap\": 0"));
 }
+
+TEST_CASE("pieces with a linear density of their own are told apart, others are one line") {
+  const TempFolder folder;
+  const std::string plan = R"(format = 1
+bench = { scale_step = "1 mg" }
+[strips.grey]
+samples = [["1 m", "2 g"], ["1 m", "2.01 g"], ["1 m", "2 g"]]
+pieces = [{ tag = "a", length = "2 m" }, { tag = "b", length = "2 m" }]
+[[motors]]
+id = "TH"
+count = 5
+mass = "1.2 g"
+)";
+  const std::string alike = run({"check", folder.write("night.toml", plan)}).out;
+  CHECK(has(alike, "  strip grey: 2.0033 ± "));
+  std::string weighed = plan;
+  weighed.replace(weighed.find("length = \"2 m\""), 14, "length = \"2 m\", mass = \"4.2 g\"");
+  const std::string apart = run({"check", folder.write("night.toml", weighed)}).out;
+  CHECK(has(apart, "  strip grey, piece a: 2.1000 ± "));
+  CHECK(has(apart, "  strip grey, piece b: 2.0033 ± "));
+}
