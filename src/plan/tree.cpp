@@ -149,6 +149,11 @@ Result<Tree> parse_tree(std::string_view text, const std::string& file) {
   } catch (const toml::parse_error& e) {
     Diagnostics problems{syntax_error(e, file)};
     add_source_lines(problems, file, std::string(text));
+    if (trimmed(problems.front().source_line).starts_with('[')) {
+      problems.front().hint =
+          "a table's name of more than letters, digits, - and _ stands in quotes: [strips.\"red "
+          "tan\"]";
+    }
     return problems;
   } catch (const std::exception& e) {
     return error("toml-syntax", fmt::format("the file can't be read as TOML: {}", e.what()), {},

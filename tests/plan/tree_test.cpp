@@ -54,6 +54,14 @@ TEST_CASE("a syntax fault quotes its line and says that quantities stand in quot
   CHECK(d.hint == "text and quantities stand in double quotes, as in mass = \"1.5 g\"");
 }
 
+TEST_CASE("a table's name with a blank says where its quotes belong") {
+  const Diagnostic d = only_fault("format = 1\n[strips.red tan]\n");
+  CHECK(d.place.line == 2);
+  CHECK(d.hint ==
+        "a table's name of more than letters, digits, - and _ stands in quotes: [strips.\"red "
+        "tan\"]");
+}
+
 TEST_CASE("a key given twice, a form feed, and deep nesting are clean errors") {
   CHECK(only_fault("a = 1\na = 2\n").place.line == 2);
   CHECK(only_fault("\f!\n").code == "toml-syntax");
