@@ -8,6 +8,7 @@
 #include "calc/break_in.h"
 #include "calc/cranks.h"
 #include "calc/energy.h"
+#include "calc/turns_torque.h"
 #include "calc/weigh.h"
 #include "cli/check_view.h"
 #include "cli/cutting_text.h"
@@ -143,7 +144,7 @@ std::string lengths(const std::vector<Row>& rows, Units units) {
                    {"for", Side::left, 8},
                    {"aim g", Side::right},
                    {"cut", Side::right},
-                   {"±", Side::right},
+                   {"± 95 %", Side::right},
                    {"as tied", Side::right},
                    {"broken in", Side::right},
                    {"slack", Side::right},
@@ -153,8 +154,9 @@ std::string lengths(const std::vector<Row>& rows, Units units) {
     const Planned& p = row.motor->planned;
     const auto slack = records::slack(p);
     table.row({row.ids, p.purpose, fixed(p.aim.in_g(), gram_decimals(p.scale_step) + 1),
-               shown(page::cut_length(p.cut, units), units), shown(p.cut_u, units),
-               shown(p.loop, units), shown(calc::broken_in_loop(p.loop), units),
+               shown(page::cut_length(p.cut, units), units),
+               shown(p.cut_u * calc::coverage_95(), units), shown(p.loop, units),
+               shown(calc::broken_in_loop(p.loop), units),
                slack ? shown(*slack, units) : std::string(), fmt::format("{}", p.strands),
                width_text(p, units)});
   }

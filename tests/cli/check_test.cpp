@@ -271,3 +271,15 @@ mass = "1.2 g"
   CHECK(has(apart, "  strip grey, piece a: 2.1000 ± "));
   CHECK(has(apart, "  strip grey, piece b: 2.0033 ± "));
 }
+
+TEST_CASE("how sure a cut is stands beside it as an interval, as all else is") {
+  const TempFolder folder;
+  const auto ran = run({"check", folder.write("night.toml", R"(format = 1
+bench = { scale_step = "1 mg" }
+strips.tan = { width = "1/8 in", thickness = "1.05 mm" }
+motors = [{ id = "TN", mass = "1.2 g" }]
+)")});
+  // 5 % of the 387 mm that hold 1.2 g, twice over.
+  CHECK(has(ran.out, "± 95 %"));
+  CHECK(has(ran.out, "  398 mm   38 mm  "));
+}
