@@ -101,6 +101,11 @@ void TableReader::take_over(const Diagnostics& from, const Node& node, std::stri
 
 void TableReader::out_of_bounds(const Node& node, std::string_view key, const std::string& low,
                                 const std::string& high, bool above_low) {
+  if (low == high) {
+    problem("plan-bounds", fmt::format("{}: expected {}, found {}", key, low, as_written(node)),
+            "this version knows no other", node.place);
+    return;
+  }
   problem("plan-bounds",
           fmt::format("{}: expected {} {} and at most {}, found {}", key,
                       above_low ? "more than" : "at least", low, high, as_written(node)),
