@@ -7,7 +7,7 @@
 
 #include <fmt/format.h>
 
-#include "page/dump.h"
+#include "support/dump.h"
 #include "support/invented_batch.h"
 #include "support/page_check.h"
 #include "support/plain_metrics.h"
@@ -323,8 +323,8 @@ TEST_CASE("paper too small for the tables is refused") {
 }
 
 TEST_CASE("the same batch twice is the same sheet") {
-  CHECK(page::dump(cutting(testing::invented_batch(24))) ==
-        page::dump(cutting(testing::invented_batch(24))));
+  CHECK(testing::dump(cutting(testing::invented_batch(24))) ==
+        testing::dump(cutting(testing::invented_batch(24))));
 }
 
 TEST_CASE("a long list of ids wraps, and a row of them is told by its ends and its number") {

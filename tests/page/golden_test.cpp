@@ -10,9 +10,9 @@
 
 #include "page/break_in_sheet.h"
 #include "page/cut_sheet.h"
-#include "page/dump.h"
 #include "page/field_card.h"
 #include "page/labels.h"
+#include "support/dump.h"
 #include "support/invented_batch.h"
 #include "support/invented_cards.h"
 #include "support/plain_metrics.h"
@@ -23,7 +23,7 @@ using namespace loopledger;
 
 void compare(const Result<page::Document>& document, const std::string& name) {
   REQUIRE(document.ok());
-  const std::string now = page::dump(document.value());
+  const std::string now = testing::dump(document.value());
   const std::string path = std::string(LOOPLEDGER_SOURCE_DIR "/tests/page/golden/") + name;
   if (std::getenv("LOOPLEDGER_UPDATE_GOLDEN") != nullptr) {
     std::ofstream(path, std::ios::binary) << now;

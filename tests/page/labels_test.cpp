@@ -7,8 +7,8 @@
 #include <cmath>
 
 #include "page/canvas.h"
-#include "page/dump.h"
 #include "page/label_grid.h"
+#include "support/dump.h"
 #include "support/invented_batch.h"
 #include "support/page_check.h"
 #include "support/plain_metrics.h"
@@ -224,14 +224,14 @@ TEST_CASE("an address in the plan takes the place of the tag's text") {
   page::LabelRun run = run_on(testing::stock("a4-3x8-70x37"));
   run.link = "https://loops.example/m/{id}";
   const page::Document document = made(figures(1), run);
-  CHECK(page::dump(document).find("https://loops.example/m/TH-01-J") != std::string::npos);
+  CHECK(testing::dump(document).find("https://loops.example/m/TH-01-J") != std::string::npos);
 }
 
 TEST_CASE("a small label carries the short tag and says which lines it goes without") {
   const auto document =
       page::labels(figures(1), run_on(testing::stock("a4-5x13-38.1x21.2")), testing::kPlainMetrics);
   REQUIRE(document.ok());
-  CHECK(page::dump(*document).find("\"TH-01-J 1140T\"") != std::string::npos);
+  CHECK(testing::dump(*document).find("\"TH-01-J 1140T\"") != std::string::npos);
   CHECK(has_code(document.diagnostics(), "label-less"));
 }
 
@@ -328,7 +328,7 @@ TEST_CASE("each owner's first label has a bookmark") {
 
 TEST_CASE("the same labels twice are the same pages") {
   const page::LabelRun run = run_on(testing::stock("a4-3x8-70x37"));
-  CHECK(page::dump(made(figures(30), run)) == page::dump(made(figures(30), run)));
+  CHECK(testing::dump(made(figures(30), run)) == testing::dump(made(figures(30), run)));
 }
 
 }  // namespace

@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: MIT
-#include "page/dump.h"
+#include "support/dump.h"
 
 #include <string_view>
 
 #include "base/quantity_text.h"
 
-namespace loopledger::page {
+namespace loopledger::testing {
 namespace {
+
+using namespace page;
 
 /// A line of words and numbers.
 class Words {
@@ -103,4 +105,4 @@ std::string dump(const Document& document) {
   return text;
 }
 
-}  // namespace loopledger::page
+}  // namespace loopledger::testing

@@ -8,8 +8,8 @@
 
 #include "page/page.h"
 
-namespace loopledger::page {
+namespace loopledger::testing {
 
-[[nodiscard]] std::string dump(const Document& document);
+[[nodiscard]] std::string dump(const page::Document& document);
 
-}  // namespace loopledger::page
+}  // namespace loopledger::testing
