@@ -2,7 +2,8 @@
 # SPDX-License-Identifier: MIT
 #
 # run.sh SECONDS [TARGET...]: builds the fuzzer with clang and lets it run on each target for so long, as many at
-# once as there are cores (JOBS sets another number). Says what each executed and covered; a file
+# once as there are cores (JOBS sets another number). The seconds that one input may take are the
+# clock's: on a machine that does other things PATIENCE=10 makes them ten times as many. Says what each executed and covered; a file
 # that breaks a claim, crashes, hangs or takes too much memory is kept in found/TARGET and fails the
 # run. What the fuzzers learn is kept in build-fuzz/corpus from run to run. With SEED set, each target
 # does a fixed number of executions from that seed instead, and learns nothing from earlier runs: the
@@ -70,7 +71,7 @@ one() {
   # shellcheck disable=SC2046,SC2086 # folders, options
   ASAN_OPTIONS=quarantine_size_mb=8:detect_stack_use_after_return=1 \
     UBSAN_OPTIONS=print_stacktrace=1 \
-    FUZZ_TARGET=$target "$build/tests/fuzz/fuzzer" $limit -max_len="$2" -timeout="$3" \
+    FUZZ_TARGET=$target "$build/tests/fuzz/fuzzer" $limit -max_len="$2" -timeout="$(($3 * ${PATIENCE:-1}))" \
     -rss_limit_mb="$4" -malloc_limit_mb="$5" -dict="$words" -print_final_stats=1 \
     -artifact_prefix="$here/found/$target/" \
     "$learnt" "$here/seeds/$target" "$here/found/$target" $(seeds_of "$target") \
