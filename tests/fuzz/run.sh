@@ -5,9 +5,9 @@
 # long, as many at once as there are cores (JOBS sets another number). The seconds that one input
 # may take are the clock's: on a machine that does other things PATIENCE=10 makes them ten times as
 # many. Says what each executed and covered; a file that breaks a claim, crashes, hangs or takes too
-# much memory is kept in found/TARGET and fails the run. What the fuzzers learn is kept in build-
-# fuzz/corpus from run to run. With SEED set, each target does a fixed number of executions from
-# that seed instead, and learns nothing from earlier runs: the same tree gives the same answer.
+# much memory is kept in found/TARGET and fails the run. What the fuzzers learn is kept in
+# build-fuzz/corpus from run to run. With SEED set, each target does a fixed number of executions
+# from that seed instead, and learns nothing from earlier runs: the same tree gives the same answer.
 set -eu
 here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd)
 top=$(CDPATH='' cd -- "$here/../.." && pwd)
