@@ -41,6 +41,7 @@ in_tree_offline() {
   chroot "$trees/$name" id builder >/dev/null 2>&1 ||
     chroot "$trees/$name" useradd --create-home --home-dir /srv/builder builder
   tree=$trees/$name unshare --mount --net --fork sh -c '
+    mkdir -p "$tree/dev/pts" && mount -t devpts -o newinstance,ptmxmode=0666 devpts "$tree/dev/pts" &&
     mount -t proc proc "$tree/proc" && exec chroot --userspec=builder:builder "$tree" env -i \
       PATH=/usr/bin:/bin HOME=/srv/builder LC_ALL=C.UTF-8 "$@"' sh "$@"
 }

@@ -164,7 +164,7 @@ TEST_CASE("labels too blurred for a plain reading are found beside one that is n
     test::paste(box, box_blurred(box_blurred(box_blurred(one, 3), 3), 3), at, 70);
     at += 370;
   }
-  CHECK(symbols_in(box).size() <= 1);
+  CHECK(symbols_in(box).size() < 4);  // one with the library's version 1.4, three with 2.3
   CHECK(texts(scan_picture(box)) ==
         std::vector<std::string>{label_text(1), label_text(2), label_text(3), label_text(4)});
 }
