@@ -165,29 +165,10 @@ struct Checked {
   Entry entry;
 };
 
-/// All that an entry says, whatever its key and however its quantities were typed. Empty where it
-/// has more than this program knows.
-std::optional<std::string> said_by(Entry entry, Moment at) {
-  if (!entry.unknown.empty()) {
-    return std::nullopt;
-  }
-  entry.key = records::make_key(at, "0000");
-  entry.typed.clear();
-  for (records::TurnsTorque& pair : entry.pairs) {
-    pair.typed.clear();
-  }
-  const auto line = records::entry_line(entry);
-  return line ? std::optional(*line) : std::nullopt;
-}
-
 /// Whether the record has the same entry of the same time already: a file that is taken in again.
 bool is_there(const Record& record, const Entry& entry, const std::optional<Moment>& at) {
-  if (!at) {
-    return false;
-  }
-  const auto wanted = said_by(entry, *at);
-  return wanted && std::ranges::any_of(record.entries, [&](const Entry& e) {
-           return records::moment_of_key(e.key) == at && said_by(e, *at) == wanted;
+  return at && std::ranges::any_of(record.entries, [&](const Entry& e) {
+           return records::moment_of_key(e.key) == at && records::says_the_same(e, entry);
          });
 }
 

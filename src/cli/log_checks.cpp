@@ -3,13 +3,13 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <cstdlib>
 #include <utility>
 
 #include "cli/doubt.h"
-#include "cli/record_text.h"
 #include "records/fields.h"
+#include "records/state.h"
+#include "records/write.h"
 
 namespace loopledger::cli {
 namespace {
@@ -20,13 +20,6 @@ using records::Record;
 
 bool counts(Kind kind) {
   return kind == Kind::tied || kind == Kind::wound || kind == Kind::broke || kind == Kind::flown;
-}
-
-bool says_the_same(const Entry& a, const Entry& b) {
-  return a.kind == b.kind && in_words(a, Units::metric) == in_words(b, Units::metric) &&
-         std::ranges::equal(a.pairs, b.pairs, [](const auto& x, const auto& y) {
-           return x.turns == y.turns && x.torque == y.torque;
-         });
 }
 
 bool is_soon(const std::optional<Moment>& a, const Moment& b) {
@@ -49,8 +42,14 @@ const Entry* said_before(const Record& record, const Entry& entry,
   if (!counts(entry.kind) || !entry.corrects.empty()) {
     return nullptr;
   }
-  for (const Entry* const e : records::standing(record.entries)) {
-    if (says_the_same(*e, entry) && (!at || is_soon(records::moment_of_key(e->key), *at))) {
+  if (entry.kind == Kind::tied && records::state_of(record.entries) == records::State::retired) {
+    return nullptr;  // a new knot, a new motor
+  }
+  for (const Entry* const e : records::this_life(record.entries)) {
+    Entry known = *e;
+    known.corrects.clear();  // what it replaced is not what it says
+    if (records::says_the_same(std::move(known), entry) &&
+        (!at || is_soon(records::moment_of_key(e->key), *at))) {
       return e;
     }
   }

@@ -18,8 +18,8 @@ inline constexpr Duration kSoon = Duration::min(10);
 /// Error log-doubt when the entry can hardly be true (cli/doubt.h); else empty.
 [[nodiscard]] Diagnostics doubt_refusal(const records::Record& record, const records::Entry& entry);
 
-/// The standing entry that says the same of tying, winding, flying or breaking. @param at the new
-/// entry's time: only what lies within kSoon of it is looked at; empty: all of them are
+/// The entry of this life that says the same of tying, winding, flying or breaking. @param at the
+/// new entry's time: only what lies within kSoon of it is looked at; empty: all of them are
 [[nodiscard]] const records::Entry* said_before(const records::Record& record,
                                                 const records::Entry& entry,
                                                 const std::optional<Moment>& at);

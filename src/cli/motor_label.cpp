@@ -87,7 +87,7 @@ bool label_is_stale(const Record& record) {
       }
     }
   }
-  return without_date(printed) != without_date(motor_label(record).tag);
+  return tag_is_stale(printed, record);
 }
 
 bool tag_is_stale(const tag::TagFigures& on_bag, const Record& record) {

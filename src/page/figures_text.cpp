@@ -107,15 +107,7 @@ std::string share(const Uncertain<Share>& value) {
 }
 
 std::string counted(const Counts& counts) {
-  std::string text = "rubber";
-  for (const auto& [is_counted, name] :
-       {std::pair{counts.lubricant, ", lubricant"}, std::pair{counts.rings, ", rings"},
-        std::pair{counts.adhesive, ", adhesive"}}) {
-    if (is_counted) {
-      text += name;
-    }
-  }
-  return text;
+  return fmt::format("{}", fmt::join(words(counts), ", "));
 }
 
 std::string id_list(const calc::Batch& batch, std::span<const std::size_t> motors) {

@@ -105,13 +105,6 @@ std::string without_sum(std::string_view line, const EntryLine& parts) {
   return body;
 }
 
-bool says_the_same(const Entry& a, const Entry& b) {
-  const auto line_a = entry_line(a);
-  const auto line_b = entry_line(b);
-  return a.kind == b.kind && a.kind_text == b.kind_text && a.unknown == b.unknown &&
-         line_a.ok() == line_b.ok() && (!line_a || *line_a == *line_b);
-}
-
 /// A hand-edited line with a right sum; empty when that can't be done to it.
 std::string accepted_line(const Line& line, const Entry& entry, const std::string& file) {
   const EntryLine parts = take_apart(line.text);
@@ -126,7 +119,9 @@ std::string accepted_line(const Line& line, const Entry& entry, const std::strin
   Line again = line;
   again.text = std::string_view(fresh).substr(0, fresh.size() - 1);
   const auto read = read_entry(again, file);
-  return read && !read->edited && says_the_same(*read, entry) ? fresh : std::string();
+  return read && !read->edited && read->key == entry.key && says_the_same(*read, entry)
+             ? fresh
+             : std::string();
 }
 
 /// Right sums on the lines that can be read; the others are named.

@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "base/text.h"
 #include "records/crc32c.h"
 #include "records/fields.h"
@@ -49,6 +51,19 @@ std::string new_record_text(const NewRecord& record) {
                   toml_string(std::string_view(&record.check, 1)), planned_lines(record.planned));
   const std::string sum = head_sum(head);
   return fmt::format("{}sum = \"{}\"\n\n{}\n", head, sum, kEntriesHeader);
+}
+
+bool says_the_same(Entry a, Entry b) {
+  for (Entry* const entry : {&a, &b}) {
+    entry->typed.clear();
+    for (TurnsTorque& pair : entry->pairs) {
+      pair.typed.clear();
+    }
+  }
+  return a.kind == b.kind && a.kind_text == b.kind_text && a.unknown == b.unknown &&
+         std::ranges::all_of(fields_of(a.kind), [&](const Field& field) {
+           return toml_value(a, field) == toml_value(b, field);
+         });
 }
 
 std::string summed_line(std::string_view body) {

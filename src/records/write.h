@@ -28,6 +28,9 @@ struct NewRecord {
 /// written), record-key, record-missing (a needed field), record-long.
 [[nodiscard]] Result<std::string> entry_line(const Entry& entry);
 
+/// Whether two entries say the same, whatever their keys, and however their quantities were typed.
+[[nodiscard]] bool says_the_same(Entry a, Entry b);
+
 /// `body` with its sum and line end: what makes a hand-edited line sound.
 [[nodiscard]] std::string summed_line(std::string_view body);
 

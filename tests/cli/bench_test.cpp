@@ -252,6 +252,7 @@ TEST_CASE("a motor that broke is not told to wind, and takes a reading only when
   CHECK(bench.record(1) != record);
   CHECK(bench.says("th1 note kept for its knot\nth1 tied loop=366mm\n") ==
         "TH-01 Anna: kept for its knot\nTH-01 Anna: tied, loop 366mm\n");
+  CHECK(has(bench.says("th1 tied \"loop=366 mm\"\n"), "the same again, undo takes it back"));
 }
 
 TEST_CASE("undo at an open question drops the question and takes nothing back") {
