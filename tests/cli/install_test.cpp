@@ -23,8 +23,9 @@ bool shell(const std::string& command) {
 }
 
 void install_to(const std::string& prefix) {
-  REQUIRE(shell(std::string(LOOPLEDGER_CMAKE) + " --install " + LOOPLEDGER_BUILD_DIR +
-                " --strip --prefix " + prefix + " >" + prefix + ".log 2>&1"));
+  REQUIRE(shell("\"" LOOPLEDGER_CMAKE "\" --install \"" LOOPLEDGER_BUILD_DIR
+                "\" --strip --prefix " +
+                prefix + " >" + prefix + ".log 2>&1"));
 }
 
 }  // namespace

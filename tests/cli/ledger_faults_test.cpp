@@ -94,8 +94,8 @@ TEST_CASE("two programs that log at once lose nothing and mix nothing") {
   std::atomic<int> written{0};
   const auto writer = [&](const char* who) {
     for (int i = 0; i < kEach; ++i) {
-      const std::string command = std::string(LOOPLEDGER_PROGRAM) + " log TH-01-J note " + who +
-                                  " --records '" + ledger.folder.path("records") +
+      const std::string command = "'" LOOPLEDGER_PROGRAM "'" + std::string(" log TH-01-J note ") +
+                                  who + " --records '" + ledger.folder.path("records") +
                                   "' >/dev/null 2>&1";
       written += std::system(command.c_str()) == 0 ? 1 : 0;  // NOLINT(concurrency-mt-unsafe)
     }

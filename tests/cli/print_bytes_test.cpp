@@ -40,8 +40,8 @@ std::string printed_with(const std::string& environment, const std::string& cwd)
   folder.write("there/nothing", "");
   const std::string out = cwd == "here" ? "out" : "../far/away";
   const std::string plan = cwd == "here" ? "night.toml" : "../here/night.toml";
-  const std::string command = "cd " + folder.path(cwd) + " && env " + environment + " " +
-                              LOOPLEDGER_PROGRAM + " print " + plan + " --out " + out +
+  const std::string command = "cd " + folder.path(cwd) + " && env " + environment +
+                              " '" LOOPLEDGER_PROGRAM "' print " + plan + " --out " + out +
                               " >/dev/null 2>" + folder.path("err");
   REQUIRE_MESSAGE(std::system(command.c_str()) == 0, folder.read("err"));
   std::string all;

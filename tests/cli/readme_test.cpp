@@ -110,7 +110,7 @@ class Checkout {
     const std::string all =
         "cd " + folder_.path() +
         " && unset LOOPLEDGER_RECORDS LOOPLEDGER_PRINTER && HOME=" + folder_.path() +
-        " LOOPLEDGER_DATA=" LOOPLEDGER_SOURCE_DIR " && export HOME LOOPLEDGER_DATA && { " + line +
+        " LOOPLEDGER_DATA='" LOOPLEDGER_SOURCE_DIR "' && export HOME LOOPLEDGER_DATA && { " + line +
         "; } > said.out 2> said.err";
     const int status = std::system(all.c_str());
     return {WEXITSTATUS(status), folder_.read("said.out"), folder_.read("said.err")};
@@ -150,8 +150,8 @@ TEST_CASE("what the README runs outside of the program is a script that is there
     for (const std::string& line : block.lines) {
       if (block.language == "sh" && line.starts_with("sh ")) {
         const std::string script = line.substr(3, line.find(' ', 3) - 3);
-        CHECK_MESSAGE(std::system(("sh -n " LOOPLEDGER_SOURCE_DIR "/" + script).c_str()) == 0,
-                      script);
+        CHECK_MESSAGE(
+            std::system(("sh -n '" LOOPLEDGER_SOURCE_DIR "/" + script + "'").c_str()) == 0, script);
       }
     }
   }

@@ -67,7 +67,7 @@ Diagnostics reads(const std::string& text) {
 std::vector<std::string> by_schema(const std::string& schema,
                                    const std::vector<std::string>& texts) {
   const test::TempFolder folder;
-  std::string command = LOOPLEDGER_PYTHON " " + kTop + "/tests/support/schema_check.py " +
+  std::string command = "'" LOOPLEDGER_PYTHON "' '" + kTop + "/tests/support/schema_check.py' " +
                         folder.write("schema.json", schema);
   for (std::size_t i = 0; i < texts.size(); ++i) {
     command += " " + folder.write(std::to_string(i) + ".toml", texts[i]);
