@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "page/label_figures.h"
 
+#include "calc/weigh.h"
+
 namespace loopledger::page {
 
 LabelFigures label_figures(const calc::MotorFigures& motor) {
   const records::Planned& planned = motor.planned;
-  const records::Window& washed = planned.windows.of(Stage::washed);
+  const records::Window washed = calc::scale_window(planned, Stage::washed);
   LabelFigures label;
   label.id = motor.id;
   label.purpose = planned.purpose;
@@ -15,6 +17,7 @@ LabelFigures label_figures(const calc::MotorFigures& motor) {
   label.lot = planned.lot;
   label.low = washed.low;
   label.high = washed.high;
+  label.tails_on = planned.tails > Length{};
   label.scale_step = planned.scale_step;
   label.loop = planned.loop;
   label.turns_estimate = whole_down(planned.wind_to);

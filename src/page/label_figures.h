@@ -24,8 +24,9 @@ struct LabelFigures {
   std::optional<Length> width;  ///< of the strip
   std::string lot;
   std::optional<Mass> mass;  ///< washed rubber as weighed; or else
-  std::optional<Mass> low;   ///< the washed window
+  std::optional<Mass> low;   ///< what the scale may read of it washed
   std::optional<Mass> high;
+  bool tails_on = false;  ///< with the tails, which are snipped later
   Mass scale_step = Mass::mg(1);
   std::optional<Length> loop;
   LoopIs loop_is = LoopIs::planned;

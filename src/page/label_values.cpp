@@ -20,8 +20,8 @@ std::string mass_text(const LabelFigures& label) {
     return shown(*label.mass, label.scale_step);
   }
   if (label.low && label.high) {
-    return fmt::format("{}–{} washed", fixed(label.low->in_g(), gram_decimals(label.scale_step)),
-                       shown(*label.high, label.scale_step));
+    return fmt::format("{}–{} washed{}", fixed(label.low->in_g(), gram_decimals(label.scale_step)),
+                       shown(*label.high, label.scale_step), label.tails_on ? ", tails on" : "");
   }
   return {};
 }

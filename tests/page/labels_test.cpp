@@ -189,6 +189,18 @@ TEST_CASE("a part-used sheet is begun at the cell asked for") {
   CHECK(has_code(refused.diagnostics(), "label-start"));
 }
 
+TEST_CASE("a slip's washed window is what the scale shows, tails and all") {
+  calc::MotorFigures motor = testing::invented_batch(1).batch.motors[0];
+  const page::LabelFigures bare = page::label_figures(motor);
+  motor.planned.tails = Length::mm(30);
+  const page::LabelFigures tails = page::label_figures(motor);
+  const Mass on = motor.planned.linear_density.value * motor.planned.tails;
+  CHECK((*tails.high - *bare.high).in_mg() == doctest::Approx(on.in_mg()).epsilon(0.03));
+  const std::string text =
+      testing::all_text(made({tails}, run_on(testing::stock("letter-2x5-4x2"))));
+  CHECK(text.find(" g washed, tails on · loop 296 mm tied\n") != std::string::npos);
+}
+
 TEST_CASE("before break-in a label has blanks for a pen and the estimate with its interval") {
   const std::string text =
       testing::all_text(made(figures(1), run_on(testing::stock("letter-2x5-4x2"))));
