@@ -39,10 +39,11 @@ const std::map<std::string, Room>& rooms() {
       {"calc", {joined(joined({"base/"}, kPlanData), kRecordsData), {"boost/"}}},
       {"tag",
        {joined({"base/"}, kRecordsData), {"ZXing/", "png.h", "jpeglib.h", "jerror.h", "setjmp.h"}}},
+      {"motor", {joined({"base/", "records/", "calc/", "tag/"}, kPlanData), {}}},
       {"page", {joined(joined({"base/", "calc/", "tag/"}, kPlanData), kRecordsData), {}}},
       {"pdf", {{"base/", "page/page.h"}, {"hpdf", "ft2build.h", "freetype/"}}},
       {"cli",
-       {{"base/", "plan/", "records/", "calc/", "tag/", "page/", "pdf/"},
+       {{"base/", "plan/", "records/", "calc/", "tag/", "motor/", "page/", "pdf/"},
         {"CLI/", "unistd.h", "fcntl.h", "sys/", "poll.h", "termios.h", "signal.h"},
         false}},
   };

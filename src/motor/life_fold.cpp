@@ -1,0 +1,305 @@
+// SPDX-License-Identifier: MIT
+#include "motor/life_fold.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "calc/break_in.h"
+#include "calc/turns_torque.h"
+#include "calc/weigh.h"
+
+namespace loopledger::motor {
+namespace {
+
+using records::Entry;
+using records::Kind;
+
+State state_after(State now, const Entry& e) {
+  switch (e.kind) {
+    case Kind::tied:
+      return std::max(now, State::tied);
+    case Kind::weighed:
+      return e.stage == Stage::tied || e.stage == Stage::finished ? std::max(now, State::tied)
+                                                                  : now;
+    case Kind::break_in:
+      return std::max(now, State::broken_in);
+    case Kind::wound:
+      return e.end == WindEnd::broke ? State::retired : std::max(now, State::broken_in);
+    case Kind::flown:
+      return std::max(now, State::flown);
+    case Kind::broke:
+    case Kind::retired:
+      return State::retired;
+    case Kind::planned:
+    case Kind::labelled:
+    case Kind::piece:
+    case Kind::note:
+    case Kind::other:
+      break;
+  }
+  return now;
+}
+
+bool works(Kind kind) {
+  return kind == Kind::break_in || kind == Kind::wound || kind == Kind::flown ||
+         kind == Kind::broke || kind == Kind::retired;
+}
+
+bool gives_figures(Kind kind) {
+  return kind == Kind::weighed || kind == Kind::tied || kind == Kind::break_in ||
+         kind == Kind::wound;
+}
+
+/// Whether two readings of the ruler can be of one loop: three standard uncertainties of their
+/// difference, each with the step at both ends, or what hanging makes.
+bool same_loop(const records::Planned& p, Length a, Length b) {
+  const double by_ruler = 3 * p.ruler_step.in_si() * std::sqrt(2.0 / 6.0);
+  const double by_hanging = kSameLoop * std::max(a, b).in_si();
+  return std::fabs((a - b).in_si()) <= std::max(by_ruler, by_hanging) + 1e-12;
+}
+
+bool same_mass(const records::Planned& p, Mass a, Mass b) {
+  const double u = calc::scale_u(p.scale_step, p.scale_error).in_si();
+  return std::fabs((a - b).in_si()) <= 3 * std::sqrt(2.0) * u + 1e-15;
+}
+
+bool is_past(const Entry& wound, Turns most) { return wound.turns && *wound.turns > most; }
+
+/// Of two windings, the one to go by: with a torque, then with more turns, then the later.
+bool is_better(const Winding& a, const Winding& than) {
+  return a.torque.has_value() != than.torque.has_value() ? a.torque.has_value()
+                                                         : a.turns > than.turns;
+}
+
+}  // namespace
+
+LifeFold::LifeFold(const records::Planned& planned)
+    : planned_(&planned), done_(planned.break_in.size(), 0) {}
+
+bool LifeFold::is_ended_by(const Entry& tied) const {
+  if (tied.kind != Kind::tied) {
+    return false;
+  }
+  return worked_ || (tied.loop && tied_loop_ && !same_loop(p(), *tied.loop, *tied_loop_)) ||
+         (tied.reading && read_.tied && !same_mass(p(), *tied.reading, *read_.tied));
+}
+
+std::optional<Mass> LifeFold::washed_kept(const Entry& tied) const {
+  if (worked_ || !read_.washed) {
+    return std::nullopt;
+  }
+  const Mass rubber = calc::counted(p(), Stage::washed, *read_.washed).rubber;
+  const bool loop_fits =
+      !tied.loop ||
+      (rubber > Mass{} && std::fabs((*tied.loop - loop_of_mass(p(), rubber)).in_si()) <=
+                              loop_tolerance(p(), rubber).in_si());
+  const bool mass_fits =
+      !tied.reading || calc::check_tying(p(), *read_.washed, *tied.reading).agrees;
+  return loop_fits && mass_fits ? read_.washed : std::nullopt;
+}
+
+void LifeFold::take(const Standing& standing) {
+  const Entry& e = *standing.entry;
+  life_.entries.push_back(standing);
+  state_ = state_after(state_, e);
+  worked_ = worked_ || works(e.kind);
+  take_reading(e);
+  if (e.kind == Kind::tied && e.loop) {
+    tied_loop_ = e.loop;
+  }
+  if (e.kind == Kind::break_in) {
+    take_break_in(e);
+  }
+  if (e.kind == Kind::wound || e.kind == Kind::broke) {
+    take_strain(e);
+  }
+  if (e.kind == Kind::wound || e.kind == Kind::break_in) {
+    worked_at_ = standing.at;
+  }
+  if (gives_figures(e.kind) && standing.at) {
+    figures_at_ = standing.at;
+  }
+  flights_ += e.kind == Kind::flown ? 1 : 0;
+}
+
+void LifeFold::take_reading(const Entry& e) {
+  const auto stage = stage_weighed(e);
+  if (!stage) {
+    return;
+  }
+  switch (*stage) {
+    case Stage::as_cut:
+      read_.as_cut = e.reading;
+      return;
+    case Stage::washed:
+      read_.washed = e.reading;
+      break;
+    case Stage::tied:
+      read_.tied = e.reading;
+      break;
+    case Stage::finished:
+      read_.finished = e.reading;
+      break;
+  }
+  last_stage_ = stage;
+}
+
+void LifeFold::take_break_in(const Entry& e) {
+  if (e.loop_before) {
+    if (broken_in_loop_) {
+      broken_in_loop_ = e.loop_before;
+    } else if (!tied_loop_) {
+      tied_loop_ = e.loop_before;
+    }
+  }
+  if (e.loop_after) {
+    broken_in_loop_ = e.loop_after;
+  }
+  take_step(e);
+}
+
+void LifeFold::take_step(const Entry& e) {
+  const auto next = [&] {
+    std::size_t i = 0;
+    while (i < done_.size() && done_[i] >= p().break_in[i].repeat) {
+      ++i;
+    }
+    return i;
+  };
+  const std::size_t at = e.step ? static_cast<std::size_t>(std::max(*e.step, 1) - 1) : next();
+  if (at >= done_.size()) {
+    return;
+  }
+  for (std::size_t i = 0; i < at; ++i) {
+    done_[i] = std::max(done_[i], p().break_in[i].repeat);  // who is at step 3 has done with 1, 2
+  }
+  ++done_[at];
+}
+
+void LifeFold::take_strain(const Entry& e) {
+  wound_ = wound_ || e.kind == Kind::wound;
+  const Figures now = figures();
+  life_.strains.push_back({&e, now.loop, now.section});
+}
+
+std::optional<Mass> LifeFold::rubber() const {
+  if (!last_stage_) {
+    return std::nullopt;
+  }
+  return calc::counted(p(), *last_stage_, *read_.of(*last_stage_)).rubber;
+}
+
+LifeFold::Figures LifeFold::figures() const {
+  Figures out;
+  out.section = p().section;
+  out.as_tied = tied_loop_.value_or(p().loop);
+  const auto mass = rubber();
+  const bool weighs = mass && *mass > Mass{} && p().linear_density.value > LinearDensity{};
+  if (weighs) {
+    const calc::Verdict verdict = calc::judge(p(), *last_stage_, *read_.of(*last_stage_)).verdict;
+    const Length of_mass = loop_of_mass(p(), *mass);
+    if (!tied_loop_ && verdict == calc::Verdict::light && of_mass < p().loop) {
+      out.as_tied = of_mass;
+      out.of_mass = true;
+    }
+    // Washed strip that is too heavy for its limit is still to be snipped; all else that is too
+    // heavy for its loop is thicker.
+    const bool is_snipped = !tied_loop_ && p().aim_is_limit && *last_stage_ == Stage::washed;
+    const Length expected = tied_loop_ ? of_mass - loop_tolerance(p(), *mass) : of_mass;
+    const bool is_thick =
+        tied_loop_ ? out.as_tied < expected : verdict == calc::Verdict::over && !is_snipped;
+    if (is_thick && p().density > Density{}) {
+      const LinearDensity read = *mass / (out.as_tied * p().strands + p().knot);
+      out.section = std::max(p().section, read * p().strands / p().density);
+    }
+  }
+  out.loop = out.as_tied;
+  if (broken_in_loop_) {
+    out.loop = *broken_in_loop_;
+    out.loop_is = LoopIs::broken_in;
+    out.of_mass = false;
+  } else if (tied_loop_) {
+    out.loop_is = LoopIs::tied;
+  }
+  return out;
+}
+
+std::optional<NextStep> LifeFold::next_step(bool winding) const {
+  if (wound_) {
+    return std::nullopt;
+  }
+  for (std::size_t i = 0; i < done_.size(); ++i) {
+    if (done_[i] < p().break_in[i].repeat && (!winding || calc::winds(p().break_in[i]))) {
+      return NextStep{i, done_[i] + 1};
+    }
+  }
+  return std::nullopt;
+}
+
+void LifeFold::finish(Now& now) {
+  const Figures f = figures();
+  now.state = state_;
+  now.read = read_;
+  now.washed = read_.washed ? std::optional(calc::counted(p(), Stage::washed, *read_.washed).rubber)
+                            : std::nullopt;
+  now.rubber = rubber();
+  now.loop = f.loop;
+  now.loop_is = f.loop_is;
+  now.loop_of_mass = f.of_mass;
+  now.loop_as_tied = f.as_tied;
+  now.tied_measured = tied_loop_.has_value();
+  now.section = f.section;
+  if (broken_in_loop_ && f.as_tied > Length{}) {
+    now.growth = Share::ratio(*broken_in_loop_ / f.as_tied - 1);
+  }
+  now.largest = p().turns_max;
+  now.wind_to = p().wind_to;
+  const bool as_planned = f.loop == p().loop && f.section == p().section;
+  if (!as_planned && f.section > Area{} && p().linear_density.value > LinearDensity{}) {
+    const calc::Factor<double> k{p().turns_factor, p().turns_factor_u};
+    const double u = p().linear_density.u / p().linear_density.value;
+    const Length counts = std::min(f.loop, f.as_tied * (1 + kMostGrowth));
+    now.largest = calc::largest_turns(k, counts, f.section, u);
+    now.wind_to = calc::wind_to(now.largest, k, u, p().turns_factor_fitted);
+  }
+  now.do_not_pass = now.largest.low;
+  now.flights = flights_;
+  now.worked_at = worked_at_;
+  now.figures_at = figures_at_;
+  now.step = next_step(false);
+  now.winding_step = next_step(true);
+  finish_windings(now);
+}
+
+void LifeFold::finish_windings(Now& now) {
+  for (const Standing& standing : life_.entries) {
+    const Entry& e = *standing.entry;
+    if (e.kind != Kind::wound) {
+      continue;
+    }
+    ++now.windings;
+    now.last_turns = e.turns ? e.turns : now.last_turns;
+    if (e.backed_off && (!e.turns || *e.backed_off <= *e.turns)) {
+      now.backed_off = e.backed_off;
+    }
+    if (is_past(e, now.do_not_pass)) {
+      now.marked.push_back({Mark::beyond, &e, nullptr});
+    } else if (auto own = calc::own_curve_of(e); own && own->curve.top_turns() <= now.do_not_pass) {
+      now.own_curve = std::move(own);
+    }
+    if (!e.turns || *e.turns <= Turns{}) {
+      continue;
+    }
+    now.full_winds += *e.turns >= kFullWind * now.wind_to ? 1 : 0;
+    const bool read = e.torque && *e.torque > Torque{};
+    const Winding winding{*e.turns, read ? e.torque : std::nullopt, standing.at, e.temperature};
+    if (is_past(e, now.do_not_pass)) {
+      now.beyond = !now.beyond || winding.turns > now.beyond->turns ? winding : now.beyond;
+      continue;
+    }
+    now.most = !now.most || winding.turns > now.most->turns ? winding : now.most;
+    now.best = !now.best || is_better(winding, *now.best) ? winding : now.best;
+  }
+}
+
+}  // namespace loopledger::motor

@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: MIT
+//
+// From one knot to the next: takes a life's entries one by one and has the motor as it then is.
+// motor/now.cpp decides where a life begins.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "motor/now.h"
+
+namespace loopledger::motor {
+
+class LifeFold {
+ public:
+  explicit LifeFold(const records::Planned& planned);
+
+  /// The knot that would follow this life, if `tied` is one; else empty.
+  [[nodiscard]] bool is_ended_by(const records::Entry& tied) const;
+  /// The mass of the washed strip, if a knot tied again at once has it still.
+  [[nodiscard]] std::optional<Mass> washed_kept(const records::Entry& tied) const;
+  void keep_washed(Mass reading) { read_.washed = reading; }
+
+  void take(const Standing& standing);
+
+  [[nodiscard]] const Life& life() const { return life_; }
+  /// Writes what is known at its end into `now`: all but lives, labels, dates and marks of others.
+  void finish(Now& now);
+
+ private:
+  [[nodiscard]] const records::Planned& p() const { return *planned_; }
+  /// What its figures rest on, as it is at this moment.
+  struct Figures {
+    Length as_tied;
+    Length loop;
+    LoopIs loop_is = LoopIs::planned;
+    bool of_mass = false;
+    Area section;
+  };
+  [[nodiscard]] Figures figures() const;
+  [[nodiscard]] std::optional<Mass> rubber() const;
+  void take_reading(const records::Entry& e);
+  void take_break_in(const records::Entry& e);
+  void take_step(const records::Entry& e);
+  void take_strain(const records::Entry& e);
+  [[nodiscard]] std::optional<NextStep> next_step(bool winding) const;
+  void finish_windings(Now& now);
+
+  const records::Planned* planned_;
+  Life life_;
+  State state_ = State::planned;
+  bool worked_ = false;  ///< wound, broken in, flown, broke or retired
+  Readings read_;
+  std::optional<Stage> last_stage_;  ///< of the newest reading behind "as cut"
+  std::optional<Length> tied_loop_;
+  std::optional<Length> broken_in_loop_;
+  std::vector<int> done_;  ///< by step of the recipe, how often
+  bool wound_ = false;
+  int flights_ = 0;
+  std::optional<Moment> worked_at_;
+  std::optional<Moment> figures_at_;
+};
+
+}  // namespace loopledger::motor

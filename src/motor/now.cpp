@@ -1,0 +1,137 @@
+// SPDX-License-Identifier: MIT
+#include "motor/now.h"
+
+#include <algorithm>
+#include <limits>
+
+#include "motor/life_fold.h"
+
+namespace loopledger::motor {
+namespace {
+
+using records::Entry;
+using records::Kind;
+using records::Record;
+
+/// Whether nothing of before goes on behind it.
+bool ends_a_life(const Entry& e) {
+  return e.kind == Kind::broke || e.kind == Kind::retired ||
+         (e.kind == Kind::wound && e.end == WindEnd::broke);
+}
+
+bool says_something_of_the_motor(Kind kind) {
+  return kind == Kind::weighed || kind == Kind::tied || kind == Kind::break_in ||
+         kind == Kind::wound || kind == Kind::flown;
+}
+
+/// Entries that lie before a knot or a break and stand behind it in the file.
+void mark_late(const std::vector<Life>& lives, std::vector<Marked>& marked) {
+  const Standing* border = nullptr;  // of those later in time, the first in the file
+  std::vector<Marked> found;
+  for (auto life = lives.rbegin(); life != lives.rend(); ++life) {
+    for (auto s = life->entries.rbegin(); s != life->entries.rend(); ++s) {
+      if (border != nullptr && border->index < s->index &&
+          says_something_of_the_motor(s->entry->kind)) {
+        found.push_back({Mark::late, s->entry, border->entry});
+      }
+      const bool is_knot = s + 1 == life->entries.rend() && life + 1 != lives.rend();
+      if ((is_knot || ends_a_life(*s->entry)) && (border == nullptr || s->index < border->index)) {
+        border = &*s;
+      }
+    }
+  }
+  marked.insert(marked.end(), found.rbegin(), found.rend());
+}
+
+/// Unsound lines that would begin or end a life if they could be relied on.
+void mark_unsound(const Record& record, const StandingEntries& standing,
+                  std::vector<Marked>& marked) {
+  for (std::size_t i = 0; i < record.entries.size(); ++i) {
+    const Entry& e = record.entries[i];
+    if (e.edited && standing.replaced_by[i] == nullptr &&
+        (ends_a_life(e) || e.kind == Kind::tied)) {
+      marked.push_back({Mark::unsound, &e, nullptr});
+    }
+  }
+}
+
+void take_labels(const std::vector<Life>& lives, Now& now) {
+  for (const Life& life : lives) {
+    for (const Standing& s : life.entries) {
+      if (s.entry->kind == Kind::labelled) {
+        now.labelled = s.entry;
+        now.labelled_before_knot = &life != &lives.back();
+      }
+    }
+  }
+}
+
+}  // namespace
+
+const std::optional<Mass>& Readings::of(Stage stage) const {
+  switch (stage) {
+    case Stage::as_cut:
+      return as_cut;
+    case Stage::washed:
+      return washed;
+    case Stage::tied:
+      return tied;
+    case Stage::finished:
+      break;
+  }
+  return finished;
+}
+
+bool Now::is_shaky() const {
+  return std::ranges::any_of(marked, [](const Marked& m) { return m.mark == Mark::head; });
+}
+
+bool Now::may_be_over() const {
+  return state != State::retired && std::ranges::any_of(marked, [](const Marked& m) {
+           return m.mark == Mark::unsound && m.entry->kind != Kind::tied;
+         });
+}
+
+Now now_of(const Record& record) {
+  const StandingEntries standing = standing_of(record.entries);
+  Now now;
+  LifeFold life(record.planned);
+  for (const Standing& s : standing.entries) {
+    if (life.is_ended_by(*s.entry)) {
+      const auto washed = life.washed_kept(*s.entry);
+      now.lives.push_back(life.life());
+      life = LifeFold(record.planned);
+      if (washed) {
+        life.keep_washed(*washed);
+      }
+    }
+    life.take(s);
+    if (s.at) {
+      now.last = date_of(*s.at);
+    }
+  }
+  if (record.planned_edited) {
+    now.marked.push_back({Mark::head, nullptr, nullptr});
+  }
+  mark_unsound(record, standing, now.marked);
+  for (const Superseded& s : standing.superseded) {
+    now.marked.push_back({Mark::superseded, s.earlier, s.newest});
+  }
+  life.finish(now);
+  now.lives.push_back(life.life());
+  mark_late(now.lives, now.marked);
+  take_labels(now.lives, now);
+  if (!now.last) {
+    now.last = record.planned.date;
+  }
+  return now;
+}
+
+std::optional<Stage> stage_weighed(const Entry& entry) {
+  if (!entry.reading) {
+    return std::nullopt;
+  }
+  return entry.kind == Kind::tied ? std::optional(Stage::tied) : entry.stage;
+}
+
+}  // namespace loopledger::motor
