@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //
-// What is known of a motor now, and what to do next: the planned figures brought up to date with
-// what its record says since. `show`, `scan`, labels and cards read it here.
+// What a motor is to do next, in words, from what it is now (motor/now.h). `show`, `scan`, labels
+// and cards read it here; no figure is worked out in here but those of the launch.
 #pragma once
 
 #include <optional>
@@ -11,54 +11,10 @@
 #include "base/quantity_text.h"
 #include "calc/break_in.h"
 #include "calc/own_curve.h"
+#include "motor/now.h"
 #include "records/entry.h"
-#include "records/state.h"
 
 namespace loopledger::cli {
-
-/// The step of the recipe that comes next.
-struct NextStep {
-  std::size_t index = 0;  ///< into Planned::break_in
-  int time = 1;           ///< of its repeats, from 1
-};
-
-struct Advice {
-  records::State state = records::State::planned;
-  records::Known known;
-  Length loop;                  ///< now: logged, else as planned
-  Length loop_as_tied;          ///< logged, else as planned
-  bool tied_logged = false;     ///< that was logged
-  std::optional<Share> growth;  ///< of the broken-in loop over the loop as tied: the set
-  Estimate<Turns> largest;      ///< for the loop as it is now
-  Turns wind_to;
-  Turns do_not_pass;
-  int full_winds = 0;            ///< windings to kFullWind of `wind_to` and more
-  std::optional<NextStep> step;  ///< empty: no recipe, it is done, or the motor was wound since
-};
-
-/// From this share of "wind to" on, a winding counts as a full one. Common sense, no source.
-inline constexpr double kFullWind = 0.9;
-
-/// Largest turns go with the loop length (figure 4): a broken-in length moves them.
-[[nodiscard]] Advice advice_for(const records::Record& record);
-
-/// The step of the recipe that comes next, or, with `winding`, the next one that winds. A
-/// break-in entry that names its step counts for that step, another for the one that is next; who
-/// is at a step has done with those before it. Empty: no recipe, it is done, or the motor was wound
-/// since.
-[[nodiscard]] std::optional<NextStep> next_of_recipe(const records::Record& record,
-                                                     bool with_turns);
-
-/// A step of the recipe for the loop as it is.
-[[nodiscard]] calc::StepNow step_now_of(const records::Planned& planned, const Advice& advice,
-                                        std::size_t index);
-
-/// "set +3.0 %"; far from what was published, or shrunk, it says so. @pre advice.growth
-[[nodiscard]] std::string set_words(const Advice& advice);
-
-/// What to do next, a sentence without its full stop.
-[[nodiscard]] std::string next_step(const records::Record& record, const Advice& advice,
-                                    Units units);
 
 /// What is asked of the day, all optional.
 struct Today {
@@ -66,11 +22,29 @@ struct Today {
   std::optional<Temperature> temperature;
   std::optional<Torque> launch;  ///< torque wanted at launch
   std::optional<Turns> let_out;  ///< turns to be let out before it: the reverse
+  double winder_ratio = 1;       ///< of today's winder; 1: not known, turns alone are told
 };
+
+/// A step of the recipe for the loop as it is.
+[[nodiscard]] calc::StepNow step_now_of(const records::Planned& planned, const motor::Now& now,
+                                        std::size_t index);
+
+/// "set +3.0 %"; far from what was published, or shrunk, it says so. @pre now.growth
+[[nodiscard]] std::string set_words(const motor::Now& now);
+
+/// What to do next, a sentence without its full stop.
+[[nodiscard]] std::string next_step(const records::Record& record, const motor::Now& now,
+                                    const Today& today, Units units);
+
+/// What is not as it should be, a line each: damage that figures rest on, lines that are not relied
+/// on, entries that count in another place than where they stand, windings past "do not pass".
+[[nodiscard]] std::vector<std::string> mark_lines(const motor::Now& now, Units units);
+/// The same in a few words for a label, a card or a row; empty when all is well.
+[[nodiscard]] std::string mark_words(const motor::Now& now);
 
 /// How long it has rested since it was last stretched or wound; empty: never, or the clock says
 /// earlier.
-[[nodiscard]] std::optional<Duration> rested(const Advice& advice, const Today& today);
+[[nodiscard]] std::optional<Duration> rested(const motor::Now& now, const Today& today);
 
 /// The torque of a motor as it unwinds from its best winding.
 struct LaunchCurve {
@@ -81,7 +55,7 @@ struct LaunchCurve {
 /// Up to its best winding and the torque read there; without that torque, its own curve as it was
 /// read. Empty: no torque is known.
 [[nodiscard]] std::optional<LaunchCurve> launch_curve(const records::Record& record,
-                                                      const Advice& advice);
+                                                      const motor::Now& now);
 
 /// "torque curve: its own, 5 torques read while unwinding on 2026-05-01"
 [[nodiscard]] std::string curve_words(const calc::OwnCurve& own);
@@ -89,22 +63,19 @@ struct LaunchCurve {
 /// The lines of launch and energy: what to back off for the torque that is asked for, what is left
 /// when turns are let out, where the curve comes from, the energy. Only what is known or asked.
 [[nodiscard]] std::vector<std::string> launch_lines(const records::Record& record,
-                                                    const Advice& advice, const Today& today,
+                                                    const motor::Now& now, const Today& today,
                                                     Units units);
 
 /// "1180 turns = 118 cranks"; whole turns, none more than asked for.
 [[nodiscard]] std::string turns_and_cranks(Turns turns, double ratio);
 
-/// The mass of its washed rubber, without tails, by its washed reading; empty when there is none.
-[[nodiscard]] std::optional<Mass> washed_rubber(const records::Record& record,
-                                                const Advice& advice);
-/// The same, or as planned.
-[[nodiscard]] Mass rubber_of(const records::Record& record, const Advice& advice);
+/// The mass of its rubber, by the newest reading of the scale, else as planned.
+[[nodiscard]] Mass rubber_of(const records::Record& record, const motor::Now& now);
 
 /// The lines under "Next": best winding, windings, rest, set, launch, temperature. Only what is
 /// known.
 [[nodiscard]] std::vector<std::string> today_lines(const records::Record& record,
-                                                   const Advice& advice, const Today& today,
+                                                   const motor::Now& now, const Today& today,
                                                    Units units);
 
 }  // namespace loopledger::cli

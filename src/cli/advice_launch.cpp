@@ -35,8 +35,7 @@ std::string let_out_turns(Turns out, double ratio) {
              : text;
 }
 
-std::string back_off_words(const records::Planned& p, const LaunchCurve& launch, const Today& today,
-                           Units units) {
+std::string back_off_words(const LaunchCurve& launch, const Today& today, Units units) {
   const calc::TorqueCurve& curve = launch.curve;
   const std::string wanted = shown(*today.launch, units);
   const std::string from = point_words(curve.top_turns(), curve.top_torque(), units);
@@ -49,7 +48,7 @@ std::string back_off_words(const records::Planned& p, const LaunchCurve& launch,
                        from);
   }
   return fmt::format("launch at {}: from {} back off {}, {} of the energy (estimate)", wanted, from,
-                     let_out_turns(out, p.winder_ratio),
+                     let_out_turns(out, today.winder_ratio),
                      percent_words(calc::let_out(curve, out).lost));
 }
 
@@ -66,10 +65,10 @@ std::string let_out_words(const LaunchCurve& launch, const Today& today, Units u
                      shown(left.torque, units), percent_words(left.lost));
 }
 
-std::string energy_words(const records::Record& record, const Advice& a,
+std::string energy_words(const records::Record& record, const motor::Now& now,
                          const LaunchCurve& launch) {
   const Energy energy = launch.curve.energy_below(launch.curve.top_turns());
-  const SpecificEnergy specific = energy / rubber_of(record, a);
+  const SpecificEnergy specific = energy / rubber_of(record, now);
   const calc::GoodShare good = calc::share_of_good(specific);
   return fmt::format("energy from there {} J, {} J/g: {:.0f}–{:.0f} % of good rubber's (estimate)",
                      rounded(energy.in_joule(), 2), rounded(specific.in_joule_per_g(), 2),
@@ -93,37 +92,30 @@ std::string turns_and_cranks(Turns turns, double ratio) {
              : text;
 }
 
-std::optional<Mass> washed_rubber(const records::Record& record, const Advice& advice) {
-  const auto& reading = advice.known.washed;
-  return reading ? std::optional(calc::counted(record.planned, Stage::washed, *reading).rubber)
-                 : std::nullopt;
+Mass rubber_of(const records::Record& record, const motor::Now& now) {
+  return now.rubber.value_or(record.planned.aim);
 }
 
-Mass rubber_of(const records::Record& record, const Advice& advice) {
-  return washed_rubber(record, advice).value_or(record.planned.aim);
-}
-
-std::optional<LaunchCurve> launch_curve(const records::Record& record, const Advice& a) {
-  const auto own = calc::own_curve(records::this_life(record.entries));
-  const bool known = a.known.best_turns && a.known.best_torque && *a.known.best_turns > Turns{} &&
-                     *a.known.best_torque > Torque{};
+std::optional<LaunchCurve> launch_curve(const records::Record&, const motor::Now& now) {
+  const auto& own = now.own_curve;
+  const bool known = now.best && now.best->torque;
   if (own) {
     return LaunchCurve{
-        known ? own->curve.scaled_to(*a.known.best_turns, *a.known.best_torque) : own->curve, own};
+        known ? own->curve.scaled_to(now.best->turns, *now.best->torque) : own->curve, own};
   }
   if (!known) {
     return std::nullopt;
   }
-  return LaunchCurve{calc::TorqueCurve::by_default(*a.known.best_turns, *a.known.best_torque),
+  return LaunchCurve{calc::TorqueCurve::by_default(now.best->turns, *now.best->torque),
                      std::nullopt};
 }
 
-std::vector<std::string> launch_lines(const records::Record& record, const Advice& a,
+std::vector<std::string> launch_lines(const records::Record& record, const motor::Now& now,
                                       const Today& today, Units units) {
   std::vector<std::string> lines;
-  const auto launch = launch_curve(record, a);
-  if (a.known.backed_off) {
-    lines.push_back(last_launch_words(*a.known.backed_off, launch, units));
+  const auto launch = launch_curve(record, now);
+  if (now.backed_off) {
+    lines.push_back(last_launch_words(*now.backed_off, launch, units));
   }
   if (!launch) {
     if (today.launch || today.let_out) {
@@ -134,7 +126,7 @@ std::vector<std::string> launch_lines(const records::Record& record, const Advic
     return lines;
   }
   if (today.launch) {
-    lines.push_back(back_off_words(record.planned, *launch, today, units));
+    lines.push_back(back_off_words(*launch, today, units));
   }
   if (today.let_out) {
     lines.push_back(let_out_words(*launch, today, units));
@@ -142,7 +134,7 @@ std::vector<std::string> launch_lines(const records::Record& record, const Advic
   if (launch->own) {
     lines.push_back(curve_words(*launch->own));
   }
-  lines.push_back(energy_words(record, a, *launch));
+  lines.push_back(energy_words(record, now, *launch));
   return lines;
 }
 

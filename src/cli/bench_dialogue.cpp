@@ -15,6 +15,7 @@
 #include "cli/log_checks.h"
 #include "cli/record_text.h"
 #include "records/fields.h"
+#include "records/state.h"
 #include "tag/id.h"
 
 namespace loopledger::cli {
@@ -251,8 +252,8 @@ std::string BenchDialogue::told(const Record& record, const Entry& entry) const 
   }
   Record after = record;
   after.entries.push_back(entry);
-  const Advice now = advice_for(after);
-  if (now.state == records::State::retired) {
+  const motor::Now now = motor::now_of(after);
+  if (now.state == motor::State::retired) {
     return out;
   }
   if (entry.loop_after && now.growth) {

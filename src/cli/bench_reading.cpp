@@ -246,7 +246,7 @@ std::optional<Want> next_want(const Record& record) {
       return Want{Asked::finished, 0};
     }
   }
-  if (const auto next = next_of_recipe(record, true)) {
+  if (const auto next = motor::now_of(record).winding_step) {
     return Want{Asked::break_in, static_cast<int>(next->index) + 1};
   }
   if (!p.break_in.empty() && !known.loop_broken_in && !wound_already) {
@@ -275,7 +275,7 @@ std::string question(const Want& want, const Record& record, Units units) {
     case Asked::loop_after:
       return "loop after break-in";
     case Asked::break_in: {
-      const Advice now = advice_for(record);
+      const motor::Now now = motor::now_of(record);
       const records::BreakInStep step =
           step_now_of(p, now, static_cast<std::size_t>(want.step - 1)).step;
       if (step.turns) {

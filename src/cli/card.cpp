@@ -10,6 +10,7 @@
 #include <ostream>
 #include <set>
 
+#include "calc/cranks.h"
 #include "cli/card_motor.h"
 #include "cli/command.h"
 #include "cli/command_line.h"
@@ -21,6 +22,7 @@
 #include "cli/posix_disk.h"
 #include "cli/press.h"
 #include "cli/row_filter.h"
+#include "cli/today_options.h"
 #include "page/field_card.h"
 #include "pdf/write_pdf.h"
 #include "records/ledger.h"
@@ -39,6 +41,7 @@ struct CardOptions {
   std::string out = "out";
   bool overwrite = false;
   std::optional<Units> units;
+  TodayOptions today;
   bool json = false;
 };
 
@@ -71,7 +74,7 @@ CardRecords by_filter(const RowFilter& only, const std::string& folder, records:
   }
   append(found.said, held->passed_over);
   const ListReading reading = read_list(context, folder, held->ids, [&only](const ListRow& row) {
-    return row.state != records::State::retired && only.takes(row);
+    return row.state != motor::State::retired && only.takes(row);
   });
   append(found.said, reading.problems);
   if (reading.rows.size() > kMostCards) {
@@ -164,6 +167,14 @@ Json card_json(const page::CardMotor& motor) {
   }
   out.set("wind_to_turns", motor.wind_to.count());
   out.set("do_not_pass_turns", motor.largest.low.count());
+  const bool geared = calc::has_cranks(motor.winder_ratio);
+  out.set("winder_ratio", geared ? Json(motor.winder_ratio) : Json());
+  out.set("cranks",
+          geared ? Json(calc::cranks_to_wind(motor.wind_to, motor.largest.low, motor.winder_ratio))
+                 : Json());
+  out.set("do_not_pass_cranks",
+          geared ? Json(calc::cranks_at_most(motor.largest.low, motor.winder_ratio)) : Json());
+  out.set("mark", motor.mark.empty() ? Json() : Json(motor.mark));
   out.set("expected_torque_mNm", motor.expected.value.in_mnm());
   out.set("expected_torque_low_mNm", motor.expected.low.in_mnm());
   out.set("expected_torque_high_mNm", motor.expected.high.in_mnm());
@@ -188,6 +199,11 @@ std::string written_words(const std::vector<page::CardMotor>& motors, const std:
 }
 
 void print_cards(const CardOptions& options, Context& context) {
+  const auto today = today_from(options.today, context);
+  if (!today) {
+    context.exit_code = report_alone(context, today.diagnostics(), options.json);
+    return;
+  }
   PosixDisk disk;
   const std::string folder = records_folder(options.records, {}, context);
   records::Ledger ledger(disk, folder);
@@ -197,7 +213,7 @@ void print_cards(const CardOptions& options, Context& context) {
   Diagnostics said = std::move(found.said);
   std::vector<page::CardMotor> motors;
   for (const records::Record& record : found.records) {
-    motors.push_back(card_motor(record, units));
+    motors.push_back(card_motor(record, *today, units));
   }
   append(said, retired_among(motors));
   const auto press = set_up_press(order_of(options.paper, {}, {}), context);
@@ -246,6 +262,7 @@ void add_card(CommandLine& line, Context& context) {
       .option("--out", options->out, "Folder for card.pdf (default: out)")
       .records(options->records)
       .units(options->units)
+      .option("--winder-ratio", options->today.winder_ratio, kWinderRatioHelp)
       .flag("--overwrite", options->overwrite, "Replace a file that this program did not write")
       .json(options->json, "What was written")
       .footer(

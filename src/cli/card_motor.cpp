@@ -11,16 +11,14 @@
 #include "calc/curve.h"
 #include "calc/weigh.h"
 #include "cli/advice.h"
-#include "cli/list_rows.h"
 #include "cli/record_text.h"
 #include "cli/record_view.h"
-#include "records/state.h"
 
 namespace loopledger::cli {
 namespace {
 
+using motor::State;
 using records::Record;
-using records::State;
 
 constexpr std::ptrdiff_t kWindingsDrawn = 8;  // the newest: more marks hide the curve
 
@@ -45,7 +43,7 @@ std::optional<ReadBefore> read_before(const std::optional<LaunchCurve>& launch, 
                   shown(curve.top_torque(), units), rounded(curve.top_turns().count(), 6))};
 }
 
-void add_curve(page::CardMotor& card, const Record& record, const Advice& a, Units units) {
+void add_curve(page::CardMotor& card, const Record& record, const motor::Now& a, Units units) {
   const records::Planned& p = record.planned;
   const auto launch = launch_curve(record, a);
   if (const auto before = read_before(launch, a.wind_to, units)) {
@@ -64,63 +62,67 @@ void add_curve(page::CardMotor& card, const Record& record, const Advice& a, Uni
                       : calc::TorqueCurve::by_default(a.largest.value, p.torque_max.value);
   card.curve_is = launch && launch->own ? curve_words(*launch->own)
                                         : "torque curve: the default shape, an estimate";
-  if (a.known.backed_off && launch) {
-    const Torque torque = launch->curve.torque_at(*a.known.backed_off);
-    card.launch = page::CardLaunch{*a.known.backed_off, torque,
+  if (a.backed_off && launch) {
+    const Torque torque = launch->curve.torque_at(*a.backed_off);
+    card.launch = page::CardLaunch{*a.backed_off, torque,
                                    std::max(a.wind_to - card.curve->turns_at(torque), Turns{})};
   }
 }
 
-void add_points(page::CardMotor& card, const Record& record) {
-  const auto life = records::this_life(record.entries);
-  const auto own = calc::own_curve(life);
+void add_points(page::CardMotor& card, const motor::Now& now) {
+  const auto& strains = now.life().strains;
   std::ptrdiff_t windings = 0;
-  for (auto e = life.rbegin(); e != life.rend() && windings < kWindingsDrawn; ++e) {
-    if ((*e)->kind != records::Kind::wound) {
+  for (auto s = strains.rbegin(); s != strains.rend() && windings < kWindingsDrawn; ++s) {
+    if (s->entry->kind != records::Kind::wound) {
       continue;
     }
     ++windings;
-    for (const calc::TorquePoint& at : calc::points_read(**e)) {
-      card.points.push_back({at, own && own->key == (*e)->key});
+    for (const calc::TorquePoint& at : calc::points_read(*s->entry)) {
+      card.points.push_back({at, now.own_curve && now.own_curve->key == s->entry->key});
     }
   }
 }
 
 /// How the newest reading of the scale was judged.
-std::optional<calc::Judgement> judged(const Record& record, const records::Known& known) {
-  for (const auto& [stage, reading] :
-       {std::pair{Stage::finished, known.finished}, std::pair{Stage::tied, known.tied},
-        std::pair{Stage::washed, known.washed}}) {
-    if (reading) {
-      return calc::judge(record.planned, stage, *reading);
+std::optional<calc::Judgement> judged(const Record& record, const motor::Readings& read) {
+  for (const Stage stage : {Stage::finished, Stage::tied, Stage::washed}) {
+    if (read.of(stage)) {
+      return calc::judge(record.planned, stage, *read.of(stage));
     }
   }
   return std::nullopt;
 }
 
-void add_notes(page::CardMotor& card, const Record& record, const Advice& a, Units units) {
-  if (record.planned_edited) {
+void add_notes(page::CardMotor& card, const Record& record, const motor::Now& a, const Today& today,
+               Units units) {
+  if (a.is_shaky()) {
     card.notes.emplace_back(kPlannedEdited);
   }
+  if (a.beyond) {
+    card.notes.push_back(
+        fmt::format("Once wound to {} turns, past “do not pass”: a slip of the pen or a lucky "
+                    "escape. Nothing here goes by it.",
+                    rounded(a.beyond->turns.count(), 6)));
+  }
   if (a.step || a.state == State::planned || a.state == State::tied) {
-    card.before = "First: " + next_step(record, a, units) + ".";
+    card.before = "First: " + next_step(record, a, today, units) + ".";
   }
   for (const std::string& line : part_and_hooks(record.planned, units)) {
     card.notes.push_back(upper_ascii(line.substr(0, 1)) + line.substr(1) + ".");
   }
-  if (a.known.best_temperature) {
+  if (a.best && a.best->temperature) {
     card.notes.push_back(
         fmt::format("Its best winding was at {}; colder rubber returns about {} % less energy a °C "
                     "(estimate).",
-                    shown(*a.known.best_temperature, units), calc::kEnergyPerDegree * 100));
+                    shown(*a.best->temperature, units), calc::kEnergyPerDegree * 100));
   }
 }
 
 }  // namespace
 
-page::CardMotor card_motor(const Record& record, Units units) {
+page::CardMotor card_motor(const Record& record, const Today& today, Units units) {
   const records::Planned& p = record.planned;
-  const Advice a = advice_for(record);
+  const motor::Now a = motor::now_of(record);
   page::CardMotor card;
   card.id = record.id;
   card.state = spoken(a.state);
@@ -129,14 +131,15 @@ page::CardMotor card_motor(const Record& record, Units units) {
   card.owner = p.owner;
   card.made_of = strip_words(p, units);
   card.loop = a.loop;
-  card.loop_is = records::loop_is(a.known);
-  card.best_turns = a.known.best_turns;
-  card.best_torque = a.known.best_torque;
-  card.windings = a.known.windings;
+  card.loop_is = a.loop_is;
+  card.best_turns = a.best ? std::optional(a.best->turns) : std::nullopt;
+  card.best_torque = a.best ? a.best->torque : std::nullopt;
+  card.windings = a.windings;
   card.full_winds = a.full_winds;
-  card.flights = a.known.flights;
-  card.last = last_date(record);
-  card.winder_ratio = p.winder_ratio;
+  card.flights = a.flights;
+  card.last = a.last ? iso(*a.last) : std::string();
+  card.winder_ratio = today.winder_ratio;
+  card.mark = mark_words(a);
   if (card.retired) {
     return card;
   }
@@ -144,13 +147,13 @@ page::CardMotor card_motor(const Record& record, Units units) {
   card.largest = a.largest;
   if (a.wind_to >= Turns::of(1) && a.largest.low > Turns{} && p.torque_max.value > Torque{}) {
     add_curve(card, record, a, units);
-    add_points(card, record);
+    add_points(card, a);
   }
   card.oil_counts = p.rule ? std::optional(p.rule->counts.lubricant) : std::nullopt;
   if (a.state != State::planned) {
-    card.oil = calc::oil_again(p, rubber_of(record, a), judged(record, a.known));
+    card.oil = calc::oil_again(p, rubber_of(record, a), judged(record, a.read));
   }
-  add_notes(card, record, a, units);
+  add_notes(card, record, a, today, units);
   return card;
 }
 

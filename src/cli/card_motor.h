@@ -4,6 +4,7 @@
 #pragma once
 
 #include "base/quantity_text.h"
+#include "cli/advice.h"
 #include "page/field_card.h"
 #include "records/entry.h"
 
@@ -15,6 +16,7 @@ namespace loopledger::cli {
 inline constexpr double kTellsOfWindTo = 0.5;
 
 /// A retired motor has what the list shows, and no figures to wind by.
-[[nodiscard]] page::CardMotor card_motor(const records::Record& record, Units units);
+[[nodiscard]] page::CardMotor card_motor(const records::Record& record, const Today& today,
+                                         Units units);
 
 }  // namespace loopledger::cli

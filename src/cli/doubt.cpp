@@ -47,7 +47,7 @@ std::string hardly_true(const Record& record, const Entry& e) {
     return far_off(record.planned, *stage, *e.reading);
   }
   if (e.turns) {
-    const Turns nearly_all = advice_for(record).largest.high;
+    const Turns nearly_all = motor::now_of(record).largest.high;
     if (*e.turns > nearly_all) {
       return fmt::format("{} turns is past the {} at which nearly all would have broken",
                          shown_at_most(*e.turns), shown_at_most(nearly_all));

@@ -7,8 +7,8 @@
 #include <cmath>
 #include <optional>
 
+#include "motor/now.h"
 #include "records/fields.h"
-#include "records/state.h"
 
 namespace loopledger::cli {
 namespace {
@@ -33,20 +33,20 @@ std::string date_text(const Entry& e) {
 class LotReader {
  public:
   LotReader(const records::Record& record, double turns, double torque, LotData& lot)
-      : record_(record), turns_(turns), torque_(torque), lot_(lot), loop_(record.planned.loop) {}
+      : record_(record), turns_(turns), torque_(torque), lot_(lot) {}
 
   void read() {
     if (record_.planned_edited) {
       lot_.left_out.push_back({record_.id, "", "its figures as planned were changed by hand"});
       return;
     }
-    for (const Entry* const e : records::standing(record_.entries)) {
-      if (e->edited && (e->kind == Kind::wound || e->kind == Kind::broke)) {
-        leave_out(*e, "changed by hand: `loopledger mend --accept` takes it over");
+    for (const Entry& e : record_.entries) {
+      if (e.edited && (e.kind == Kind::wound || e.kind == Kind::broke)) {
+        leave_out(e, "changed by hand: `loopledger mend --accept` takes it over");
       }
     }
     bool any = false;
-    for (const auto& life : records::lives(record_.entries)) {
+    for (const motor::Life& life : motor::now_of(record_).lives) {
       any = take(events_of(life)) || any;
     }
     lot_.motors += any ? 1 : 0;
@@ -57,31 +57,25 @@ class LotReader {
     lot_.left_out.push_back({record_.id, date_text(e), std::move(why)});
   }
 
-  std::vector<Event> events_of(const std::vector<const Entry*>& life) {
+  std::vector<Event> events_of(const motor::Life& life) {
     std::vector<Event> events;
-    bool broken_in = false;
-    loop_ = record_.planned.loop;
-    for (const Entry* const e : life) {
-      if (e->kind == Kind::tied && e->loop && !broken_in) {
-        loop_ = *e->loop;
-      } else if (e->kind == Kind::break_in && e->loop_after) {
-        loop_ = *e->loop_after;
-        broken_in = true;
-      } else if (e->kind == Kind::wound) {
-        add_winding(*e, events);
-      } else if (e->kind == Kind::broke) {
-        add_break(*e, events);
+    for (const motor::Strain& strain : life.strains) {
+      if (strain.entry->kind == Kind::wound) {
+        add_winding(strain, events);
+      } else {
+        add_break(strain, events);
       }
     }
     return events;
   }
 
-  [[nodiscard]] Event event_of(const Entry& e) const {
+  [[nodiscard]] static Event event_of(const motor::Strain& strain) {
+    const Entry& e = *strain.entry;
     Event event;
     event.entry = &e;
-    const double side = sqrt(record_.planned.section).in_si();
+    const double side = sqrt(strain.section).in_si();
     if (e.turns && *e.turns > Turns{}) {
-      event.turns_factor = e.turns->count() * side / loop_.in_si();
+      event.turns_factor = e.turns->count() * side / strain.loop.in_si();
     }
     if (e.torque && *e.torque > Torque{}) {
       event.torque_factor = Pressure::si(e.torque->in_si() / std::pow(side, 3)).in_mpa();
@@ -89,8 +83,9 @@ class LotReader {
     return event;
   }
 
-  void add_winding(const Entry& e, std::vector<Event>& events) {
-    Event event = event_of(e);
+  void add_winding(const motor::Strain& strain, std::vector<Event>& events) {
+    const Entry& e = *strain.entry;
+    Event event = event_of(strain);
     event.solid = e.end == WindEnd::solid;
     event.at_limit = event.solid || e.end == WindEnd::broke;
     if (event.turns_factor <= 0) {
@@ -100,13 +95,14 @@ class LotReader {
   }
 
   /// The break of the winding before it, or one by itself.
-  void add_break(const Entry& e, std::vector<Event>& events) {
+  void add_break(const motor::Strain& strain, std::vector<Event>& events) {
+    const Entry& e = *strain.entry;
     const bool rubber = !e.where || *e.where == BreakPlace::middle;
     const bool same = !events.empty() && events.back().entry->kind == Kind::wound &&
                       events.back().entry->end == WindEnd::broke &&
                       (!e.turns || e.turns == events.back().entry->turns);
     if (!same) {
-      events.push_back(event_of(e));
+      events.push_back(event_of(strain));
       events.back().at_limit = true;
       if (events.back().turns_factor <= 0) {
         leave_out(e, "it broke, and at how many turns is not said");
@@ -184,7 +180,6 @@ class LotReader {
   double turns_;
   double torque_;
   LotData& lot_;
-  Length loop_;
 };
 
 }  // namespace

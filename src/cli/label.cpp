@@ -26,11 +26,11 @@
 #include "cli/press.h"
 #include "cli/progress.h"
 #include "cli/random_key.h"
+#include "motor/now.h"
 #include "page/remnant_labels.h"
 #include "pdf/write_pdf.h"
 #include "records/fields.h"
 #include "records/ledger.h"
-#include "records/state.h"
 
 namespace loopledger::cli {
 namespace {
@@ -83,7 +83,7 @@ void add_by_ids(const std::vector<std::string>& ids, records::Ledger& ledger, Wa
   for (const std::string& typed : ids) {
     auto found = find_record(ledger, typed);
     append(said, found.diagnostics());
-    if (found && records::state_of(found->record.entries) == records::State::retired) {
+    if (found && motor::now_of(found->record).state == motor::State::retired) {
       said.push_back(retired_warning(found->id, "label"));
       ++retired;
     } else if (found) {
@@ -113,7 +113,7 @@ void add_stale(const std::string& folder, records::Ledger& ledger, Wanted& wante
     progress.step();
     auto record = ledger.read(id);
     append(said, record.diagnostics());
-    if (record && label_is_stale(*record)) {
+    if (record && label_is_stale(*record, motor::now_of(*record))) {
       wanted.add(std::move(*record));
     }
   }
@@ -191,7 +191,7 @@ Diagnostics note_labelled(const std::vector<records::Record>& records, records::
   for (const records::Record& record : records) {
     records::Entry entry;
     entry.kind = records::Kind::labelled;
-    entry.tag = label_tag(record);
+    entry.tag = label_tag(record, motor::now_of(record));
     entry.key = records::make_key(context.now(), random_four());
     append(said, ledger.add(record.id, entry));
     progress.step();
@@ -212,7 +212,7 @@ Diagnostics label_motors(const LabelOptions& options, const Press& press, Labell
   std::vector<page::LabelFigures> figures;
   std::optional<Date> newest;
   for (const records::Record& record : records) {
-    figures.push_back(motor_label(record));
+    figures.push_back(motor_label(record, motor::now_of(record)));
     newest = std::max(newest, figures.back().date);
   }
   const page::LabelRun run = bag_run(options, press, "Bag labels", newest);

@@ -48,7 +48,7 @@ struct ListOptions {
 };
 
 bool is_wanted(const ListOptions& options, const ListRow& row) {
-  const auto state = records::state_from(options.state);
+  const auto state = motor::state_from(options.state);
   return options.only.takes(row) && (!state || *state == row.state) &&
          (!options.stale || row.stale);
 }
@@ -97,7 +97,8 @@ const std::vector<Column>& columns() {
       {"state",
        {"state"},
        [](const ListRow& r, Units) {
-         return fmt::format("{}{}", spoken(r.state), r.torn ? " (torn)" : "");
+         return fmt::format("{}{}{}", spoken(r.state), r.torn ? " (torn)" : "",
+                            r.mark.empty() ? "" : " (check)");
        },
        [](const ListRow& r) { return SortKey(static_cast<double>(r.state)); }},
       {"washed",
@@ -112,12 +113,12 @@ const std::vector<Column>& columns() {
        {"best", Side::right},
        [](const ListRow& r, Units) { return best_turns_text(r); },
        [](const ListRow& r) {
-         return r.known.best_turns ? SortKey(-r.known.best_turns->count()) : SortKey(HUGE_VAL);
+         return r.best ? SortKey(-r.best->turns.count()) : SortKey(HUGE_VAL);
        }},
       {"torque",
        {"torque", Side::right},
        [](const ListRow& r, Units units) { return best_torque_text(r, units); },
-       [](const ListRow& r) { return known_or_last(r.known.best_torque, -1); }},
+       [](const ListRow& r) { return known_or_last(r.best ? r.best->torque : std::nullopt, -1); }},
       {"date",
        {"last"},
        [](const ListRow& r, Units) { return r.last; },

@@ -12,26 +12,25 @@ namespace loopledger::cli {
 
 RowFields fields_of(const ListRow& row) {
   const auto text = [](const std::string& t) { return t.empty() ? RowValue() : RowValue(t); };
-  const records::Known& known = row.known;
-  return {
-      {"id", printed(row.id)},
-      {"check_char", std::string(1, tag::check_character(row.id))},
-      {"state", std::string(word(row.state))},
-      {"owner", text(row.owner)},
-      {"for", text(row.purpose)},
-      {"rule", text(row.rule)},
-      {"strip", row.strip},
-      {"lot", text(row.lot)},
-      {"washed_g", row.washed ? RowValue(row.washed->in_g()) : RowValue()},
-      {"loop_mm", row.loop.in_mm()},
-      {"wind_to_turns", row.wind_to.count()},
-      {"best_turns", known.best_turns ? RowValue(known.best_turns->count()) : RowValue()},
-      {"best_torque_mNm", known.best_torque ? RowValue(known.best_torque->in_mnm()) : RowValue()},
-      {"last_date", text(row.last)},
-      {"torn", row.torn},
-      {"planned_edited", row.planned_edited},
-      {"label_stale", row.stale},
-      {"loop_is", std::string(word(records::loop_is(row.known)))}};
+  return {{"id", printed(row.id)},
+          {"check_char", std::string(1, tag::check_character(row.id))},
+          {"state", std::string(word(row.state))},
+          {"owner", text(row.owner)},
+          {"for", text(row.purpose)},
+          {"rule", text(row.rule)},
+          {"strip", row.strip},
+          {"lot", text(row.lot)},
+          {"washed_g", row.washed ? RowValue(row.washed->in_g()) : RowValue()},
+          {"loop_mm", row.loop.in_mm()},
+          {"wind_to_turns", row.wind_to.count()},
+          {"best_turns", row.best ? RowValue(row.best->turns.count()) : RowValue()},
+          {"best_torque_mNm",
+           row.best && row.best->torque ? RowValue(row.best->torque->in_mnm()) : RowValue()},
+          {"last_date", text(row.last)},
+          {"torn", row.torn},
+          {"planned_edited", row.planned_edited},
+          {"label_stale", row.stale},
+          {"loop_is", std::string(word(row.loop_is))}};
 }
 
 Json to_json(const RowValue& value) {
@@ -59,7 +58,7 @@ std::string id_text(const ListRow& row) { return tag::with_check(row.id); }
 std::string washed_text(const ListRow& row) { return gram_cell(row.washed, row.scale_step); }
 
 std::string loop_text(const ListRow& row, Units units) {
-  const LoopIs is = records::loop_is(row.known);
+  const LoopIs is = row.loop_is;
   return fmt::format("{} {}", shown(row.loop, units),
                      is == LoopIs::planned ? 'p'
                      : is == LoopIs::tied  ? 't'
@@ -67,11 +66,11 @@ std::string loop_text(const ListRow& row, Units units) {
 }
 
 std::string best_turns_text(const ListRow& row) {
-  return row.known.best_turns ? rounded(row.known.best_turns->count(), 6) : "-";
+  return row.best ? rounded(row.best->turns.count(), 6) : "-";
 }
 
 std::string best_torque_text(const ListRow& row, Units units) {
-  return row.known.best_torque ? shown(*row.known.best_torque, units) : "-";
+  return row.best && row.best->torque ? shown(*row.best->torque, units) : "-";
 }
 
 }  // namespace loopledger::cli

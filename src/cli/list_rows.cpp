@@ -12,7 +12,6 @@
 #include "cli/motor_label.h"
 #include "cli/posix_disk.h"
 #include "cli/progress.h"
-#include "records/fields.h"
 #include "records/ledger.h"
 
 namespace loopledger::cli {
@@ -22,7 +21,7 @@ using records::Record;
 
 ListRow row_of(const Record& record) {
   const records::Planned& p = record.planned;
-  const Advice advice = advice_for(record);
+  const motor::Now now = motor::now_of(record);
   ListRow row;
   row.id = record.id;
   row.owner = p.owner;
@@ -31,16 +30,18 @@ ListRow row_of(const Record& record) {
   row.strip = p.strip;
   row.lot = p.lot;
   row.scale_step = p.scale_step;
-  row.state = advice.state;
-  row.known = advice.known;
-  row.washed = washed_rubber(record, advice);
-  row.loop = advice.loop;
-  row.wind_to = advice.wind_to;
-  row.full_winds = advice.full_winds;
-  row.last = last_date(record);
+  row.state = now.state;
+  row.washed = now.told_mass();
+  row.loop = now.loop;
+  row.loop_is = now.loop_is;
+  row.best = now.best;
+  row.wind_to = now.wind_to;
+  row.full_winds = now.full_winds;
+  row.last = now.last ? iso(*now.last) : std::string();
+  row.mark = mark_words(now);
   row.torn = record.torn;
   row.planned_edited = record.planned_edited;
-  row.stale = label_is_stale(record);
+  row.stale = label_is_stale(record, now);
   return row;
 }
 
@@ -70,15 +71,6 @@ ListReading read_some(const std::string& folder, std::span<const MotorId> ids,
 
 bool is_of_lot(const std::string& lot, const std::string& strip, const std::string& asked) {
   return lower_ascii(trimmed(lot_name(lot, strip))) == lower_ascii(trimmed(asked));
-}
-
-std::string last_date(const Record& record) {
-  for (auto e = record.entries.rbegin(); e != record.entries.rend(); ++e) {
-    if (const auto at = records::moment_of_key(e->key)) {
-      return iso(date_of(*at));
-    }
-  }
-  return record.planned.date ? iso(*record.planned.date) : std::string();
 }
 
 ListReading read_list(const std::string& folder, const std::vector<MotorId>& ids,

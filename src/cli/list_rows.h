@@ -12,8 +12,8 @@
 #include "base/motor_id.h"
 #include "base/quantity.h"
 #include "cli/command.h"
+#include "motor/now.h"
 #include "records/entry.h"
-#include "records/state.h"
 
 namespace loopledger::cli {
 
@@ -26,15 +26,17 @@ struct ListRow {
   std::string strip;
   std::string lot;
   Mass scale_step;
-  records::State state = records::State::planned;
-  records::Known known;
-  std::optional<Mass> washed;  ///< washed_rubber()
+  motor::State state = motor::State::planned;
+  std::optional<Mass> washed;  ///< motor::Now::told_mass()
   Length loop;
+  LoopIs loop_is = LoopIs::planned;
+  std::optional<motor::Winding> best;
   Turns wind_to;
   int full_winds = 0;
-  std::string last;  ///< last_date()
+  std::string last;  ///< date of its newest entry, else the plan's; may be empty
   bool torn = false;
   bool planned_edited = false;
+  std::string mark;  ///< mark_words(): what is not to be relied on; empty: all is well
   bool stale = false;
 };
 
@@ -45,9 +47,6 @@ struct ListRow {
 /// Whether that is the lot asked for, in any case and with blanks around it.
 [[nodiscard]] bool is_of_lot(const std::string& lot, const std::string& strip,
                              const std::string& asked);
-
-/// Date of the newest entry by its place in the file, else the plan's; may be empty.
-[[nodiscard]] std::string last_date(const records::Record& record);
 
 struct ListReading {
   std::vector<ListRow> rows;

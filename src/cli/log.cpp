@@ -25,6 +25,7 @@
 #include "cli/record_text.h"
 #include "cli/text_table.h"
 #include "records/fields.h"
+#include "records/state.h"
 #include "records/write.h"
 
 namespace loopledger::cli {
@@ -93,7 +94,7 @@ Result<Moment> moment_of(const LogOptions& options, const Context& context) {
 }
 
 /// What follows from a winding: against the best of the others, and against "do not pass".
-void append_winding(const Record& before, const Entry& e, const Advice& now,
+void append_winding(const Record& before, const Entry& e, const motor::Now& now,
                     std::vector<std::string>& lines) {
   std::vector<Entry> others = before.entries;
   std::erase_if(others, [&e](const Entry& other) { return other.key == e.corrects; });
@@ -103,7 +104,7 @@ void append_winding(const Record& before, const Entry& e, const Advice& now,
   }
   if (*e.turns > now.do_not_pass) {
     lines.push_back(fmt::format("past \"do not pass\", {} turns", shown_at_most(now.do_not_pass)));
-  } else if (now.state != records::State::retired) {
+  } else if (now.state != motor::State::retired) {
     lines.push_back(fmt::format("{} turns left before \"do not pass\", {}",
                                 shown_at_most(now.do_not_pass - *e.turns),
                                 shown_at_most(now.do_not_pass)));
@@ -115,18 +116,17 @@ std::vector<std::string> consequences(const Record& before, const Record& after,
                                       Units units) {
   std::vector<std::string> lines;
   const records::Planned& p = after.planned;
-  const Advice now = advice_for(after);
+  const motor::Now now = motor::now_of(after);
   if (const auto stage = records::stage_weighed(e)) {
     lines.push_back(verdict_text(p, calc::judge(p, *stage, *e.reading), units));
-    if (*stage == Stage::tied && now.known.washed &&
+    if (*stage == Stage::tied && now.read.washed &&
         (p.rings.value + p.adhesive_mass.value > Mass{} || p.tails > Length{})) {
-      lines.push_back(
-          tying_text(calc::check_tying(p, *now.known.washed, *e.reading), p.scale_step));
+      lines.push_back(tying_text(calc::check_tying(p, *now.read.washed, *e.reading), p.scale_step));
     }
   }
-  const bool retired = now.state == records::State::retired;
+  const bool retired = now.state == motor::State::retired;
   if (retired && (e.kind == Kind::wound || e.kind == Kind::break_in || e.kind == Kind::flown) &&
-      records::state_of(before.entries) == now.state) {
+      motor::now_of(before).state == now.state) {
     lines.emplace_back("it is retired, not to be wound; log it tied again when it has a new knot");
   } else if (e.kind == Kind::break_in && e.loop_after && now.growth) {
     lines.push_back(fmt::format("{}; wind to {} turns, do not pass {}", set_words(now),
@@ -134,7 +134,7 @@ std::vector<std::string> consequences(const Record& before, const Record& after,
   } else if (e.kind == Kind::wound && e.turns) {
     append_winding(before, e, now, lines);
   }
-  if (records::state_of(before.entries) != now.state) {
+  if (motor::now_of(before).state != now.state) {
     lines.push_back(fmt::format("it is now {}", spoken(now.state)));
   }
   return lines;

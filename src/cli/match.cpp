@@ -40,8 +40,9 @@ struct MatchOptions {
 std::optional<calc::Match> matched(const MatchChoice& choice, calc::MatchBy by, int wanted) {
   std::vector<calc::MatchFigures> motors;
   for (const ListRow& row : choice.rows) {
-    motors.push_back({row.washed.value_or(Mass{}), row.known.loop.value_or(Length{}),
-                      row.known.best_torque.value_or(Torque{})});
+    motors.push_back({row.washed.value_or(Mass{}),
+                      row.loop_is == LoopIs::planned ? Length{} : row.loop,
+                      row.best ? row.best->torque.value_or(Torque{}) : Torque{}});
   }
   return calc::most_alike(motors, by, static_cast<std::size_t>(wanted));
 }

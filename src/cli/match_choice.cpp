@@ -18,15 +18,16 @@ struct FigureOfMatch {
   const char* word;
   const char* missing;  ///< "without …"
   bool MatchBy::*asked;
-  bool (*logged)(const records::Known&);
+  bool (*logged)(const ListRow&);
 };
 
 constexpr std::array<FigureOfMatch, 3> kFigures{
     {{"mass", "a washed mass", &MatchBy::mass,
-      [](const records::Known& k) { return k.washed.has_value(); }},
-     {"loop", "a loop", &MatchBy::loop, [](const records::Known& k) { return k.loop.has_value(); }},
+      [](const ListRow& r) { return r.washed.has_value(); }},
+     {"loop", "a loop", &MatchBy::loop,
+      [](const ListRow& r) { return r.loop_is != LoopIs::planned; }},
      {"torque", "a torque", &MatchBy::torque,
-      [](const records::Known& k) { return k.best_torque.has_value(); }}}};
+      [](const ListRow& r) { return r.best && r.best->torque; }}}};
 
 constexpr MatchBy kNone{false, false, false};
 
@@ -36,7 +37,7 @@ int how_many(MatchBy by) { return int{by.mass} + int{by.loop} + int{by.torque}; 
 MatchBy unlogged(const ListRow& row, MatchBy by) {
   MatchBy out = kNone;
   for (const FigureOfMatch& f : kFigures) {
-    out.*f.asked = by.*f.asked && !f.logged(row.known);
+    out.*f.asked = by.*f.asked && !f.logged(row);
   }
   return out;
 }
@@ -164,8 +165,8 @@ MatchChoice match_choice(const std::vector<ListRow>& rows, const RowFilter& only
       continue;
     }
     ++choice.looked_at;
-    if (row.state == records::State::retired || row.state == records::State::planned) {
-      ++(row.state == records::State::retired ? retired : not_tied);
+    if (row.state == motor::State::retired || row.state == motor::State::planned) {
+      ++(row.state == motor::State::retired ? retired : not_tied);
       continue;
     }
     for (auto& [figures, motors] : choice.would_be) {

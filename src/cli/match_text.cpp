@@ -65,7 +65,7 @@ std::string match_text(const calc::Match& match, const MatchChoice& choice, calc
   for (const std::size_t m : match.motors) {
     const ListRow& row = choice.rows[m];
     table.row({id_text(row), row.owner, row.purpose, washed_text(row),
-               row.known.loop ? loop_text(row, units) : "-", best_turns_text(row),
+               row.loop_is != LoopIs::planned ? loop_text(row, units) : "-", best_turns_text(row),
                best_torque_text(row, units), fmt::format("{}", row.full_winds)});
   }
   std::string out = how_alike(match, by, choice.rows.size(), units) + table.text() + kLoopLegend;

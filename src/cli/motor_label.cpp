@@ -1,62 +1,63 @@
 // SPDX-License-Identifier: MIT
 #include "cli/motor_label.h"
 
-#include <algorithm>
+#include <cmath>
 
-#include "cli/advice.h"
-#include "records/fields.h"
-#include "records/state.h"
 #include "tag/tag_text.h"
 
 namespace loopledger::cli {
 namespace {
 
-using records::Entry;
-using records::Kind;
+using motor::Now;
+using motor::State;
 using records::Record;
-using records::State;
+
+/// A slip's estimate that the motor in hand is off by more than this is out of date. Common sense,
+/// no source.
+constexpr double kSlipOff = 0.02;
 
 bool is_made(State state) { return state == State::broken_in || state == State::flown; }
 
-/// Of the entries that give a label its figures.
-std::optional<Date> last_change(const Record& record) {
-  std::optional<Moment> last;
-  for (const Entry* const e : records::standing(record.entries)) {
-    const bool figures = e->kind == Kind::weighed || e->kind == Kind::tied ||
-                         e->kind == Kind::break_in || e->kind == Kind::wound;
-    const auto at = records::moment_of_key(e->key);
-    if (figures && !e->edited && at && (!last || *at > *last)) {
-      last = at;
-    }
-  }
-  return last ? std::optional(date_of(*last)) : std::nullopt;
-}
-
-std::string without_date(tag::TagFigures figures) {
-  figures.date.reset();
-  return tag::tag_texts(figures).front();
-}
-
-}  // namespace
-
-page::LabelFigures motor_label(const Record& record) {
+page::LabelFigures slip_as_planned(const Record& record) {
   calc::MotorFigures planned;
   planned.id = record.id;
   planned.planned = record.planned;
-  page::LabelFigures label = page::label_figures(planned);
-  const Advice now = advice_for(record);
-  if (!is_made(now.state)) {
-    return label;
-  }
-  label.state = tag::TagState::made;
-  label.mass = washed_rubber(record, now);
+  return page::label_figures(planned);
+}
+
+/// Nothing to wind by: a pen's blanks, and the code is the id alone.
+void take_figures_out(page::LabelFigures& label) {
+  label.doubtful = true;
+  label.turns.reset();
+  label.torque.reset();
+  label.turns_estimate.reset();
+  label.turns_max.reset();
+  label.tag = tag::TagFigures{};
+  label.tag.id = label.id;
+}
+
+page::LabelFigures slip_now(const Record& record, const Now& now) {
+  page::LabelFigures label = slip_as_planned(record);
   label.loop = now.loop;
-  label.loop_is = records::loop_is(now.known);
-  label.turns = now.known.best_turns.value_or(whole_down(now.wind_to));
-  label.turns_are_best = now.known.best_turns.has_value();
-  label.torque = now.known.best_torque;
-  if (const auto date = last_change(record)) {
-    label.date = date;
+  label.loop_is = now.loop_is;
+  label.turns_estimate = whole_down(now.wind_to);
+  label.turns_max = now.largest;
+  label.tag.turns = whole_down(now.wind_to);
+  label.tag.loop = now.loop;
+  return label;
+}
+
+page::LabelFigures bag_now(const Record& record, const Now& now) {
+  page::LabelFigures label = slip_as_planned(record);
+  label.state = tag::TagState::made;
+  label.mass = now.told_mass();
+  label.loop = now.loop;
+  label.loop_is = now.loop_is;
+  label.turns = now.best ? now.best->turns : whole_down(now.wind_to);
+  label.turns_are_best = now.best.has_value();
+  label.torque = now.best ? now.best->torque : std::nullopt;
+  if (now.figures_at) {
+    label.date = date_of(*now.figures_at);
   }
   label.tag = {.id = record.id,
                .state = tag::TagState::made,
@@ -68,42 +69,62 @@ page::LabelFigures motor_label(const Record& record) {
   return label;
 }
 
-std::string label_tag(const Record& record) {
-  return tag::tag_texts(motor_label(record).tag).front();
+std::string without_date(tag::TagFigures figures) {
+  figures.date.reset();
+  return tag::tag_texts(figures).front();
 }
 
-bool label_is_stale(const Record& record) {
-  if (records::state_of(record.entries) == State::retired) {
+bool is_off(const std::optional<Turns>& printed, const std::optional<Turns>& now) {
+  return printed && now && std::fabs(*printed / *now - 1) > kSlipOff;
+}
+
+}  // namespace
+
+page::LabelFigures motor_label(const Record& record, const Now& now) {
+  page::LabelFigures label = is_made(now.state) ? bag_now(record, now) : slip_now(record, now);
+  if (now.is_shaky() || now.may_be_over()) {
+    take_figures_out(label);
+  }
+  return label;
+}
+
+std::string label_tag(const Record& record, const Now& now) {
+  return tag::tag_texts(motor_label(record, now).tag).front();
+}
+
+bool label_is_stale(const Record& record, const Now& now) {
+  if (now.state == State::retired) {
     return false;
   }
-  calc::MotorFigures planned;
-  planned.id = record.id;
-  planned.planned = record.planned;
-  tag::TagFigures printed = page::label_figures(planned).tag;
-  for (const Entry* const e : records::standing(record.entries)) {
-    if (e->kind == Kind::labelled && !e->edited) {
-      if (const auto read = tag::read_label(e->tag); read && read->id == record.id) {
-        printed = *read;
-      }
+  if (now.has_new_knot() && (now.labelled == nullptr || now.labelled_before_knot)) {
+    return true;
+  }
+  tag::TagFigures printed = slip_as_planned(record).tag;
+  if (now.labelled != nullptr) {
+    if (const auto read = tag::read_label(now.labelled->tag); read && read->id == record.id) {
+      printed = *read;
     }
   }
-  return tag_is_stale(printed, record);
+  return tag_is_stale(printed, record, now);
 }
 
-bool tag_is_stale(const tag::TagFigures& on_bag, const Record& record) {
-  if (records::state_of(record.entries) == State::retired) {
+bool tag_is_stale(const tag::TagFigures& on_bag, const Record& record, const Now& now) {
+  if (now.state == State::retired) {
     return false;
   }
-  tag::TagFigures now = motor_label(record).tag;
+  tag::TagFigures says = motor_label(record, now).tag;
   if (!on_bag.turns && !on_bag.state) {
     return false;  // an id alone says nothing
   }
-  if (!on_bag.state) {
-    now.state.reset();
-    now.mass.reset();
-    now.loop.reset();
+  if (on_bag.state == tag::TagState::est && says.state == tag::TagState::est) {
+    return is_off(on_bag.turns, says.turns);
   }
-  return without_date(on_bag) != without_date(now);
+  if (!on_bag.state) {
+    says.state.reset();
+    says.mass.reset();
+    says.loop.reset();
+  }
+  return without_date(on_bag) != without_date(says);
 }
 
 }  // namespace loopledger::cli

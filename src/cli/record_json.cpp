@@ -168,7 +168,7 @@ Json entry_json(const Entry& entry) {
 namespace {
 
 /// What launch_lines() says, as numbers.
-void add_launch(Json& out, const records::Record& record, const Advice& a, const Today& today) {
+void add_launch(Json& out, const records::Record& record, const motor::Now& a, const Today& today) {
   const auto launch = launch_curve(record, a);
   Json curve;
   Json back_off;
@@ -206,34 +206,46 @@ void add_launch(Json& out, const records::Record& record, const Advice& a, const
 
 }  // namespace
 
-Json advice_json(const records::Record& record, const Advice& a, const Today& today) {
+Json advice_json(const records::Record& record, const motor::Now& a, const Today& today) {
   Json out = Json::object();
-  out.set("next", next_step(record, a, Units::metric));
-  out.set("loop_mm", a.loop.in_mm()).set("loop_is", word(records::loop_is(a.known)));
+  out.set("next", next_step(record, a, today, Units::metric));
+  out.set("loop_mm", a.loop.in_mm()).set("loop_is", word(a.loop_is));
   out.set("loop_growth_percent", a.growth ? Json(a.growth->in_percent()) : Json());
   out.set("wind_to_turns", a.wind_to.count());
   out.set("do_not_pass_turns", a.do_not_pass.count());
   out.set("turns_max", a.largest.value.count());
   out.set("turns_max_low", a.largest.low.count());
   out.set("turns_max_high", a.largest.high.count());
-  out.set("best_turns", a.known.best_turns ? Json(a.known.best_turns->count()) : Json());
-  out.set("best_torque_mNm", a.known.best_torque ? Json(a.known.best_torque->in_mnm()) : Json());
-  out.set("best_date", a.known.best_at ? Json(iso(date_of(*a.known.best_at))) : Json());
-  out.set("best_temperature_degC",
-          a.known.best_temperature ? Json(a.known.best_temperature->in_deg_c()) : Json());
+  const motor::Winding best = a.best.value_or(motor::Winding{});
+  out.set("best_turns", a.best ? Json(best.turns.count()) : Json());
+  out.set("best_torque_mNm", best.torque ? Json(best.torque->in_mnm()) : Json());
+  out.set("best_date", best.at ? Json(iso(date_of(*best.at))) : Json());
+  out.set("best_temperature_degC", best.temperature ? Json(best.temperature->in_deg_c()) : Json());
+  out.set("most_turns", a.most ? Json(a.most->turns.count()) : Json());
+  out.set("beyond_turns", a.beyond ? Json(a.beyond->turns.count()) : Json());
   const auto rest = rested(a, today);
   out.set("full_windings", a.full_winds).set("rested_s", rest ? Json(rest->in_s()) : Json());
   out.set("recipe_step", a.step ? Json(a.step->index + 1) : Json());
-  out.set("cranks", calc::cranks_at_most(a.wind_to, record.planned.winder_ratio));
+  const bool geared = calc::has_cranks(today.winder_ratio);
+  out.set("winder_ratio", geared ? Json(today.winder_ratio) : Json());
+  out.set("cranks", geared
+                        ? Json(calc::cranks_to_wind(a.wind_to, a.do_not_pass, today.winder_ratio))
+                        : Json());
+  out.set("do_not_pass_cranks",
+          geared ? Json(calc::cranks_at_most(a.do_not_pass, today.winder_ratio)) : Json());
   add_launch(out, record, a, today);
-  out.set(
-      "energy_change_percent",
-      today.temperature && a.known.best_temperature
-          ? Json(calc::energy_change(*a.known.best_temperature, *today.temperature).in_percent())
-          : Json());
-  out.set("windings", a.known.windings).set("flights", a.known.flights);
-  out.set("washed_g", gram_json(a.known.washed)).set("tied_g", gram_json(a.known.tied));
-  out.set("finished_g", gram_json(a.known.finished));
+  out.set("energy_change_percent",
+          today.temperature && best.temperature
+              ? Json(calc::energy_change(*best.temperature, *today.temperature).in_percent())
+              : Json());
+  out.set("windings", a.windings).set("flights", a.flights);
+  out.set("washed_g", gram_json(a.read.washed)).set("tied_g", gram_json(a.read.tied));
+  out.set("finished_g", gram_json(a.read.finished));
+  Json marks = Json::array();
+  for (const std::string& line : mark_lines(a, Units::metric)) {
+    marks.push(line);
+  }
+  out.set("knots", a.lives.size()).set("marks", std::move(marks));
   return out;
 }
 

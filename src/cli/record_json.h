@@ -16,7 +16,7 @@ void add_planned(Json& to, const records::Planned& planned);
 /// `key, kind, …` with the fields that are set, then `edited` and `line`.
 [[nodiscard]] Json entry_json(const records::Entry& entry);
 
-[[nodiscard]] Json advice_json(const records::Record& record, const Advice& advice,
+[[nodiscard]] Json advice_json(const records::Record& record, const motor::Now& now,
                                const Today& today);
 
 }  // namespace loopledger::cli

@@ -155,8 +155,8 @@ std::string with_tails(Stage stage, const records::Planned& planned) {
   return stage == Stage::washed && planned.tails > Length{} ? ", tails on" : "";
 }
 
-std::string spoken(records::State state) {
-  return state == records::State::broken_in ? std::string("broken in") : std::string(word(state));
+std::string spoken(motor::State state) {
+  return state == motor::State::broken_in ? std::string("broken in") : std::string(word(state));
 }
 
 std::string in_words(const Entry& e, Units units) {

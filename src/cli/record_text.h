@@ -8,8 +8,8 @@
 
 #include "base/quantity_text.h"
 #include "calc/weigh.h"
+#include "motor/state.h"
 #include "records/entry.h"
-#include "records/state.h"
 
 namespace loopledger::cli {
 
@@ -25,7 +25,7 @@ namespace loopledger::cli {
 /// ", tails on" of a stage at which they are on the scale, else nothing: behind a reading's stage.
 [[nodiscard]] std::string with_tails(Stage stage, const records::Planned& planned);
 /// "broken in", …
-[[nodiscard]] std::string spoken(records::State state);
+[[nodiscard]] std::string spoken(motor::State state);
 
 /// What a reading means for the bench: "14 mg over its window: snip 6 mm of strip".
 [[nodiscard]] std::string short_verdict(const records::Planned& planned,

@@ -38,29 +38,15 @@ std::string made_of(const Planned& p, Units units) {
   return out;
 }
 
-/// The last reading as cut, as Known has those of the other stages.
-std::optional<Mass> as_cut(const std::vector<Entry>& entries) {
-  std::optional<Mass> reading;
-  for (const Entry* const e : records::standing(entries)) {
-    if (!e->edited && records::stage_weighed(*e) == Stage::as_cut) {
-      reading = e->reading;
-    }
-  }
-  return reading;
-}
-
-std::string windows(const Planned& p, const std::vector<Entry>& entries,
-                    const records::Known& known, Units units) {
+std::string windows(const Planned& p, const motor::Readings& read, Units units) {
   TextTable table({{"stage"},
                    {"from g", TextTable::Side::right},
                    {"to g", TextTable::Side::right},
                    {"read g", TextTable::Side::right},
                    {"which is"}});
-  const std::array<std::optional<Mass>, 4> readings{as_cut(entries), known.washed, known.tied,
-                                                    known.finished};
   for (const Stage stage : kStages) {
     const records::Window w = calc::scale_window(p, stage);
-    const auto& reading = readings[static_cast<std::size_t>(stage)];
+    const auto& reading = read.of(stage);
     if (w == records::Window{} && !reading) {
       continue;
     }
@@ -71,11 +57,12 @@ std::string windows(const Planned& p, const std::vector<Entry>& entries,
   return table.text();
 }
 
-std::string lengths_and_turns(const Planned& p, const Advice& a, Units units) {
+std::string lengths_and_turns(const Planned& p, const motor::Now& a, Units units) {
   std::string out = fmt::format("cut {}, loop {} as planned",
                                 shown(page::cut_length(p.cut, units), units), shown(p.loop, units));
-  if (a.known.loop) {
-    out += fmt::format(", {} {}", shown(a.loop, units), spoken(records::loop_is(a.known)));
+  if (a.loop_is != LoopIs::planned || a.loop_of_mass) {
+    out += fmt::format(", {} {}", shown(a.loop, units),
+                       a.loop_of_mass ? "by its mass" : spoken(a.loop_is));
   }
   out += a.growth ? fmt::format(" ({}{} %)", *a.growth < Share{} ? "" : "+",
                                 fixed(a.growth->in_percent(), 1))
@@ -152,18 +139,18 @@ std::string entries_text(const std::vector<Entry>& entries, Units units, std::si
 
 std::string record_text(const Record& record, const RecordView& view) {
   const Units units = view.units;
-  const Advice advice = advice_for(record);
-  std::string out = wrapped(fmt::format("{} - {}", whose(record), spoken(advice.state)));
-  if (record.planned_edited) {
+  const motor::Now now = motor::now_of(record);
+  std::string out = wrapped(fmt::format("{} - {}", whose(record), spoken(now.state)));
+  if (now.is_shaky()) {
     out += fmt::format("{}\n", kPlannedEdited);
   }
-  out += wrapped("Next: " + next_step(record, advice, units));
-  for (const std::string& line : today_lines(record, advice, view.today, units)) {
+  out += wrapped("Next: " + next_step(record, now, view.today, units));
+  for (const std::string& line : today_lines(record, now, view.today, units)) {
     out += wrapped("  " + line);
   }
   out += '\n' + wrapped(printable(made_of(record.planned, units))) + '\n';
-  out += windows(record.planned, record.entries, advice.known, units) + '\n';
-  out += lengths_and_turns(record.planned, advice, units);
+  out += windows(record.planned, now.read, units) + '\n';
+  out += lengths_and_turns(record.planned, now, units);
   for (const std::string& line : part_and_hooks(record.planned, units)) {
     out += wrapped(line);
   }
@@ -178,14 +165,16 @@ std::string record_text(const Record& record, const RecordView& view) {
   return out;
 }
 
-std::string record_summary(const Record& record, Units units) {
-  const Advice advice = advice_for(record);
-  return wrapped(fmt::format("{} - {}", whose(record), spoken(advice.state))) +
-         wrapped("  Next: " + next_step(record, advice, units));
+std::string record_summary(const Record& record, const RecordView& view) {
+  const motor::Now now = motor::now_of(record);
+  const std::string mark = mark_words(now);
+  return wrapped(fmt::format("{} - {}", whose(record), spoken(now.state))) +
+         (mark.empty() ? std::string() : wrapped("  " + mark)) +
+         wrapped("  Next: " + next_step(record, now, view.today, view.units));
 }
 
 Json record_json(const Record& record, const Today& today, const Diagnostics& diagnostics) {
-  const Advice advice = advice_for(record);
+  const motor::Now now = motor::now_of(record);
   Json planned = planned_json(record.planned);
   planned.set("edited", record.planned_edited);
   Json entries = Json::array();
@@ -196,9 +185,9 @@ Json record_json(const Record& record, const Today& today, const Diagnostics& di
   out.set("format", 1)
       .set("id", printed(record.id))
       .set("check_char", std::string(1, tag::check_character(record.id)));
-  out.set("state", word(advice.state)).set("torn", record.torn);
+  out.set("state", word(now.state)).set("torn", record.torn);
   out.set("planned", std::move(planned)).set("entries", std::move(entries));
-  out.set("advice", advice_json(record, advice, today)).set("diagnostics", to_json(diagnostics));
+  out.set("advice", advice_json(record, now, today)).set("diagnostics", to_json(diagnostics));
   return out;
 }
 

@@ -26,7 +26,7 @@ struct RecordView {
 [[nodiscard]] std::string record_text(const records::Record& record, const RecordView& view);
 
 /// Whose motor it is and what to do next, for a list of several; printable.
-[[nodiscard]] std::string record_summary(const records::Record& record, Units units);
+[[nodiscard]] std::string record_summary(const records::Record& record, const RecordView& view);
 
 /// Said wherever such figures are shown.
 inline constexpr const char* kPlannedEdited =

@@ -22,9 +22,9 @@
 #include "cli/record_view.h"
 #include "cli/scan_input.h"
 #include "cli/today_options.h"
+#include "motor/tag_fits.h"
 #include "records/ledger.h"
 #include "tag/id.h"
-#include "tag/tag_fits.h"
 
 namespace loopledger::cli {
 namespace {
@@ -70,11 +70,11 @@ Diagnostic other_ledger(const Looked& looked, const std::string& file) {
 
 Diagnostic out_of_date(const Looked& looked, const std::string& file) {
   const std::string id = printed(looked.tag->figures.id);
-  return warning(
-      "scan-stale",
-      fmt::format("the label of {} is out of date: it says \"{}\", now \"{}\"", id,
-                  tag::tag_texts(looked.tag->figures).front(), label_tag(*looked.record)),
-      fmt::format("`loopledger label {}` prints a new one", id), {file, 0, 0});
+  return warning("scan-stale",
+                 fmt::format("the label of {} is out of date: it says \"{}\", now \"{}\"", id,
+                             tag::tag_texts(looked.tag->figures).front(),
+                             label_tag(*looked.record, motor::now_of(*looked.record))),
+                 fmt::format("`loopledger label {}` prints a new one", id), {file, 0, 0});
 }
 
 Looked look_up(const ReadTag& tag, const std::string& file, records::Ledger& ledger,
@@ -92,11 +92,11 @@ Looked look_up(const ReadTag& tag, const std::string& file, records::Ledger& led
   }
   if (record) {
     looked.known = true;
-    looked.misfits = tag::tag_misfits(tag.figures, *record);
+    looked.misfits = motor::tag_misfits(tag.figures, *record);
     looked.record = std::move(*record);
     if (!looked.misfits.empty()) {
       said.push_back(other_ledger(looked, file));
-    } else if (tag_is_stale(tag.figures, *looked.record)) {
+    } else if (tag_is_stale(tag.figures, *looked.record, motor::now_of(*looked.record))) {
       looked.stale = true;
       said.push_back(out_of_date(looked, file));
     }
@@ -135,7 +135,7 @@ std::string label_words(const tag::TagFigures& f, Units units) {
 void show(const Looked& looked, const RecordView& view, bool brief, Context& context) {
   const tag::TagFigures& figures = looked.tag->figures;
   if (looked.record && looked.misfits.empty()) {
-    context.out << (brief ? record_summary(*looked.record, view.units)
+    context.out << (brief ? record_summary(*looked.record, view)
                           : record_text(*looked.record, view));
     return;
   }

@@ -4,6 +4,7 @@
 #include <string_view>
 #include <utility>
 
+#include "cli/winder_today.h"
 #include "records/fields.h"
 
 namespace loopledger::cli {
@@ -30,7 +31,8 @@ Command& add_today(Command& command, TodayOptions& options) {
       .option("--launch", options.launch,
               "The torque wanted at launch, such as \"18 gf.cm\": how far to back off")
       .option("--back-off", options.let_out,
-              "Turns to be let out before launch: what torque and energy is left");
+              "Turns to be let out before launch: what torque and energy is left")
+      .option("--winder-ratio", options.winder_ratio, kWinderRatioHelp);
 }
 
 Result<Today> today_from(const TodayOptions& options, const Context& context) {
@@ -48,9 +50,12 @@ Result<Today> today_from(const TodayOptions& options, const Context& context) {
     problems.push_back(error("today-launch", "--launch: expected a torque above 0",
                              "such as --launch \"18 gf.cm\"", {}));
   }
+  const auto ratio = todays_winder_ratio(options.winder_ratio, std::nullopt, context);
+  append(problems, ratio.diagnostics());
   if (!problems.empty()) {
     return problems;
   }
+  today.winder_ratio = ratio->value_or(1);
   return today;
 }
 

@@ -17,7 +17,11 @@ struct TodayOptions {
   std::string temperature;
   std::string launch;
   std::string let_out;
+  std::string winder_ratio;
 };
+
+inline constexpr const char* kWinderRatioHelp =
+    "Turns of the motor for one of today's winder's crank, such as 10";
 
 /// Describes --temperature, --launch and --back-off.
 Command& add_today(Command& command, TodayOptions& options);

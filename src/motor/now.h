@@ -127,6 +127,8 @@ struct Now {
   [[nodiscard]] const Life& life() const { return lives.back(); }
   /// Tied again after it was worked, or with another loop.
   [[nodiscard]] bool has_new_knot() const { return lives.size() > 1; }
+  /// The mass to tell of it: by its washed reading, else by what was read later.
+  [[nodiscard]] std::optional<Mass> told_mass() const { return washed ? washed : rubber; }
   /// Its figures are not to be relied on: the head is damaged.
   [[nodiscard]] bool is_shaky() const;
   /// An unsound line says that it broke or was retired: it may have.

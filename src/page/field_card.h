@@ -37,6 +37,7 @@ struct CardLaunch {
 struct CardMotor {
   MotorId id;
   std::string state;     ///< "broken in"
+  std::string mark;      ///< why its figures are not to be relied on; empty: they are
   bool retired = false;  ///< stands in the list alone, as not to be wound
   std::string purpose;
   std::string owner;

@@ -37,7 +37,7 @@ LabelContent label_content(const LabelFigures& label, Units units) {
   content.made = label.state == tag::TagState::made;
   LabelValues& values = content.values;
   values["id"] = tag::with_check(label.id);
-  values["state"] = content.made ? "MADE" : "EST";
+  values["state"] = label.doubtful ? "CHECK" : content.made ? "MADE" : "EST";
   values["for"] = label.purpose;
   values["owner"] = label.owner;
   values["turns_word"] = label.turns_are_best ? "best" : "wind to";

@@ -1,50 +1,44 @@
 // SPDX-License-Identifier: MIT
-#include "tag/tag_fits.h"
+#include "motor/tag_fits.h"
 
 #include <algorithm>
 #include <cmath>
 #include <string>
 
 #include "base/date.h"
+#include "calc/weigh.h"
+#include "motor/now.h"
 #include "tag/tag_fields.h"
 
-namespace loopledger::tag {
+namespace loopledger::motor {
 namespace {
 
 using records::Entry;
 using records::Kind;
 using records::Record;
+using tag::mass_decimals;
+using tag::tag_texts;
+using tag::TagFigures;
 
 /// |a - b| within half of the last digit, with room for the rounding of binary fractions.
 bool same(double a, double b, int decimals) {
   return std::abs(a - b) <= 0.5 * std::pow(10.0, -decimals) + 1e-9 * std::abs(a);
 }
 
-/// Every mass that could be printed as washed mass: the aim, readings, and readings less what had
-/// come onto the scale by then.
+/// Every mass that could be printed as a motor's mass: the aim, readings, and the rubber in them.
 std::vector<Mass> masses_of(const Record& record) {
   const records::Planned& p = record.planned;
-  const Mass tied_on = p.rings.value + p.adhesive_mass.value;
   std::vector<Mass> masses{p.aim};
   for (const Entry& entry : record.entries) {
-    if (!entry.reading) {
-      continue;
-    }
-    const Mass reading = *entry.reading;
-    masses.push_back(reading);
-    if (entry.kind == Kind::tied || entry.stage == Stage::tied) {
-      masses.push_back(reading - tied_on);
-    }
-    if (entry.stage == Stage::finished) {
-      masses.push_back((reading - tied_on) / (1 + p.uptake.value.as_ratio()));
-    }
-    if (entry.stage == Stage::washed) {
-      masses.push_back(reading - p.linear_density.value * p.tails);
+    if (const auto stage = stage_weighed(entry)) {
+      masses.push_back(*entry.reading);
+      masses.push_back(calc::counted(p, *stage, *entry.reading).rubber);
     }
   }
   return masses;
 }
 
+/// Every loop, measured or that of a mass.
 std::vector<Length> loops_of(const Record& record) {
   std::vector<Length> loops{record.planned.loop};
   for (const Entry& entry : record.entries) {
@@ -52,6 +46,11 @@ std::vector<Length> loops_of(const Record& record) {
       if (loop) {
         loops.push_back(*loop);
       }
+    }
+    if (const auto stage = stage_weighed(entry);
+        stage && record.planned.linear_density.value > LinearDensity{}) {
+      const Mass rubber = calc::counted(record.planned, *stage, *entry.reading).rubber;
+      loops.push_back(loop_of_mass(record.planned, rubber));
     }
   }
   return loops;
@@ -103,4 +102,4 @@ std::vector<std::string_view> tag_misfits(const TagFigures& figures, const Recor
   return misfits;
 }
 
-}  // namespace loopledger::tag
+}  // namespace loopledger::motor

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include "tag/tag_fits.h"
+#include "motor/tag_fits.h"
 
 #include <doctest/doctest.h>
 
 using namespace loopledger;
+using namespace loopledger::motor;
 using namespace loopledger::tag;
 
 namespace {

@@ -10,13 +10,13 @@
 #include "records/entry.h"
 #include "tag/tag_text.h"
 
-namespace loopledger::tag {
+namespace loopledger::motor {
 
 /// Which of a label's figures the record never had: "mass", "loop", "date". Empty: the label fits.
 /// Compared at half of the label's last digit with all that the record has held, planned or logged,
 /// corrected entries too, since a label may be older than its correction. A text that the record
 /// says was printed always fits. Turns and torque change too often to tell anything.
-[[nodiscard]] std::vector<std::string_view> tag_misfits(const TagFigures& figures,
+[[nodiscard]] std::vector<std::string_view> tag_misfits(const tag::TagFigures& figures,
                                                         const records::Record& record);
 
-}  // namespace loopledger::tag
+}  // namespace loopledger::motor
