@@ -13,18 +13,12 @@
 namespace loopledger::calc {
 namespace {
 
-/// The nearest whole number, but none that would pass `most`. Without gearing they are the turns,
-/// which are never rounded up.
-std::optional<int> whole_cranks(Turns turns, double winder_ratio, Turns most) {
+std::optional<int> whole_cranks(Turns turns, double winder_ratio) {
   constexpr double kAnyone = 1e6;  // cranks: more is a damaged record
   if (!(winder_ratio > 0)) {
     return std::nullopt;
   }
-  double cranks = has_cranks(winder_ratio) ? nearest_cranks(turns, winder_ratio)
-                                           : cranks_at_most(turns, winder_ratio);
-  if (cranks * winder_ratio > most.count()) {
-    cranks = cranks_at_most(most, winder_ratio);
-  }
+  const double cranks = cranks_at_most(turns, winder_ratio);
   return cranks >= 0 && cranks < kAnyone ? std::optional(static_cast<int>(cranks)) : std::nullopt;
 }
 
@@ -54,7 +48,7 @@ Diagnostics set_break_in(records::Planned& p, const plan::Recipe& recipe, const 
     }
     if (step.turns) {
       out.turns = p.turns_max.value * step.turns->as_ratio();
-      out.cranks = whole_cranks(*out.turns, p.winder_ratio, records::do_not_pass(p));
+      out.cranks = whole_cranks(*out.turns, p.winder_ratio);
       if (*out.turns > records::do_not_pass(p)) {
         problems.push_back(past_limit(p, recipe, step, *out.turns, stem));
       }
@@ -89,9 +83,15 @@ StepNow step_now(const records::Planned& p, const records::BreakInStep& step, Le
       now.step.turns = largest.low;
       now.held_back = true;
     }
-    now.step.cranks = whole_cranks(*now.step.turns, p.winder_ratio, largest.low);
+    now.step.cranks = whole_cranks(*now.step.turns, p.winder_ratio);
   }
   return now;
+}
+
+void count_cranks(records::Planned& p) {
+  for (records::BreakInStep& step : p.break_in) {
+    step.cranks = step.turns ? whole_cranks(*step.turns, p.winder_ratio) : std::nullopt;
+  }
 }
 
 Length broken_in_loop(Length as_tied) { return as_tied * (1 + kSetNextDay); }

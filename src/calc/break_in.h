@@ -33,6 +33,9 @@ struct StepNow {
   records::BreakInStep step;
   bool held_back = false;  ///< its turns were cut down to "do not pass"
 };
+/// For the winder of another day: cranks of the steps' turns by `p.winder_ratio`. Rounded down.
+void count_cranks(records::Planned& planned);
+
 /// The planned step's stretch goes with the loop as tied, its turns with the largest turns; never
 /// past the lower end of `largest`.
 [[nodiscard]] StepNow step_now(const records::Planned& planned, const records::BreakInStep& step,

@@ -18,11 +18,16 @@ namespace loopledger::calc {
   return std::floor(turns.count() / ratio);
 }
 
-/// To wind to, never so many as the cranks never to pass: cranks_at_most() of both, and one less
-/// where the two would be the same number. Not below 0. @pre ratio > 0
-[[nodiscard]] inline double cranks_to_wind(Turns wind_to, Turns do_not_pass, double ratio) {
-  return std::max(0.0, std::min(cranks_at_most(wind_to, ratio),
-                                cranks_at_most(do_not_pass, ratio) - 1));
+/// Cranks never to pass: whole ones, none more than asked for. @pre ratio > 0
+[[nodiscard]] inline double cranks_never_to_pass(Turns do_not_pass, double ratio) {
+  return cranks_at_most(do_not_pass, ratio);
+}
+
+/// Cranks to wind to: whole ones, none more than asked for, and at least one under those never to
+/// pass, so that the two are never told as the same number; not below 0. @pre ratio > 0
+[[nodiscard]] inline double cranks_to_wind_to(Turns wind_to, Turns do_not_pass, double ratio) {
+  return std::max(
+      std::min(cranks_at_most(wind_to, ratio), cranks_never_to_pass(do_not_pass, ratio) - 1), 0.0);
 }
 
 /// For turns to let out: the nearest, for there neither side is the safe one. @pre ratio > 0

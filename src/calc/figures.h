@@ -21,6 +21,9 @@ struct MotorFigures {
   Estimate<Energy> energy;  ///< let out from the largest turns, by the default curve
   Energy wind_to_energy;    ///< the same from "wind to"
   bool cut = true;          ///< false: the pieces don't reach (only with `--short`)
+  /// Where it is by its record, "broken in", when it has moved on since it was planned; else empty.
+  std::string since;
+  bool over = false;  ///< by its record it broke or was retired
 };
 
 /// The cuts from one touched piece, in order from its clean end.

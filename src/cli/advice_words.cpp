@@ -44,7 +44,7 @@ std::string wind_to_words(const motor::Now& a, double ratio) {
   const std::string text = shown_at_most(a.wind_to) + " turns";
   return calc::has_cranks(ratio)
              ? fmt::format("{} = {} cranks", text,
-                           calc::cranks_to_wind(a.wind_to, a.do_not_pass, ratio))
+                           calc::cranks_to_wind_to(a.wind_to, a.do_not_pass, ratio))
              : text;
 }
 

@@ -169,9 +169,9 @@ Json card_json(const page::CardMotor& motor) {
   out.set("do_not_pass_turns", motor.largest.low.count());
   const bool geared = calc::has_cranks(motor.winder_ratio);
   out.set("winder_ratio", geared ? Json(motor.winder_ratio) : Json());
-  out.set("cranks",
-          geared ? Json(calc::cranks_to_wind(motor.wind_to, motor.largest.low, motor.winder_ratio))
-                 : Json());
+  out.set("cranks", geared ? Json(calc::cranks_to_wind_to(motor.wind_to, motor.largest.low,
+                                                          motor.winder_ratio))
+                           : Json());
   out.set("do_not_pass_cranks",
           geared ? Json(calc::cranks_at_most(motor.largest.low, motor.winder_ratio)) : Json());
   out.set("mark", motor.mark.empty() ? Json() : Json(motor.mark));

@@ -184,23 +184,27 @@ std::string parts(const std::vector<Row>& rows, Units units) {
 }
 
 std::string winding(const std::vector<Row>& rows, Units units) {
+  const double ratio = rows.empty() ? 1 : rows.front().motor->planned.winder_ratio;
   TextTable table(
       {{"motors"},
        {"wind to", Side::right},
-       {"cranks", Side::right},
+       {ratio > 0 && calc::has_cranks(ratio) ? fmt::format("cranks {}:1", rounded(ratio, 4))
+                                             : std::string("cranks"),
+        Side::right},
        {"do not pass", Side::right},
        {"breaks near (95 %)", Side::right},
        {units == Units::inch ? "torque ozf·in (95 %)" : "torque gf·cm (95 %)", Side::right}});
   for (const Row& row : rows) {
     const Planned& p = row.motor->planned;
-    table.row({row.ids, shown_at_most(p.wind_to),
-               fixed(calc::cranks_at_most(p.wind_to, p.winder_ratio), 0),
-               shown_at_most(records::do_not_pass(p)),
-               fmt::format("{} ({}–{})", fixed(p.turns_max.value.count(), 0),
-                           shown_at_most(p.turns_max.low), fixed(p.turns_max.high.count(), 0)),
-               fmt::format("{} ({}–{})", torque_number(p.torque_max.value, units),
-                           torque_number(p.torque_max.low, units),
-                           torque_number(p.torque_max.high, units))});
+    table.row(
+        {row.ids, shown_at_most(p.wind_to),
+         fixed(calc::cranks_to_wind_to(p.wind_to, records::do_not_pass(p), p.winder_ratio), 0),
+         shown_at_most(records::do_not_pass(p)),
+         fmt::format("{} ({}–{})", fixed(p.turns_max.value.count(), 0),
+                     shown_at_most(p.turns_max.low), fixed(p.turns_max.high.count(), 0)),
+         fmt::format("{} ({}–{})", torque_number(p.torque_max.value, units),
+                     torque_number(p.torque_max.low, units),
+                     torque_number(p.torque_max.high, units))});
   }
   std::string out = "\nTurns and torque, each an estimate with its 95 % interval\n" + table.text();
   std::vector<std::string> seen;

@@ -24,6 +24,7 @@
 #include "cli/plan_input.h"
 #include "cli/posix_disk.h"
 #include "cli/press.h"
+#include "cli/print_again.h"
 #include "cli/print_test_page.h"
 #include "cli/progress.h"
 #include "page/break_in_sheet.h"
@@ -117,16 +118,10 @@ std::string joined(const std::vector<std::string>& parts) {
   return parts.size() > kNamed ? fmt::format("{}; and {} more", out, parts.size() - kNamed) : out;
 }
 
-/// "TH-01-J", or "TH-01-J to TH-06-9".
-std::string named(const std::vector<MotorId>& ids) {
-  return ids.size() == 1 ? tag::with_check(ids.front())
-                         : fmt::format("{} to {} ({} motors)", tag::with_check(ids.front()),
-                                       tag::with_check(ids.back()), ids.size());
-}
-
 struct RecordWork {
   std::vector<records::NewRecord> to_open;
   std::size_t kept = 0;  ///< there already, with the same figures
+  PrintAgain again;
 };
 
 /// 'the plan says owner "Eva", the record "Ava"'; empty when they say the same.
@@ -156,9 +151,10 @@ Diagnostics told_renamed(const Renamed& renamed) {
   return said;
 }
 
-/// Which records are to be opened; a record of the same id with other figures is an error. `alone`:
-/// the batch is not all of the plan.
-Result<RecordWork> compare_with_ledger(const calc::Batch& batch, const plan::Plan& plan,
+/// Which records are to be opened; a record of the same id with other figures is an error. The
+/// batch's motors that have a record are brought up to it. `alone`: the batch is not all of the
+/// plan.
+Result<RecordWork> compare_with_ledger(calc::Batch& batch, const plan::Plan& plan,
                                        records::Ledger& ledger, bool alone) {
   auto held = ledger.holding();
   if (!held) {
@@ -169,7 +165,7 @@ Result<RecordWork> compare_with_ledger(const calc::Batch& batch, const plan::Pla
   std::map<std::size_t, std::vector<MotorId>> differing;  // by group
   std::map<std::size_t, std::string> how;
   Renamed renamed;
-  for (const calc::MotorFigures& motor : batch.motors) {
+  for (calc::MotorFigures& motor : batch.motors) {
     if (!motor.cut) {
       continue;
     }
@@ -190,9 +186,12 @@ Result<RecordWork> compare_with_ledger(const calc::Batch& batch, const plan::Pla
     if (!differences.empty()) {
       differing[motor.group].push_back(motor.id);
       how.try_emplace(motor.group, joined(differences));
+    } else {
+      work.again.take(motor, *record);
     }
   }
   append(problems, told_renamed(renamed));
+  append(problems, work.again.told());
   for (const auto& [group, ids] : differing) {
     const auto free = ledger.next_free(ids.front().stem);
     problems.push_back(
@@ -224,10 +223,12 @@ struct Printed {
 
 class Printer {
  public:
-  Printer(const plan::Plan& plan, const calc::Batch& batch, const PrintOptions& options,
-          const Press& press, std::optional<Moment> created, std::string folder)
+  Printer(const plan::Plan& plan, const calc::Batch& batch, const PrintAgain& again,
+          const PrintOptions& options, const Press& press, std::optional<Moment> created,
+          std::string folder)
       : plan_(plan),
         batch_(batch),
+        again_(again),
         options_(options),
         press_(press),
         created_(created),
@@ -239,7 +240,9 @@ class Printer {
         page::cut_sheet(plan_, batch_, press_.paper, *press_.metrics, created_));
     add("break-in.pdf", press_.paper,
         page::break_in_sheet(plan_, batch_, press_.paper, *press_.metrics, created_));
-    add("labels.pdf", press_.labels, labels());
+    if (const auto figures = label_figures(); !figures.empty()) {
+      add("labels.pdf", press_.labels, labels(figures));
+    }
     if (has_errors(problems_)) {
       return problems_;
     }
@@ -247,18 +250,24 @@ class Printer {
   }
 
  private:
-  Result<page::Document> labels() {
+  /// Of the motors that are cut tonight or stand in the ledger; none of one that broke.
+  [[nodiscard]] std::vector<page::LabelFigures> label_figures() const {
+    std::vector<page::LabelFigures> figures;
+    for (const calc::MotorFigures& motor : batch_.motors) {
+      if (motor.cut && !motor.over) {
+        const page::LabelFigures* const now = again_.label_of(motor.id);
+        figures.push_back(now != nullptr ? *now : page::label_figures(motor));
+      }
+    }
+    return figures;
+  }
+
+  Result<page::Document> labels(const std::vector<page::LabelFigures>& figures) {
     page::LabelRun run = label_run(options_.labels, press_);
     run.title = plan_.title;
     run.link = plan_.link.given ? plan_.link.value : std::string{};
     run.units = plan_.units;
     run.created = created_;
-    std::vector<page::LabelFigures> figures;
-    for (const calc::MotorFigures& motor : batch_.motors) {
-      if (motor.cut) {
-        figures.push_back(page::label_figures(motor));
-      }
-    }
     return page::labels(figures, run, *press_.metrics);
   }
 
@@ -278,6 +287,7 @@ class Printer {
 
   const plan::Plan& plan_;
   const calc::Batch& batch_;
+  const PrintAgain& again_;
   const PrintOptions& options_;
   const Press& press_;
   std::optional<Moment> created_;
@@ -387,7 +397,7 @@ void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said
     }
     work_options.only = std::move(*ids);
   }
-  const auto batch = calc::work_out(plan, work_options);
+  auto batch = calc::work_out(plan, work_options);
   append(said, batch.diagnostics());
   auto press = set_up_press(press_order(plan, options), context);
   append(said, press.diagnostics());
@@ -396,7 +406,8 @@ void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said
   }
   const auto work = compare_with_ledger(*batch, plan, ledger, work_options.only.has_value());
   append(said, work.diagnostics());
-  auto files = Printer(plan, *batch, options, *press,
+  static const PrintAgain kNothing;
+  auto files = Printer(plan, *batch, work ? work->again : kNothing, options, *press,
                        creation_date(
                            plan.date.given ? std::optional(plan.date.value) : std::nullopt, *press),
                        folder)

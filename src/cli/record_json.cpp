@@ -228,9 +228,9 @@ Json advice_json(const records::Record& record, const motor::Now& a, const Today
   out.set("recipe_step", a.step ? Json(a.step->index + 1) : Json());
   const bool geared = calc::has_cranks(today.winder_ratio);
   out.set("winder_ratio", geared ? Json(today.winder_ratio) : Json());
-  out.set("cranks", geared
-                        ? Json(calc::cranks_to_wind(a.wind_to, a.do_not_pass, today.winder_ratio))
-                        : Json());
+  out.set("cranks",
+          geared ? Json(calc::cranks_to_wind_to(a.wind_to, a.do_not_pass, today.winder_ratio))
+                 : Json());
   out.set("do_not_pass_cranks",
           geared ? Json(calc::cranks_at_most(a.do_not_pass, today.winder_ratio)) : Json());
   add_launch(out, record, a, today);

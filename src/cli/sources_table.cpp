@@ -75,8 +75,8 @@ void add_strength(Rows& rows) {
   rows.push_back({"fit: lot and motor", "half of the prior's variance each",
                   fmt::format("ln spread ± {}", rounded(calc::kSpreadLogSd, 2)),
                   "common sense, no source"});
-  rows.push_back({"a winding counts as full", "from " + percent(motor::kFullWind) + " of wind to", "-",
-                  "common sense, no source"});
+  rows.push_back({"a winding counts as full", "from " + percent(motor::kFullWind) + " of wind to",
+                  "-", "common sense, no source"});
 }
 
 void add_launch_and_rest(Rows& rows) {

@@ -9,6 +9,7 @@
 
 #include "base/text.h"
 #include "calc/break_in.h"
+#include "calc/cranks.h"
 #include "calc/work_out.h"
 #include "page/break_in_steps.h"
 #include "page/figures_text.h"
@@ -109,6 +110,10 @@ class OwnerBreakIn {
         {"recipe", p.recipe.empty() ? "none in the plan: write down what you do" : p.recipe}};
     if (const std::string source = source_of(p.recipe); !source.empty()) {
       items.emplace_back("", "source: " + source);
+    }
+    if (calc::has_cranks(p.winder_ratio)) {
+      items.emplace_back("cranks", fmt::format("of a winder that turns the motor {} times a crank",
+                                               rounded(p.winder_ratio, 4)));
     }
     items.emplace_back("estimate", estimate(p));
     items.emplace_back("factors", factors(p));
@@ -285,7 +290,9 @@ Result<Document> break_in_sheet(const plan::Plan& plan, const calc::Batch& batch
   Diagnostics warnings;
   Sheet sheet(paper, head_of(plan, "BREAK-IN SHEET"), metrics, warnings);
   draw_how(sheet, plan);
-  const calc::Batch tonight = calc::cut_tonight(batch);
+  calc::Batch tonight = calc::cut_tonight(batch);
+  std::erase_if(tonight.motors, [](const calc::MotorFigures& motor) { return motor.over; });
+  tonight.cutting.pieces.clear();  // its indices are of all motors, and nothing is cut here
   for (const Owner& owner : owners_of(tonight)) {
     OwnerBreakIn(sheet, plan, tonight, owner).draw();
   }

@@ -6,6 +6,7 @@
 #include <array>
 #include <string>
 
+#include "base/text.h"
 #include "calc/weigh.h"
 #include "page/figures_text.h"
 #include "page/sheet_id.h"
@@ -74,7 +75,11 @@ class MotorRow {
     Style piece = kSmall;
     piece.smallest_pt = 8;
     piece.max_lines = 2;
-    if (!p_.piece.empty()) {
+    if (!motor_.since.empty()) {
+      Style moved_on = piece;
+      moved_on.face = Face::sheet_bold;
+      canvas_.fit(x, sheet_.y() + 8.8, w, upper_ascii(motor_.since), moved_on);
+    } else if (!p_.piece.empty()) {
       canvas_.fit(x, sheet_.y() + 8.8, w, "piece " + p_.piece, piece);
     }
   }

@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "page/cut_sheet.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
+#include <map>
 
 #include "calc/work_out.h"
 #include "page/cut_sections.h"
+#include "page/figures_text.h"
 #include "page/ruler.h"
 
 namespace loopledger::page {
@@ -24,6 +28,20 @@ void draw_ruler_section(Sheet& sheet, Units units) {
   sheet.room(kHeight);
   sheet.down(3);
   sheet.down(draw_ruler(sheet.canvas(), sheet.x(), sheet.y(), sheet.width(), units) + 3);
+}
+
+/// Motors that are no longer as planned: on paper for the night that was.
+void draw_moved_on(Sheet& sheet, const calc::Batch& batch) {
+  std::map<std::string, std::vector<std::size_t>> by_state;
+  for (std::size_t i = 0; i < batch.motors.size(); ++i) {
+    if (!batch.motors[i].since.empty()) {
+      by_state[batch.motors[i].since].push_back(i);
+    }
+  }
+  for (const auto& [since, motors] : by_state) {
+    sheet.item("Not to cut", fmt::format("{}: {} already, by {}.", id_list(batch, motors), since,
+                                         motors.size() == 1 ? "its record" : "their records"));
+  }
 }
 
 }  // namespace
@@ -65,6 +83,7 @@ Result<Document> cut_sheet(const plan::Plan& plan, const calc::Batch& batch,
   Diagnostics warnings;
   Sheet sheet(paper, head_of(plan, "CUT SHEET"), metrics, warnings);
   const calc::Batch tonight = calc::cut_tonight(batch);
+  draw_moved_on(sheet, tonight);
   draw_fetch(sheet, plan, tonight);
   draw_bench_checks(sheet, plan, tonight);
   draw_cutting(sheet, plan, batch);  // names those that are not cut

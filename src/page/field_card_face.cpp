@@ -145,11 +145,16 @@ class CardFace {
   void draw_wind_to(double from, double to) {
     canvas_.text(x_, from + cap_height(10), "WIND TO", {.size_pt = 10, .face = Face::sheet_bold});
     double y = from + kWindWord;
+    if (!motor_.mark.empty()) {
+      canvas_.fit(x_, y + 4, kWindWidth, motor_.mark, kNotPast);
+      return;
+    }
     const double room = std::min(to - y - words_height() - 1, kMostNumbers);
     const double turns = room * (cranked() ? kTurnsShare : kTurnsShare + 0.15);
     y += (1 + kUnderNumber) * big(y, turns, shown_at_most(motor_.wind_to), "turns");
     if (cranked()) {
-      const double cranks = calc::cranks_at_most(motor_.wind_to, motor_.winder_ratio);
+      const double cranks =
+          calc::cranks_to_wind_to(motor_.wind_to, motor_.largest.low, motor_.winder_ratio);
       y += (1 + kUnderNumber) * big(y, room * kCranksShare, fixed(cranks, 0), "cranks");
     }
     y += canvas_.fit(x_, y, kWindWidth, do_not_pass(), kNotPast);
@@ -170,9 +175,11 @@ class CardFace {
 
   [[nodiscard]] std::string do_not_pass() const {
     const std::string most = "do not pass " + shown_at_most(motor_.largest.low);
-    return cranked() ? most + fmt::format(" = {} cranks", calc::cranks_at_most(motor_.largest.low,
-                                                                               motor_.winder_ratio))
-                     : most;
+    return cranked()
+               ? most + fmt::format(" = {} cranks, winder {}:1",
+                                    calc::cranks_at_most(motor_.largest.low, motor_.winder_ratio),
+                                    rounded(motor_.winder_ratio, 4))
+               : most;
   }
   [[nodiscard]] std::string may_break() const {
     return fmt::format("it may break from {} to {:.0f} turns (95 %, estimate)",

@@ -46,6 +46,12 @@ class BoxList {
   }
 
  private:
+  /// "cranks 10:1": the winder that they are of.
+  [[nodiscard]] std::string cranks_name() const {
+    const double ratio = motors_.empty() ? 1 : motors_.front().winder_ratio;
+    return calc::has_cranks(ratio) ? fmt::format("cranks {}:1", rounded(ratio, 4)) : "cranks";
+  }
+
   [[nodiscard]] double left_of(std::size_t column) const {
     double x = sheet_.x();
     for (std::size_t c = 0; c < column; ++c) {
@@ -67,8 +73,8 @@ class BoxList {
     const std::array<std::string, kListColumns> names{"motor",      "loop, " + unit_name(units_),
                                                       "best turns", "at " + torque_unit(units_),
                                                       "full winds", "last entry",
-                                                      "WIND TO",    "cranks",
-                                                      "BACK OFF",   "cranks"};
+                                                      "WIND TO",    cranks_name(),
+                                                      "BACK OFF",   cranks_name()};
     for (std::size_t c = 0; c < kListColumns; ++c) {
       cell(c, sheet_.y(), kListHead - 1, names[c],
            {.size_pt = 8, .face = Face::sheet_bold, .smallest_pt = 6.5, .max_lines = 2});
@@ -100,8 +106,8 @@ class BoxList {
 
   void draw_what_to_wind(const CardMotor& motor, double y) {
     const Style strong{.size_pt = 14, .face = Face::sheet_bold, .smallest_pt = 7};
-    if (motor.retired) {
-      cell(kListWindTo, y, kListRow, "retired: not to be wound",
+    if (motor.retired || !motor.mark.empty()) {
+      cell(kListWindTo, y, kListRow, motor.retired ? "retired: not to be wound" : motor.mark,
            {.size_pt = 10, .face = Face::sheet_bold, .smallest_pt = 6.5}, 4);
       return;
     }
@@ -110,7 +116,8 @@ class BoxList {
     };
     cell(kListWindTo, y, kListRow, shown_at_most(motor.wind_to), strong);
     cell(kListWindTo + 1, y, kListRow,
-         cranks(calc::cranks_at_most(motor.wind_to, motor.winder_ratio)), strong);
+         cranks(calc::cranks_to_wind_to(motor.wind_to, motor.largest.low, motor.winder_ratio)),
+         strong);
     const Turns out = motor.launch ? motor.launch->let_out : Turns{};
     cell(kListWindTo + 2, y, kListRow, motor.launch ? fixed(out.count(), 0) : "–", strong);
     cell(kListWindTo + 3, y, kListRow,

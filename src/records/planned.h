@@ -38,7 +38,7 @@ struct Windows {
 struct BreakInStep {
   std::optional<Length> stretch;  ///< hook to hook
   std::optional<Turns> turns;
-  std::optional<int> cranks;          ///< turns / winder ratio, nearest whole
+  std::optional<int> cranks;          ///< whole ones that its turns hold, by the plan's winder
   std::optional<Torque> stop_torque;  ///< stop at turns or torque, whichever comes first
   std::optional<Duration> hold;
   std::optional<Duration> rest;

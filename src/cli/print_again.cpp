@@ -1,0 +1,144 @@
+// SPDX-License-Identifier: MIT
+#include "cli/print_again.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/quantity_text.h"
+#include "base/text.h"
+#include "calc/break_in.h"
+#include "cli/motor_label.h"
+#include "cli/record_text.h"
+#include "motor/now.h"
+#include "tag/id.h"
+
+namespace loopledger::cli {
+namespace {
+
+using records::BreakInStep;
+using records::Planned;
+
+/// Numbers that went through a record's text and back.
+bool alike(double a, double b) { return std::fabs(a - b) <= 1e-9 * std::max(1.0, std::fabs(a)); }
+
+template <class Q>
+bool alike(const std::optional<Q>& a, const std::optional<Q>& b) {
+  return a.has_value() == b.has_value() && (!a || alike(a->in_si(), b->in_si()));
+}
+
+bool same_step(const BreakInStep& a, const BreakInStep& b) {
+  const bool turns = a.turns.has_value() == b.turns.has_value() &&
+                     (!a.turns || alike(a.turns->count(), b.turns->count()));
+  return turns && alike(a.stretch, b.stretch) && alike(a.stop_torque, b.stop_torque) &&
+         alike(a.hold, b.hold) && alike(a.rest, b.rest) && a.repeat == b.repeat && a.note == b.note;
+}
+
+/// 'k_N 11 and not 12.5, recipe "slow" and not "fast"'; empty: the record has the plan's.
+std::string other_factors(const Planned& record, const Planned& plan) {
+  std::string words;
+  const auto add = [&words](const std::string& part) {
+    words += (words.empty() ? "" : ", ") + part;
+  };
+  if (!alike(record.turns_factor, plan.turns_factor)) {
+    add(fmt::format("k_N {} and not {}", rounded(record.turns_factor, 4),
+                    rounded(plan.turns_factor, 4)));
+  } else if (!alike(record.wind_to.count(), plan.wind_to.count())) {
+    add(fmt::format("wind to {} turns and not {}", shown_at_most(record.wind_to),
+                    shown_at_most(plan.wind_to)));
+  }
+  if (!alike(record.torque_max.value.in_si() * 1e6, plan.torque_max.value.in_si() * 1e6)) {
+    add(fmt::format("k_Q {} MPa and not {} MPa", rounded(record.torque_factor.in_mpa(), 3),
+                    rounded(plan.torque_factor.in_mpa(), 3)));
+  }
+  const bool same_steps =
+      std::ranges::equal(record.break_in, plan.break_in, same_step) && record.recipe == plan.recipe;
+  if (!same_steps && words.empty()) {
+    const auto name = [](const std::string& recipe) {
+      return recipe.empty() ? std::string("none")
+                            : fmt::format("\"{}\"", printable(shortened(recipe, 30)));
+    };
+    add(record.recipe == plan.recipe
+            ? fmt::format("recipe {} with other steps", name(record.recipe))
+            : fmt::format("recipe {} and not {}", name(record.recipe), name(plan.recipe)));
+  }
+  return words;
+}
+
+void take_strength(Planned& p, const Planned& record) {
+  p.turns_factor = record.turns_factor;
+  p.turns_factor_u = record.turns_factor_u;
+  p.turns_factor_fitted = record.turns_factor_fitted;
+  p.torque_factor = record.torque_factor;
+  p.torque_factor_u = record.torque_factor_u;
+  p.torque_factor_given = record.torque_factor_given;
+  p.turns_max = record.turns_max;
+  p.wind_to = record.wind_to;
+  p.torque_max = record.torque_max;
+  p.recipe = record.recipe;
+  p.break_in = record.break_in;
+}
+
+void take_now(Planned& p, const motor::Now& now) {
+  for (BreakInStep& step : p.break_in) {
+    step = calc::step_now(p, step, now.loop_as_tied, now.largest).step;
+  }
+  p.loop = now.loop_as_tied;
+  p.turns_max = now.largest;
+  p.wind_to = now.wind_to;
+}
+
+}  // namespace
+
+void PrintAgain::take(calc::MotorFigures& motor, const records::Record& record) {
+  const motor::Now now = motor::now_of(record);
+  labels_.insert_or_assign(record.id, motor_label(record, now));
+  if (const std::string words = other_factors(record.planned, motor.planned); !words.empty()) {
+    factors_[words].push_back(record.id);
+    take_strength(motor.planned, record.planned);
+  }
+  if (now.wind_to != motor.planned.wind_to || now.loop_as_tied != motor.planned.loop) {
+    take_now(motor.planned, now);
+  }
+  calc::count_cranks(motor.planned);
+  motor.over = now.state == motor::State::retired;
+  if (now.state != motor::State::planned || now.has_new_knot()) {
+    motor.since = spoken(now.state);
+    moved_[motor.since].push_back(record.id);
+  }
+}
+
+const page::LabelFigures* PrintAgain::label_of(const MotorId& id) const {
+  const auto found = labels_.find(id);
+  return found == labels_.end() ? nullptr : &found->second;
+}
+
+Diagnostics PrintAgain::told() const {
+  Diagnostics said;
+  for (const auto& [state, ids] : moved_) {
+    const bool over = state == spoken(motor::State::retired);
+    said.push_back(warning(
+        "print-moved",
+        fmt::format("{} {} {} since the plan was made", named(ids), ids.size() == 1 ? "is" : "are",
+                    state),
+        over
+            ? "no label is printed, the break-in sheet leaves it out, the cut sheet marks it"
+            : "its label is printed as it now stands; the cut sheet marks it, nothing is to be cut "
+              "again"));
+  }
+  for (const auto& [words, ids] : factors_) {
+    said.push_back(
+        warning("print-factors", fmt::format("{}: the record has {}", named(ids), words),
+                "a record keeps what it was made with, and what is printed goes by the record"));
+  }
+  return said;
+}
+
+std::string named(const std::vector<MotorId>& ids) {
+  return ids.size() == 1 ? tag::with_check(ids.front())
+                         : fmt::format("{} to {} ({} motors)", tag::with_check(ids.front()),
+                                       tag::with_check(ids.back()), ids.size());
+}
+
+}  // namespace loopledger::cli
