@@ -21,7 +21,7 @@ bool ends_a_life(const Entry& e) {
 
 bool says_something_of_the_motor(Kind kind) {
   return kind == Kind::weighed || kind == Kind::tied || kind == Kind::break_in ||
-         kind == Kind::wound || kind == Kind::flown;
+         kind == Kind::wound || kind == Kind::flown || kind == Kind::broke || kind == Kind::retired;
 }
 
 /// Entries that lie before a knot or a break and stand behind it in the file.
@@ -98,12 +98,8 @@ Now now_of(const Record& record) {
   LifeFold life(record.planned);
   for (const Standing& s : standing.entries) {
     if (life.is_ended_by(*s.entry)) {
-      const auto washed = life.washed_kept(*s.entry);
       now.lives.push_back(life.life());
-      life = LifeFold(record.planned);
-      if (washed) {
-        life.keep_washed(*washed);
-      }
+      life = life.followed_by(*s.entry);
     }
     life.take(s);
     if (s.at) {

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "motor/life_text.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
-#include <cmath>
 #include <sstream>
 
 #include "records/fields.h"
@@ -30,10 +31,7 @@ std::string entry_text(const Entry& e) {
 // Each value as text, so that one comparison serves all: a figure to eleven digits, because the two
 // ways of working it out may round apart in the last.
 std::string text(double value) {
-  std::ostringstream out;
-  out.precision(11);
-  out << value;
-  return out.str();
+  return fmt::format("{:.11g}", value);
 }
 std::string text(int value) { return std::to_string(value); }
 std::string text(std::size_t value) { return std::to_string(value); }

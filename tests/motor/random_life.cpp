@@ -27,12 +27,15 @@ const std::vector<std::string> kPlans{
 bench = { scale_step = "2 mg", scale_error = "4 mg", ruler_step = "0.5 mm", winder_ratio = 15 }
 units = "inch"
 rules.hall = { limit = "1.8 g", counts = ["rubber", "lubricant", "rings"], weighed = "rested" }
-strips.pale = { width = "3/32 in", samples = [["0.5 m", "1.215 g"], ["0.8 m", "1.940 g"], ["1 m", "2.431 g"]],
-  turns_factor = "10.4 ± 0.4", talc = "0.8 % ± 0.3 %" }
 rings.tube = { weighed = 10, mass = "60 mg", spread = "0.3 mg" }
 lubricants.soap = { uptake = "1.2 % ± 0.4 %", left = "0.5 % ± 0.2 %" }
 adhesives.dot = { mass = "1 mg ± 0.5 mg" }
 recipes.slow = { steps = [{ stretch = 5.0, hold = "5 min" }, { turns = "40 %", repeat = 2 }, { turns = "60 %", torque = "75 %", repeat = 3 }] }
+[strips.pale]
+width = "3/32 in"
+samples = [["0.5 m", "1.215 g"], ["0.8 m", "1.940 g"], ["1 m", "2.431 g"]]
+turns_factor = "10.4 ± 0.4"
+talc = "0.8 % ± 0.3 %"
 [[motors]]
 id = "IN"
 rule = "hall"

@@ -55,6 +55,7 @@ struct Story {
   const Planned& p;
   Places places;
   std::optional<Mass> kept;
+  Area at_least;  ///< section
 
   [[nodiscard]] bool worked() const { return newest(places, is_worked) != nullptr; }
 
@@ -82,28 +83,48 @@ struct Story {
     const auto stage = newest_stage();
     return stage ? std::optional(calc::counted(p, *stage, *reading(*stage)).rubber) : std::nullopt;
   }
-  [[nodiscard]] bool is_light() const {
+  [[nodiscard]] calc::Verdict verdict() const {
     const auto stage = newest_stage();
-    return stage && calc::judge(p, *stage, *reading(*stage)).verdict == calc::Verdict::light;
+    return stage ? calc::judge(p, *stage, *reading(*stage)).verdict : calc::Verdict::ok;
   }
 
   // --- what the ruler said -----------------------------------------------------------------------
+  /// Whether something was done to this knot before that place.
+  [[nodiscard]] bool worked_before(const Standing& s) const {
+    return std::any_of(places.data(), &s, [](const Standing& b) { return is_worked(*b.entry); });
+  }
+  /// All lengths of the loop as tied, or all as broken in, in the order in which they were read.
+  [[nodiscard]] std::vector<Length> lengths(bool broken_in) const {
+    std::vector<Length> read;
+    for (const Standing& s : places) {
+      const bool breaks_in = is(*s.entry, Kind::break_in);
+      if (is(*s.entry, Kind::tied) && s.entry->loop && !broken_in) {
+        read.push_back(*s.entry->loop);
+      }
+      if (breaks_in && s.entry->loop_before && worked_before(s) == broken_in) {
+        read.push_back(*s.entry->loop_before);
+      }
+      if (breaks_in && s.entry->loop_after && broken_in) {
+        read.push_back(*s.entry->loop_after);
+      }
+    }
+    return read;
+  }
   [[nodiscard]] std::optional<Length> tied() const {
-    const Standing* const s =
-        newest(places, [](const Entry& e) { return is(e, Kind::tied) && e.loop; });
-    return s != nullptr ? s->entry->loop : std::nullopt;
+    const auto read = lengths(false);
+    return read.empty() ? std::nullopt : std::optional(read.back());
   }
   [[nodiscard]] std::optional<Length> broken_in() const {
-    const Standing* const s =
-        newest(places, [](const Entry& e) { return is(e, Kind::break_in) && e.loop_after; });
-    return s != nullptr ? s->entry->loop_after : std::nullopt;
+    const auto read = lengths(true);
+    return read.empty() ? std::nullopt : std::optional(read.back());
   }
   [[nodiscard]] std::optional<Length> of_mass() const {
     const auto mass = rubber();
-    if (tied() || !mass || !is_light()) {
+    if (tied() || !mass || *mass <= Mass{} || verdict() != calc::Verdict::light) {
       return std::nullopt;
     }
-    return std::min(p.loop, motor::loop_of_mass(p, *mass));
+    const Length loop = motor::loop_of_mass(p, *mass);
+    return loop < p.loop ? std::optional(loop) : std::nullopt;
   }
   [[nodiscard]] Length as_tied() const {
     return tied() ? *tied() : of_mass() ? *of_mass() : p.loop;
@@ -114,18 +135,27 @@ struct Story {
   [[nodiscard]] Length loop_for_turns() const {
     return std::min(loop(), as_tied() * (1 + motor::kMostGrowth));
   }
+  [[nodiscard]] bool is_to_be_snipped() const {
+    return p.aim_is_limit && newest_stage() == Stage::washed;
+  }
+  /// Shorter than its mass allows.
+  [[nodiscard]] bool is_too_short(Mass rubber) const {
+    if (tied()) {
+      return *tied() < motor::loop_of_mass(p, rubber) - motor::loop_tolerance(p, rubber);
+    }
+    return verdict() == calc::Verdict::over && !is_to_be_snipped();
+  }
   [[nodiscard]] Area section() const {
     const auto mass = rubber();
-    if (!tied() || !mass ||
-        *tied() >= motor::loop_of_mass(p, *mass) - motor::loop_tolerance(p, *mass)) {
-      return p.section;
+    if (!mass || *mass <= Mass{} || !is_too_short(*mass)) {
+      return std::max(p.section, at_least);
     }
-    const LinearDensity strip = *mass / (p.strands * *tied() + p.knot);
-    return std::max(p.section, p.strands * (strip / p.density));
+    const LinearDensity strip = *mass / (p.strands * as_tied() + p.knot);
+    return std::max({p.section, at_least, p.strands * (strip / p.density)});
   }
   [[nodiscard]] double density_u() const { return p.linear_density.u / p.linear_density.value; }
   [[nodiscard]] bool as_planned() const {
-    return !broken_in() && !tied() && !of_mass() && section() == p.section;
+    return loop_for_turns() == p.loop && section() == p.section;
   }
   [[nodiscard]] Estimate<Turns> largest() const {
     return as_planned() ? p.turns_max
@@ -133,9 +163,11 @@ struct Story {
                                               section(), density_u());
   }
   [[nodiscard]] Turns wind_to() const {
-    return as_planned() ? p.wind_to
-                        : calc::wind_to(largest(), {p.turns_factor, p.turns_factor_u}, density_u(),
-                                        p.turns_factor_fitted);
+    const Turns by_factor = as_planned()
+                                ? p.wind_to
+                                : calc::wind_to(largest(), {p.turns_factor, p.turns_factor_u},
+                                                density_u(), p.turns_factor_fitted);
+    return std::min(by_factor, calc::most_to_wind(largest().low));
   }
 };
 
@@ -144,34 +176,49 @@ bool is_new_knot(const Story& before, const Entry& tied) {
   if (before.worked()) {
     return true;
   }
+  // Both ends of a length and both readings of a mass carry the step: 2 step^2/12 each. [gum]
   const auto loop = before.tied();
-  const Length ruler = before.p.ruler_step;
-  if (loop && tied.loop &&
-      std::abs((*tied.loop - *loop).in_mm()) > std::max(motor::kSameLoop * *loop, ruler).in_mm()) {
-    return true;
+  if (loop && tied.loop) {
+    const double off = std::abs((*tied.loop - *loop).in_mm());
+    const double ruler = 3 * std::sqrt(2 * 2.0 / 12) * before.p.ruler_step.in_mm();
+    const double hanging = motor::kSameLoop * std::max(*loop, *tied.loop).in_mm();
+    if (off > std::max(ruler, hanging) + 1e-9) {
+      return true;
+    }
   }
   const auto mass = before.reading(Stage::tied);
-  const Mass scale = 3 * std::sqrt(2.0) * calc::scale_u(before.p.scale_step, before.p.scale_error);
-  return mass && tied.reading && std::abs((*tied.reading - *mass).in_mg()) > scale.in_mg();
+  const Mass u = calc::scale_u(before.p.scale_step, before.p.scale_error);
+  return mass && tied.reading &&
+         std::abs((*tied.reading - *mass).in_mg()) > 3 * std::sqrt(2.0) * u.in_mg() + 1e-9;
 }
 
-/// What is still known of the strip when this knot is tied behind that story.
-std::optional<Mass> kept_for(const Story& before, const Entry& tied) {
-  const auto rubber = before.washed_rubber();
-  if (before.worked() || !rubber || !tied.loop) {
-    return std::nullopt;
+bool fits(const Planned& p, Length loop, Mass rubber) {
+  const double off = std::abs((motor::loop_of_mass(p, rubber) - loop).in_mm());
+  return rubber > Mass{} && off <= motor::loop_tolerance(p, rubber).in_mm();
+}
+
+/// The knot that is tied behind that story, with what is kept of its strip.
+Story story_behind(const Story& before, const Entry& tied) {
+  const Planned& p = before.p;
+  Story story{p, {}, {}, p.section};
+  if (before.worked()) {
+    return story;
   }
-  const double off = std::abs((motor::loop_of_mass(before.p, *rubber) - *tied.loop).in_mm());
-  return off <= motor::loop_tolerance(before.p, *rubber).in_mm() ? before.reading(Stage::washed)
-                                                                 : std::nullopt;
+  const auto washed = before.reading(Stage::washed);
+  const bool loop_fits = !tied.loop || !washed || fits(p, *tied.loop, *before.washed_rubber());
+  const bool mass_fits =
+      !tied.reading || !washed || calc::check_tying(p, *washed, *tied.reading).agrees;
+  story.kept = loop_fits && mass_fits ? washed : std::nullopt;
+  const bool longer = tied.loop && before.tied() && *tied.loop > *before.tied();
+  story.at_least = longer ? p.section : before.section();
+  return story;
 }
 
 std::vector<Story> stories_of(const Planned& p, const Places& places) {
-  std::vector<Story> stories{{p, {}, {}}};
+  std::vector<Story> stories{{p, {}, {}, p.section}};
   for (const Standing& s : places) {
     if (is(*s.entry, Kind::tied) && is_new_knot(stories.back(), *s.entry)) {
-      const auto kept = kept_for(stories.back(), *s.entry);
-      stories.push_back({p, {}, kept});
+      stories.push_back(story_behind(Story(stories.back()), *s.entry));
     }
     stories.back().places.push_back(s);
   }
@@ -180,7 +227,7 @@ std::vector<Story> stories_of(const Planned& p, const Places& places) {
 
 /// The story as far as one of its places, that one in it.
 Story up_to(const Story& story, std::size_t last) {
-  Story part{story.p, {}, story.kept};
+  Story part{story.p, {}, story.kept, story.at_least};
   part.places.assign(story.places.begin(),
                      story.places.begin() + static_cast<std::ptrdiff_t>(last + 1));
   return part;
@@ -257,7 +304,7 @@ std::optional<motor::NextStep> next_step(const Story& story, bool winding) {
 // --- windings
 // --------------------------------------------------------------------------------------
 
-bool is_winding(const Entry& e) { return is(e, Kind::wound) && e.turns; }
+bool is_winding(const Entry& e) { return is(e, Kind::wound) && e.turns && *e.turns > Turns{}; }
 
 /// The most turns of those of which something holds, the first of equal ones.
 std::optional<Winding> most_turns(const Story& story, const Question& holds) {
@@ -278,10 +325,12 @@ void windings_of(const Story& story, Now& now) {
   const auto past = [&](const Entry& e) { return is_winding(e) && *e.turns > limit; };
   now.beyond = most_turns(story, past);
   now.most = most_turns(story, [&](const Entry& e) { return !past(e); });
-  now.best = most_turns(story, [&](const Entry& e) { return !past(e) && e.torque; });
+  now.best = most_turns(
+      story, [&](const Entry& e) { return !past(e) && e.torque && *e.torque > Torque{}; });
   now.best = now.best ? now.best : now.most;
   const Standing* const own = newest(story.places, [&](const Entry& e) {
-    return is(e, Kind::wound) && !past(e) && calc::own_curve_of(e);
+    const auto curve = is(e, Kind::wound) && !past(e) ? calc::own_curve_of(e) : std::nullopt;
+    return curve && curve->curve.top_turns() <= limit;
   });
   now.own_curve = own != nullptr ? calc::own_curve_of(*own->entry) : std::nullopt;
   now.windings = count(story.places, [](const Entry& e) { return is(e, Kind::wound); });
@@ -289,14 +338,22 @@ void windings_of(const Story& story, Now& now) {
     return is_winding(e) && *e.turns >= motor::kFullWind * now.wind_to;
   });
   now.flights = count(story.places, [](const Entry& e) { return is(e, Kind::flown); });
-  const Standing* const launch =
-      newest(story.places, [](const Entry& e) { return is(e, Kind::wound) && e.backed_off; });
+  const Standing* const launch = newest(story.places, [](const Entry& e) {
+    return is(e, Kind::wound) && e.backed_off && (!e.turns || *e.backed_off <= *e.turns);
+  });
   now.backed_off = launch != nullptr ? launch->entry->backed_off : std::nullopt;
   const Standing* const last = newest(story.places, is_winding);
   now.last_turns = last != nullptr ? last->entry->turns : std::nullopt;
   const Standing* const worked = newest(
       story.places, [](const Entry& e) { return is(e, Kind::wound) || is(e, Kind::break_in); });
   now.worked_at = worked != nullptr ? worked->at : std::nullopt;
+  for (const Standing& s : story.places) {
+    const Kind kind = s.entry->kind;
+    if (s.at && (kind == Kind::weighed || kind == Kind::tied || kind == Kind::break_in ||
+                 kind == Kind::wound)) {
+      now.figures_at = s.at;
+    }
+  }
 }
 
 // --- marks
@@ -322,12 +379,17 @@ void marks_of(const records::Record& record, const std::vector<Story>& stories,
     now.marked.push_back({Mark::superseded, earlier, newer});
   }
   for (std::size_t i = 0; i < places.size(); ++i) {
-    const auto behind = std::find_if(
-        places.begin() + static_cast<std::ptrdiff_t>(i), places.end(), [&](const Standing& s) {
-          return s.index < places[i].index && (is_break(*s.entry) || is_knot(stories, s.entry));
-        });
-    if (behind != places.end()) {
-      now.marked.push_back({Mark::late, places[i].entry, behind->entry});
+    const Standing* first = nullptr;  // in the file
+    for (std::size_t later = i + 1; later < places.size(); ++later) {
+      const Standing& s = places[later];
+      if ((is_over(*s.entry) || is_knot(stories, s.entry)) && s.index < places[i].index &&
+          (first == nullptr || s.index < first->index)) {
+        first = &s;
+      }
+    }
+    if (first != nullptr && (is_worked(*places[i].entry) || is(*places[i].entry, Kind::tied) ||
+                             is(*places[i].entry, Kind::weighed))) {
+      now.marked.push_back({Mark::late, places[i].entry, first->entry});
     }
   }
   for (const Standing& s : stories.back().places) {
@@ -379,6 +441,7 @@ Now slow_now(const records::Record& record) {
       now.last = std::max(now.last.value_or(date_of(*s.at)), date_of(*s.at));
     }
   }
+  now.last = now.last ? now.last : record.planned.date;
   now.step = next_step(story, false);
   now.winding_step = next_step(story, true);
   label_of(stories, places, now);

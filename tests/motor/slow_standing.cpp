@@ -22,8 +22,10 @@ std::optional<std::size_t> SlowStanding::line_of(const std::string& key) const {
   return std::nullopt;
 }
 
-std::optional<std::size_t> SlowStanding::next(Index i) const {
-  return line_of(entries_[i].corrects);
+SlowStanding::SlowStanding(const std::vector<Entry>& entries) : entries_(entries) {
+  for (const Entry& e : entries) {
+    next_.push_back(line_of(e.corrects));
+  }
 }
 
 bool SlowStanding::in_circle(Index i) const {
@@ -89,34 +91,40 @@ std::optional<Moment> SlowStanding::claimed(Index i) const {
   if (const auto own = records::moment_of_key(entries_[i].key)) {
     return own;
   }
-  return i == 0 ? std::nullopt : claimed(i - 1);
+  for (Index before = i; before-- > 0;) {
+    if (!entries_[before].edited) {
+      return claimed(before);
+    }
+  }
+  return std::nullopt;
 }
 
 std::vector<Standing> SlowStanding::in_time() const {
-  std::vector<Standing> all;
+  std::vector<std::pair<std::optional<Moment>, Standing>> all;  // with the time it stands at
   std::set<std::string> absent;
   for (Index i = 0; i < entries_.size(); ++i) {
+    const auto own = records::moment_of_key(entries_[i].key);
     const std::string& key = entries_[i].corrects;
     if (!corrects(i)) {
       if (const auto counts = says(i)) {
-        all.push_back({&entries_[*counts], &entries_[i], i, claimed(i)});
+        all.push_back({claimed(i), {&entries_[*counts], &entries_[i], i, own}});
       }
     } else if (!next(i) && absent.insert(key).second) {
       const std::vector<Index> corrections = in_force_of_absent(key);
-      if (corrections.empty()) {
-        continue;
-      }
-      if (const auto counts = made_of(corrections)) {
+      const auto counts = corrections.empty() ? std::nullopt : made_of(corrections);
+      if (counts) {
         const Index place = newest(corrections);
-        const auto at = records::moment_of_key(key);
-        all.push_back({&entries_[*counts], &entries_[place], place, at ? at : claimed(place)});
+        const auto of_absent = records::moment_of_key(key);
+        const auto at = of_absent ? of_absent : records::moment_of_key(entries_[place].key);
+        all.push_back(
+            {at ? at : claimed(place), {&entries_[*counts], &entries_[place], place, at}});
       }
     }
   }
-  std::ranges::sort(all, [](const Standing& a, const Standing& b) {
-    return std::tie(a.at, a.index) < std::tie(b.at, b.index);
-  });
-  return all;
+  std::ranges::sort(all, {}, [](const auto& s) { return std::pair(s.first, s.second.index); });
+  std::vector<Standing> places;
+  std::ranges::transform(all, std::back_inserter(places), [](const auto& s) { return s.second; });
+  return places;
 }
 
 std::vector<const Entry*> SlowStanding::unanswered() const {

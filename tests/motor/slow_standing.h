@@ -17,7 +17,7 @@ namespace loopledger::test {
 
 class SlowStanding {
  public:
-  explicit SlowStanding(const std::vector<records::Entry>& entries) : entries_(entries) {}
+  explicit SlowStanding(const std::vector<records::Entry>& entries);
 
   /// All places where something counts, in the order of their time.
   [[nodiscard]] std::vector<motor::Standing> in_time() const;
@@ -31,7 +31,7 @@ class SlowStanding {
   /// The line of this key; of several the first.
   [[nodiscard]] std::optional<Index> line_of(const std::string& key) const;
   /// The line that this one's link leads to.
-  [[nodiscard]] std::optional<Index> next(Index i) const;
+  [[nodiscard]] std::optional<Index> next(Index i) const { return next_[i]; }
   [[nodiscard]] bool in_circle(Index i) const;
   /// Is a correction, of an entry here or of one that the record does not have.
   [[nodiscard]] bool corrects(Index i) const;
@@ -48,6 +48,7 @@ class SlowStanding {
   [[nodiscard]] std::optional<Moment> claimed(Index i) const;
 
   const std::vector<records::Entry>& entries_;
+  std::vector<std::optional<Index>> next_;
 };
 
 }  // namespace loopledger::test
