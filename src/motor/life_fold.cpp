@@ -73,8 +73,11 @@ bool is_better(const Winding& a, const Winding& than) {
 
 }  // namespace
 
-LifeFold::LifeFold(const records::Planned& planned)
-    : planned_(&planned), section_(planned.section), done_(planned.break_in.size(), 0) {}
+LifeFold::LifeFold(const records::Planned& planned, bool head_sound)
+    : planned_(&planned),
+      head_sound_(head_sound),
+      section_(planned.section),
+      done_(planned.break_in.size(), 0) {}
 
 bool LifeFold::is_ended_by(const Entry& tied) const {
   if (tied.kind != Kind::tied) {
@@ -99,7 +102,7 @@ std::optional<Mass> LifeFold::washed_kept(const Entry& tied) const {
 }
 
 LifeFold LifeFold::followed_by(const Entry& tied) const {
-  LifeFold next(p());
+  LifeFold next(p(), head_sound_);
   if (const auto washed = washed_kept(tied)) {
     next.read_.washed = washed;
     next.last_stage_ = Stage::washed;
@@ -246,6 +249,31 @@ std::optional<NextStep> LifeFold::next_step(bool winding) const {
   return std::nullopt;
 }
 
+void LifeFold::finish_turns(Now& now, const Figures& f) const {
+  now.largest = p().turns_max;
+  now.wind_to = p().wind_to;
+  const bool as_planned = f.counts == p().loop && f.section == p().section;
+  const bool has_all =
+      p().loop > Length{} && p().section > Area{} && p().linear_density.value > LinearDensity{};
+  if (has_all && !(as_planned && head_sound_)) {
+    const calc::Factor<double> k{p().turns_factor, p().turns_factor_u};
+    const double u = p().linear_density.u / p().linear_density.value;
+    now.largest = calc::largest_turns(k, f.counts, f.section, u);
+    now.wind_to = calc::wind_to(now.largest, k, u, p().turns_factor_fitted);
+  }
+  if (has_all && !head_sound_) {
+    // The factor or the planned turns may be what is damaged: neither raises the other.
+    const double grown = f.counts / p().loop * std::sqrt(p().section / f.section);
+    const Estimate<Turns>& planned = p().turns_max;
+    if (planned.low * grown < now.largest.low) {
+      now.largest = {planned.value * grown, planned.low * grown, planned.high * grown};
+    }
+    now.wind_to = std::min(now.wind_to, p().wind_to * grown);
+  }
+  now.do_not_pass = now.largest.low;
+  now.wind_to = std::min(now.wind_to, calc::most_to_wind(now.do_not_pass));  // heads may say more
+}
+
 void LifeFold::finish(Now& now) {
   const Figures f = figures();
   now.state = state_;
@@ -262,17 +290,7 @@ void LifeFold::finish(Now& now) {
   if (broken_in_loop_ && f.as_tied > Length{}) {
     now.growth = Share::ratio(*broken_in_loop_ / f.as_tied - 1);
   }
-  now.largest = p().turns_max;
-  now.wind_to = p().wind_to;
-  const bool as_planned = f.counts == p().loop && f.section == p().section;
-  if (!as_planned && f.section > Area{} && p().linear_density.value > LinearDensity{}) {
-    const calc::Factor<double> k{p().turns_factor, p().turns_factor_u};
-    const double u = p().linear_density.u / p().linear_density.value;
-    now.largest = calc::largest_turns(k, f.counts, f.section, u);
-    now.wind_to = calc::wind_to(now.largest, k, u, p().turns_factor_fitted);
-  }
-  now.do_not_pass = now.largest.low;
-  now.wind_to = std::min(now.wind_to, calc::most_to_wind(now.do_not_pass));  // heads may say more
+  finish_turns(now, f);
   now.flights = flights_;
   now.worked_at = worked_at_;
   now.figures_at = figures_at_;

@@ -13,7 +13,8 @@ namespace loopledger::motor {
 
 class LifeFold {
  public:
-  explicit LifeFold(const records::Planned& planned);
+  /// @param head_sound  the planned figures can be relied on
+  LifeFold(const records::Planned& planned, bool head_sound);
 
   /// The knot that would follow this life, if `tied` is one; else empty.
   [[nodiscard]] bool is_ended_by(const records::Entry& tied) const;
@@ -38,6 +39,8 @@ class LifeFold {
     Area section;
   };
   [[nodiscard]] Figures figures() const;
+  /// Largest turns and "wind to".
+  void finish_turns(Now& now, const Figures& f) const;
   [[nodiscard]] std::optional<Mass> rubber() const;
   [[nodiscard]] std::optional<Mass> washed_kept(const records::Entry& tied) const;
   void take_reading(const records::Entry& e);
@@ -48,6 +51,7 @@ class LifeFold {
   void finish_windings(Now& now);
 
   const records::Planned* planned_;
+  bool head_sound_;
   Life life_;
   State state_ = State::planned;
   bool worked_ = false;  ///< wound, broken in, flown, broke or retired

@@ -20,7 +20,8 @@
 // its mass allows is thicker strip, so the section grows and turns fall; a loop that was not
 // measured is taken as planned there, unless the strip was washed last and is only to be snipped to
 // its limit. The section is never less than planned. So nothing that is read moves a target up but
-// a longer loop or another knot.
+// a longer loop or another knot. Of a damaged head what its factor says and what its planned turns
+// say are both kept to, so that neither raises the other.
 //
 // Nothing is a target past "do not pass": a winding beyond it is told (`beyond`) and is never the
 // best.

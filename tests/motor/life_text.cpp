@@ -30,9 +30,7 @@ std::string entry_text(const Entry& e) {
 
 // Each value as text, so that one comparison serves all: a figure to eleven digits, because the two
 // ways of working it out may round apart in the last.
-std::string text(double value) {
-  return fmt::format("{:.11g}", value);
-}
+std::string text(double value) { return fmt::format("{:.11g}", value); }
 std::string text(int value) { return std::to_string(value); }
 std::string text(std::size_t value) { return std::to_string(value); }
 std::string text(bool value) { return value ? "yes" : "no"; }

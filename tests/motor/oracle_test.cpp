@@ -33,6 +33,6 @@ void check_lives(std::uint64_t seed, int lives) {
 
 }  // namespace
 
-TEST_CASE("random lives read as the slow model reads them, seed 1") { check_lives(1, 4000); }
-TEST_CASE("random lives read as the slow model reads them, seed 2") { check_lives(2, 4000); }
-TEST_CASE("random lives read as the slow model reads them, seed 3") { check_lives(3, 4000); }
+TEST_CASE("random lives read as the slow model reads them, seed 1") { check_lives(1, 3400); }
+TEST_CASE("random lives read as the slow model reads them, seed 2") { check_lives(2, 3400); }
+TEST_CASE("random lives read as the slow model reads them, seed 3") { check_lives(3, 3400); }

@@ -249,6 +249,21 @@ Record plain_life(Draw& draw, std::size_t entries) {
   return record;
 }
 
+Record corrected_life(Draw& draw, std::size_t entries) {
+  Record record = plain_life(draw, entries);
+  for (std::size_t i = 1; i < entries; ++i) {
+    Entry& e = record.entries[i];
+    const Entry& target = record.entries[draw.below(i)];
+    if (draw.percent(33)) {
+      const std::string key = e.key;
+      e = random_entry(draw, record.planned, draw.percent(40) ? Kind::note : target.kind);
+      e.key = key;
+      e.corrects = target.key;
+    }
+  }
+  return record;
+}
+
 Record random_life(Draw& draw) {
   Record record = plain_life(draw, 0);
   Moment at = start();

@@ -39,6 +39,9 @@ class Draw {
 /// Only what is sound and in order: no damage, no corrections, each entry at a time of its own.
 [[nodiscard]] records::Record plain_life(Draw& draw, std::size_t entries);
 
+/// The same with corrections: a third of the entries correct an earlier one or take it back.
+[[nodiscard]] records::Record corrected_life(Draw& draw, std::size_t entries);
+
 /// 0 to 25 entries of all kinds, plausible or not, most of them in order; corrections of all that
 /// can be corrected and of what is not there, circles, unsound lines, a damaged head.
 [[nodiscard]] records::Record random_life(Draw& draw);

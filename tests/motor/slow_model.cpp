@@ -56,6 +56,7 @@ struct Story {
   Places places;
   std::optional<Mass> kept;
   Area at_least;  ///< section
+  bool sound_head = true;
 
   [[nodiscard]] bool worked() const { return newest(places, is_worked) != nullptr; }
 
@@ -157,17 +158,30 @@ struct Story {
   [[nodiscard]] bool as_planned() const {
     return loop_for_turns() == p.loop && section() == p.section;
   }
+  [[nodiscard]] calc::Factor<double> factor() const { return {p.turns_factor, p.turns_factor_u}; }
+  [[nodiscard]] Estimate<Turns> by_factor() const {
+    return calc::largest_turns(factor(), loop_for_turns(), section(), density_u());
+  }
+  /// Of the planned turns, for this loop and section.
+  [[nodiscard]] double of_planned() const {
+    return loop_for_turns() / p.loop / std::sqrt(section() / p.section);
+  }
   [[nodiscard]] Estimate<Turns> largest() const {
-    return as_planned() ? p.turns_max
-                        : calc::largest_turns({p.turns_factor, p.turns_factor_u}, loop_for_turns(),
-                                              section(), density_u());
+    if (sound_head) {
+      return as_planned() ? p.turns_max : by_factor();
+    }
+    const Estimate<Turns>& plan = p.turns_max;
+    const double share = of_planned();
+    return plan.low * share < by_factor().low
+               ? Estimate<Turns>{plan.value * share, plan.low * share, plan.high * share}
+               : by_factor();
   }
   [[nodiscard]] Turns wind_to() const {
-    const Turns by_factor = as_planned()
-                                ? p.wind_to
-                                : calc::wind_to(largest(), {p.turns_factor, p.turns_factor_u},
-                                                density_u(), p.turns_factor_fitted);
-    return std::min(by_factor, calc::most_to_wind(largest().low));
+    const Turns by_rule = calc::wind_to(by_factor(), factor(), density_u(), p.turns_factor_fitted);
+    const Turns most = calc::most_to_wind(largest().low);
+    return !sound_head    ? std::min({by_rule, p.wind_to * of_planned(), most})
+           : as_planned() ? std::min(p.wind_to, most)
+                          : std::min(by_rule, most);
   }
 };
 
@@ -200,7 +214,7 @@ bool fits(const Planned& p, Length loop, Mass rubber) {
 /// The knot that is tied behind that story, with what is kept of its strip.
 Story story_behind(const Story& before, const Entry& tied) {
   const Planned& p = before.p;
-  Story story{p, {}, {}, p.section};
+  Story story{p, {}, {}, p.section, before.sound_head};
   if (before.worked()) {
     return story;
   }
@@ -214,8 +228,9 @@ Story story_behind(const Story& before, const Entry& tied) {
   return story;
 }
 
-std::vector<Story> stories_of(const Planned& p, const Places& places) {
-  std::vector<Story> stories{{p, {}, {}, p.section}};
+std::vector<Story> stories_of(const records::Record& record, const Places& places) {
+  const Planned& p = record.planned;
+  std::vector<Story> stories{{p, {}, {}, p.section, !record.planned_edited}};
   for (const Standing& s : places) {
     if (is(*s.entry, Kind::tied) && is_new_knot(stories.back(), *s.entry)) {
       stories.push_back(story_behind(Story(stories.back()), *s.entry));
@@ -227,7 +242,7 @@ std::vector<Story> stories_of(const Planned& p, const Places& places) {
 
 /// The story as far as one of its places, that one in it.
 Story up_to(const Story& story, std::size_t last) {
-  Story part{story.p, {}, story.kept, story.at_least};
+  Story part{story.p, {}, story.kept, story.at_least, story.sound_head};
   part.places.assign(story.places.begin(),
                      story.places.begin() + static_cast<std::ptrdiff_t>(last + 1));
   return part;
@@ -410,7 +425,7 @@ void label_of(const std::vector<Story>& stories, const Places& places, Now& now)
 
 Now slow_now(const records::Record& record) {
   const Places places = SlowStanding(record.entries).in_time();
-  const std::vector<Story> stories = stories_of(record.planned, places);
+  const std::vector<Story> stories = stories_of(record, places);
   const Story& story = stories.back();
   Now now;
   now.state = state_of(story);
