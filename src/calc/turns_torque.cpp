@@ -39,7 +39,7 @@ Turns wind_to(const Estimate<Turns>& largest, Factor<double> k, double relative_
               bool fitted) {
   const double u = turns_u(k.relative_u, relative_u_lambda);
   const double share = fitted ? std::exp(normal_quantile(kFittedRisk) * u) : kWindToShare;
-  return std::min(largest.value * share, largest.low);
+  return std::min(largest.value * share, most_to_wind(largest.low));
 }
 
 double breaking_risk(double share, double u) { return normal_share_below(std::log(share) / u); }

@@ -73,8 +73,11 @@ bool is_better(const Winding& a, const Winding& than) {
 
 }  // namespace
 
-LifeFold::LifeFold(const records::Planned& planned)
-    : planned_(&planned), done_(planned.break_in.size(), 0) {}
+LifeFold::LifeFold(const records::Planned& planned, bool head_sound)
+    : planned_(&planned),
+      head_sound_(head_sound),
+      section_(planned.section),
+      done_(planned.break_in.size(), 0) {}
 
 bool LifeFold::is_ended_by(const Entry& tied) const {
   if (tied.kind != Kind::tied) {
@@ -98,17 +101,28 @@ std::optional<Mass> LifeFold::washed_kept(const Entry& tied) const {
   return loop_fits && mass_fits ? read_.washed : std::nullopt;
 }
 
+LifeFold LifeFold::followed_by(const Entry& tied) const {
+  LifeFold next(p(), head_sound_);
+  if (const auto washed = washed_kept(tied)) {
+    next.read_.washed = washed;
+    next.last_stage_ = Stage::washed;
+  }
+  const bool is_longer = tied.loop && tied_loop_ && *tied.loop > *tied_loop_;
+  if (!worked_ && !is_longer) {
+    next.section_ = figures().section;  // the same strip, and what was tied off made it no thinner
+  }
+  return next;
+}
+
 void LifeFold::take(const Standing& standing) {
   const Entry& e = *standing.entry;
   life_.entries.push_back(standing);
   state_ = state_after(state_, e);
-  worked_ = worked_ || works(e.kind);
   take_reading(e);
-  if (e.kind == Kind::tied && e.loop) {
-    tied_loop_ = e.loop;
-  }
+  take_loops(e);
+  worked_ = worked_ || works(e.kind);
   if (e.kind == Kind::break_in) {
-    take_break_in(e);
+    take_step(e);
   }
   if (e.kind == Kind::wound || e.kind == Kind::broke) {
     take_strain(e);
@@ -144,18 +158,16 @@ void LifeFold::take_reading(const Entry& e) {
   last_stage_ = stage;
 }
 
-void LifeFold::take_break_in(const Entry& e) {
-  if (e.loop_before) {
-    if (broken_in_loop_) {
-      broken_in_loop_ = e.loop_before;
-    } else if (!tied_loop_) {
-      tied_loop_ = e.loop_before;
-    }
+void LifeFold::take_loops(const Entry& e) {
+  if (e.kind == Kind::tied && e.loop) {
+    tied_loop_ = e.loop;
   }
-  if (e.loop_after) {
+  if (e.kind == Kind::break_in && e.loop_before) {
+    (worked_ ? broken_in_loop_ : tied_loop_) = e.loop_before;
+  }
+  if (e.kind == Kind::break_in && e.loop_after) {
     broken_in_loop_ = e.loop_after;
   }
-  take_step(e);
 }
 
 void LifeFold::take_step(const Entry& e) {
@@ -179,7 +191,7 @@ void LifeFold::take_step(const Entry& e) {
 void LifeFold::take_strain(const Entry& e) {
   wound_ = wound_ || e.kind == Kind::wound;
   const Figures now = figures();
-  life_.strains.push_back({&e, now.loop, now.section});
+  life_.strains.push_back({&e, now.counts, now.section});
 }
 
 std::optional<Mass> LifeFold::rubber() const {
@@ -191,7 +203,7 @@ std::optional<Mass> LifeFold::rubber() const {
 
 LifeFold::Figures LifeFold::figures() const {
   Figures out;
-  out.section = p().section;
+  out.section = section_;
   out.as_tied = tied_loop_.value_or(p().loop);
   const auto mass = rubber();
   const bool weighs = mass && *mass > Mass{} && p().linear_density.value > LinearDensity{};
@@ -210,7 +222,7 @@ LifeFold::Figures LifeFold::figures() const {
         tied_loop_ ? out.as_tied < expected : verdict == calc::Verdict::over && !is_snipped;
     if (is_thick && p().density > Density{}) {
       const LinearDensity read = *mass / (out.as_tied * p().strands + p().knot);
-      out.section = std::max(p().section, read * p().strands / p().density);
+      out.section = std::max(section_, read * p().strands / p().density);
     }
   }
   out.loop = out.as_tied;
@@ -221,6 +233,7 @@ LifeFold::Figures LifeFold::figures() const {
   } else if (tied_loop_) {
     out.loop_is = LoopIs::tied;
   }
+  out.counts = std::min(out.loop, out.as_tied * (1 + kMostGrowth));
   return out;
 }
 
@@ -234,6 +247,31 @@ std::optional<NextStep> LifeFold::next_step(bool winding) const {
     }
   }
   return std::nullopt;
+}
+
+void LifeFold::finish_turns(Now& now, const Figures& f) const {
+  now.largest = p().turns_max;
+  now.wind_to = p().wind_to;
+  const bool as_planned = f.counts == p().loop && f.section == p().section;
+  const bool has_all =
+      p().loop > Length{} && p().section > Area{} && p().linear_density.value > LinearDensity{};
+  if (has_all && !(as_planned && head_sound_)) {
+    const calc::Factor<double> k{p().turns_factor, p().turns_factor_u};
+    const double u = p().linear_density.u / p().linear_density.value;
+    now.largest = calc::largest_turns(k, f.counts, f.section, u);
+    now.wind_to = calc::wind_to(now.largest, k, u, p().turns_factor_fitted);
+  }
+  if (has_all && !head_sound_) {
+    // The factor or the planned turns may be what is damaged: neither raises the other.
+    const double grown = f.counts / p().loop * std::sqrt(p().section / f.section);
+    const Estimate<Turns>& planned = p().turns_max;
+    if (planned.low * grown < now.largest.low) {
+      now.largest = {planned.value * grown, planned.low * grown, planned.high * grown};
+    }
+    now.wind_to = std::min(now.wind_to, p().wind_to * grown);
+  }
+  now.do_not_pass = now.largest.low;
+  now.wind_to = std::min(now.wind_to, calc::most_to_wind(now.do_not_pass));  // heads may say more
 }
 
 void LifeFold::finish(Now& now) {
@@ -252,17 +290,7 @@ void LifeFold::finish(Now& now) {
   if (broken_in_loop_ && f.as_tied > Length{}) {
     now.growth = Share::ratio(*broken_in_loop_ / f.as_tied - 1);
   }
-  now.largest = p().turns_max;
-  now.wind_to = p().wind_to;
-  const bool as_planned = f.loop == p().loop && f.section == p().section;
-  if (!as_planned && f.section > Area{} && p().linear_density.value > LinearDensity{}) {
-    const calc::Factor<double> k{p().turns_factor, p().turns_factor_u};
-    const double u = p().linear_density.u / p().linear_density.value;
-    const Length counts = std::min(f.loop, f.as_tied * (1 + kMostGrowth));
-    now.largest = calc::largest_turns(k, counts, f.section, u);
-    now.wind_to = calc::wind_to(now.largest, k, u, p().turns_factor_fitted);
-  }
-  now.do_not_pass = now.largest.low;
+  finish_turns(now, f);
   now.flights = flights_;
   now.worked_at = worked_at_;
   now.figures_at = figures_at_;

@@ -13,13 +13,13 @@ namespace loopledger::motor {
 
 class LifeFold {
  public:
-  explicit LifeFold(const records::Planned& planned);
+  /// @param head_sound  the planned figures can be relied on
+  LifeFold(const records::Planned& planned, bool head_sound);
 
   /// The knot that would follow this life, if `tied` is one; else empty.
   [[nodiscard]] bool is_ended_by(const records::Entry& tied) const;
-  /// The mass of the washed strip, if a knot tied again at once has it still.
-  [[nodiscard]] std::optional<Mass> washed_kept(const records::Entry& tied) const;
-  void keep_washed(Mass reading) { read_.washed = reading; }
+  /// The life that begins with the knot `tied`, with what it keeps of this one.
+  [[nodiscard]] LifeFold followed_by(const records::Entry& tied) const;
 
   void take(const Standing& standing);
 
@@ -33,24 +33,30 @@ class LifeFold {
   struct Figures {
     Length as_tied;
     Length loop;
+    Length counts;  ///< of the loop: what moves the turns
     LoopIs loop_is = LoopIs::planned;
     bool of_mass = false;
     Area section;
   };
   [[nodiscard]] Figures figures() const;
+  /// Largest turns and "wind to".
+  void finish_turns(Now& now, const Figures& f) const;
   [[nodiscard]] std::optional<Mass> rubber() const;
+  [[nodiscard]] std::optional<Mass> washed_kept(const records::Entry& tied) const;
   void take_reading(const records::Entry& e);
-  void take_break_in(const records::Entry& e);
+  void take_loops(const records::Entry& e);
   void take_step(const records::Entry& e);
   void take_strain(const records::Entry& e);
   [[nodiscard]] std::optional<NextStep> next_step(bool winding) const;
   void finish_windings(Now& now);
 
   const records::Planned* planned_;
+  bool head_sound_;
   Life life_;
   State state_ = State::planned;
   bool worked_ = false;  ///< wound, broken in, flown, broke or retired
   Readings read_;
+  Area section_;                     ///< at least: the planned one, or that of the knot before
   std::optional<Stage> last_stage_;  ///< of the newest reading behind "as cut"
   std::optional<Length> tied_loop_;
   std::optional<Length> broken_in_loop_;

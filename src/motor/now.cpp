@@ -21,7 +21,7 @@ bool ends_a_life(const Entry& e) {
 
 bool says_something_of_the_motor(Kind kind) {
   return kind == Kind::weighed || kind == Kind::tied || kind == Kind::break_in ||
-         kind == Kind::wound || kind == Kind::flown;
+         kind == Kind::wound || kind == Kind::flown || kind == Kind::broke || kind == Kind::retired;
 }
 
 /// Entries that lie before a knot or a break and stand behind it in the file.
@@ -95,15 +95,11 @@ bool Now::may_be_over() const {
 Now now_of(const Record& record) {
   const StandingEntries standing = standing_of(record.entries);
   Now now;
-  LifeFold life(record.planned);
+  LifeFold life(record.planned, !record.planned_edited);
   for (const Standing& s : standing.entries) {
     if (life.is_ended_by(*s.entry)) {
-      const auto washed = life.washed_kept(*s.entry);
       now.lives.push_back(life.life());
-      life = LifeFold(record.planned);
-      if (washed) {
-        life.keep_washed(*washed);
-      }
+      life = life.followed_by(*s.entry);
     }
     life.take(s);
     if (s.at) {

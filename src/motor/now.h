@@ -6,16 +6,22 @@
 // reads it here, and nothing else loops over entries for a figure.
 //
 // Lives. A `tied` begins a new one, a new knot, when the motor was wound, broken in, flown, retired
-// or broke since the last knot, or when its loop or mass is another than ruler and scale explain.
+// or broke since the last knot, or when its loop or its mass weighed tied is another than the last
+// of this life and neither ruler, hanging nor scale explain it (three standard uncertainties).
 // What was read of a motor before its knot is history: loops, best, curve, torque, set, full winds,
 // masses. Of a knot that was tied again without anything else between, the mass of the washed strip
-// is kept as long as the new loop fits it.
+// is kept as long as the new loop and mass fit it, and strip that was thicker than planned stays as
+// thick unless the new loop is longer.
 //
 // Figures. The loop is the one last read: broken in, else as tied, else that of the mass that was
-// weighed if the motor is too light, else as planned. A lasting growth moves turns with the length,
-// by no more than kMostGrowth, and never the section. A loop shorter than its mass allows is
-// thicker strip, so the section grows and turns fall; the section is never less than planned. So
-// nothing that is read moves a target up but a longer loop.
+// weighed if the motor is too light, else as planned. What a break-in read before it counts: as
+// tied if it is the first that was done to this knot, else as broken in. A lasting growth moves
+// turns with the length, by no more than kMostGrowth, and never the section. A loop shorter than
+// its mass allows is thicker strip, so the section grows and turns fall; a loop that was not
+// measured is taken as planned there, unless the strip was washed last and is only to be snipped to
+// its limit. The section is never less than planned. So nothing that is read moves a target up but
+// a longer loop or another knot. Of a damaged head what its factor says and what its planned turns
+// say are both kept to, so that neither raises the other.
 //
 // Nothing is a target past "do not pass": a winding beyond it is told (`beyond`) and is never the
 // best.
@@ -53,7 +59,7 @@ struct Winding {
 /// A time the rubber was wound or broke, with the motor as it was then: what a lot is fitted from.
 struct Strain {
   const records::Entry* entry = nullptr;  ///< wound or broke
-  Length loop;                            ///< as it hung then, as for the figures
+  Length loop;                            ///< as for the figures: no more than kMostGrowth of set
   Area section;
 };
 
@@ -77,7 +83,8 @@ enum class Mark {
   head,        ///< the figures as planned are damaged or changed by hand: all figures rest on them
   unsound,     ///< an unsound line says that it broke, was retired or was tied: not relied on
   superseded,  ///< `entry` and `other` correct the same entry: `other`, the newer, counts
-  late,        ///< `entry` stands in the file behind `other`, a knot or a break, and lies before it
+  late,        ///< `entry` stands in the file behind `other` and lies before it: `other` is a new
+               ///< knot, a break or the end, the first of them in the file. Not labels and notes
   beyond       ///< `entry` is a winding past "do not pass"
 };
 struct Marked {
@@ -102,22 +109,23 @@ struct Now {
   Area section;                 ///< that the figures rest on; at least the planned one
 
   Estimate<Turns> largest;  ///< where it may break
-  Turns wind_to;            ///< under `do_not_pass`
+  Turns wind_to;            ///< under `do_not_pass`, in whole turns too
   Turns do_not_pass;
 
   /// The most turns with a torque read at them; else the most turns. Not past `do_not_pass`.
   std::optional<Winding> best;
   std::optional<Winding> most;    ///< the most turns, with or without torque, not past it either
   std::optional<Winding> beyond;  ///< the most turns past it: a slip, or a lucky escape
-  std::optional<calc::OwnCurve> own_curve;  ///< of the newest winding that has one, none beyond
+  std::optional<calc::OwnCurve> own_curve;  ///< of the newest winding that has one, none beyond,
+                                            ///< nor a curve that goes beyond
   int windings = 0;
   int full_winds = 0;  ///< windings to kFullWind of `wind_to` and more
   int flights = 0;
-  std::optional<Turns> backed_off;   ///< turns left in at the last launch
+  std::optional<Turns> backed_off;   ///< turns left in at the last launch; not more than wound
   std::optional<Turns> last_turns;   ///< of the newest winding
   std::optional<Moment> worked_at;   ///< when it was last stretched or wound
-  std::optional<Moment> figures_at;  ///< the newest entry of this life that gives figures
-  std::optional<Date> last;          ///< of the newest entry of all, by its time
+  std::optional<Moment> figures_at;  ///< when it was last weighed, tied, broken in or wound
+  std::optional<Date> last;          ///< of the newest entry that stands; else of the plan
   std::optional<NextStep> step;      ///< empty: no recipe, it is done, or the motor was wound since
   std::optional<NextStep> winding_step;      ///< the same, of the steps that wind
   const records::Entry* labelled = nullptr;  ///< the newest label printed in this life or before

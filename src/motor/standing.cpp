@@ -2,10 +2,12 @@
 #include "motor/standing.h"
 
 #include <algorithm>
+#include <iterator>
 #include <limits>
 #include <string_view>
 #include <tuple>
 #include <unordered_map>
+#include <utility>
 
 #include "records/fields.h"
 
@@ -17,53 +19,73 @@ using records::Kind;
 
 constexpr std::size_t kNone = static_cast<std::size_t>(-1);
 
-/// The corrections of a record as a forest: each entry and the one that it corrects.
+/// The time that each line's key claims, or that of the sound line before it.
+std::vector<Moment> claims(const std::vector<Entry>& entries) {
+  std::vector<Moment> times;
+  Moment before{std::numeric_limits<std::int64_t>::min()};
+  for (const Entry& e : entries) {
+    times.push_back(records::moment_of_key(e.key).value_or(before));
+    before = e.edited ? before : times.back();
+  }
+  return times;
+}
+
+/// The corrections of a record as a forest: each line and the one that it corrects. Behind the
+/// lines stand the entries that are corrected and that the record does not have, as nothing but
+/// their keys.
 class Corrections {
  public:
   explicit Corrections(const std::vector<Entry>& entries)
-      : entries_(entries),
-        target_(entries.size(), kNone),
-        newest_(entries.size(), kNone),
-        content_(entries.size()),
-        is_lost_(entries.size(), false) {
+      : entries_(entries), claims_(claims(entries)) {
     std::unordered_map<std::string_view, std::size_t> at;
     for (std::size_t i = 0; i < entries.size(); ++i) {
       at.try_emplace(entries[i].key, i);
     }
+    target_.assign(entries.size(), kNone);
     for (std::size_t i = 0; i < entries.size(); ++i) {
-      const auto found = entries[i].corrects.empty() ? at.end() : at.find(entries[i].corrects);
-      target_[i] = found == at.end() ? kNone : found->second;
-      is_lost_[i] = !entries[i].corrects.empty() && found == at.end();
+      if (!entries[i].corrects.empty()) {
+        const auto [found, lost] = at.try_emplace(entries[i].corrects, target_.size());
+        target_[i] = found->second;
+        if (lost) {
+          target_.push_back(kNone);
+        }
+      }
     }
+    newest_.assign(target_.size(), kNone);
+    content_.assign(target_.size(), kNone);
     cut_circles();
     settle();
   }
 
-  /// Stands in its own place: it corrects nothing that is there.
+  /// Of lines, and of entries that the record does not have.
+  [[nodiscard]] std::size_t size() const { return target_.size(); }
+  /// Stands in its own place: it corrects nothing.
   [[nodiscard]] bool is_place(std::size_t i) const { return target_[i] == kNone; }
-  /// What counts in this place.
-  [[nodiscard]] const Entry& content(std::size_t i) const { return entries_[content_[i]]; }
-  /// It corrects an entry that the record does not have.
-  [[nodiscard]] bool is_lost(std::size_t i) const { return is_lost_[i]; }
+  [[nodiscard]] bool is_lost(std::size_t i) const { return i >= entries_.size(); }
+  /// What counts in this place; null: it is taken back, or nothing sound stands there.
+  [[nodiscard]] const Entry* content(std::size_t i) const {
+    return counts(i) ? &entries_[content_[i]] : nullptr;
+  }
   [[nodiscard]] std::size_t newest(std::size_t i) const { return newest_[i]; }
   [[nodiscard]] std::size_t target(std::size_t i) const { return target_[i]; }
+  [[nodiscard]] Moment claim(std::size_t i) const { return claims_[i]; }
 
-  /// Whether it replaces anything: it is not taken back, and it is sound or a sound entry stands
-  /// for it.
+  /// Whether it says anything: it is not taken back, and it is sound or a sound entry stands for
+  /// it.
   [[nodiscard]] bool counts(std::size_t i) const {
     const std::size_t by = newest_[i];
     if (by == kNone) {
-      return !entries_[i].edited;
+      return !is_lost(i) && !entries_[i].edited;
     }
-    return content(by).kind != Kind::note;
+    return entries_[content_[by]].kind != Kind::note;
   }
 
  private:
   void cut_circles() {
     enum : unsigned char { kNew, kOnPath, kDone };
-    std::vector<unsigned char> seen(entries_.size(), kNew);
+    std::vector<unsigned char> seen(size(), kNew);
     std::vector<std::size_t> path;
-    for (std::size_t start = 0; start < entries_.size(); ++start) {
+    for (std::size_t start = 0; start < size(); ++start) {
       path.clear();
       std::size_t i = start;
       while (i != kNone && seen[i] == kNew) {
@@ -84,9 +106,9 @@ class Corrections {
 
   /// From the last correction of each chain down to its place.
   void settle() {
-    std::vector<std::size_t> depth(entries_.size(), kNone);
+    std::vector<std::size_t> depth(size(), kNone);
     std::vector<std::size_t> chain;
-    for (std::size_t i = 0; i < entries_.size(); ++i) {
+    for (std::size_t i = 0; i < size(); ++i) {
       chain.clear();
       std::size_t at = i;
       while (at != kNone && depth[at] == kNone) {
@@ -110,52 +132,45 @@ class Corrections {
   }
 
   [[nodiscard]] bool is_newer(std::size_t a, std::size_t b) const {
-    const auto rank = [this](std::size_t i) {
-      return std::tuple(records::moment_of_key(entries_[i].key).value_or(Moment{}), i);
-    };
-    return rank(a) > rank(b);
+    return std::tuple(claims_[a], a) > std::tuple(claims_[b], b);
   }
 
   const std::vector<Entry>& entries_;
+  std::vector<Moment> claims_;
   std::vector<std::size_t> target_;   ///< the entry it corrects
   std::vector<std::size_t> newest_;   ///< the newest that corrects it and counts
-  std::vector<std::size_t> content_;  ///< what counts in its place
-  std::vector<bool> is_lost_;
-  std::vector<std::size_t> order_;  ///< the last of each chain first
+  std::vector<std::size_t> content_;  ///< what was said last in its place
+  std::vector<std::size_t> order_;    ///< the last of each chain first
 };
 
-/// By place: what counts there, with its time.
+/// A place with its time, for putting it in order.
+struct Timed {
+  Moment time;
+  Standing standing;
+};
+
+/// What counts in a place.
+Timed timed(const std::vector<Entry>& entries, const Corrections& corrections, std::size_t place) {
+  // Of an entry that is not there, the correction stands in its place.
+  const std::size_t line = corrections.is_lost(place) ? corrections.newest(place) : place;
+  const Entry& e = entries[line];
+  const auto of_key = records::moment_of_key(corrections.is_lost(place) ? e.corrects : e.key);
+  const auto at = of_key || !corrections.is_lost(place) ? of_key : records::moment_of_key(e.key);
+  return {at.value_or(corrections.claim(line)), {corrections.content(place), &e, line, at}};
+}
+
+/// By place: what counts there, in the order of its time.
 std::vector<Standing> places(const std::vector<Entry>& entries, const Corrections& corrections) {
-  std::vector<Standing> out;
-  Moment before{std::numeric_limits<std::int64_t>::min()};
-  std::vector<Moment> times;
-  for (std::size_t i = 0; i < entries.size(); ++i) {
-    const Entry& e = entries[i];
-    if (!corrections.is_place(i)) {
-      continue;
-    }
-    const auto of_lost = corrections.is_lost(i) ? records::moment_of_key(e.corrects) : std::nullopt;
-    const auto at = of_lost ? of_lost : records::moment_of_key(e.key);
-    const Moment time = at.value_or(before);
-    if (!e.edited) {
-      before = time;
-    }
-    const Entry& content = corrections.content(i);
-    if (!content.edited) {
-      out.push_back({&content, &e, i, at});
-      times.push_back(time);
+  std::vector<Timed> all;
+  for (std::size_t i = 0; i < corrections.size(); ++i) {
+    if (corrections.is_place(i) && corrections.content(i) != nullptr) {
+      all.push_back(timed(entries, corrections, i));
     }
   }
-  std::vector<std::size_t> order(out.size());
-  for (std::size_t i = 0; i < order.size(); ++i) {
-    order[i] = i;
-  }
-  std::ranges::stable_sort(order, {}, [&times](std::size_t i) { return times[i]; });
+  std::ranges::sort(all, {}, [](const Timed& t) { return std::pair(t.time, t.standing.index); });
   std::vector<Standing> sorted;
-  sorted.reserve(out.size());
-  for (const std::size_t i : order) {
-    sorted.push_back(out[i]);
-  }
+  sorted.reserve(all.size());
+  std::ranges::transform(all, std::back_inserter(sorted), &Timed::standing);
   return sorted;
 }
 

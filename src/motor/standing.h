@@ -7,13 +7,14 @@
 // - `corrects` names the entry that is replaced. The correction stands in that entry's place, in
 //   the file and in time. Of several of one entry the newest counts, by the time in its key; at the
 //   same time the one that stands later in the file.
-// - A note that corrects takes back. A correction that is taken back replaces nothing: what it took
-//   counts again, a taken-back note among them.
+// - A note that corrects takes back: nothing stands in that place. A correction that is taken back
+//   replaces nothing: what it took counts again, a taken-back note among them.
 // - An unsound line (its sum is missing or wrong) replaces nothing and counts for nothing. What a
-//   sound entry says in its place counts.
-// - An entry stands at the time that its key claims; one whose key claims none stands with the line
-//   before it. Equal times keep the file's order.
-// - A correction of an entry that the record does not have stands at the time in that entry's key.
+//   sound entry says in its place counts, which is the place of what the unsound line corrects.
+// - An entry stands at the time that its key claims; one whose key claims none stands with the
+//   sound line before it. Equal times keep the file's order.
+// - A correction of an entry that the record does not have stands at the time in that entry's key;
+//   of several the newest counts here too, and stands where its own line is.
 // - Links that lead round in a circle are no corrections.
 #pragma once
 
@@ -28,10 +29,11 @@ namespace loopledger::motor {
 /// One place in a motor's life and the entry that counts there. Points into the record's entries.
 struct Standing {
   const records::Entry* entry = nullptr;  ///< what counts: sound
-  const records::Entry* place =
-      nullptr;               ///< what stood there first; `entry` if nothing replaced it
+  /// What stood there first; `entry` if nothing replaced it. Of an entry that the record does not
+  /// have, its correction.
+  const records::Entry* place = nullptr;
   std::size_t index = 0;     ///< of `place`, in the file's order
-  std::optional<Moment> at;  ///< claimed; of the place
+  std::optional<Moment> at;  ///< claimed by the place's own key; empty: it claims none
 };
 
 /// A second correction of one entry: the newest counts, the earlier one does not.
