@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "page/field_card_list.h"
 
+#include <fmt/format.h>
+
 #include <array>
 #include <string>
 
