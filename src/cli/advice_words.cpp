@@ -167,9 +167,9 @@ std::vector<std::string> mark_lines(const motor::Now& a, Units units) {
 
 std::string mark_words(const motor::Now& a) {
   if (a.is_shaky()) {
-    return "RECORD DAMAGED: don't rely on these figures";
+    return "RECORD DAMAGED";
   }
-  return a.may_be_over() ? "MAY HAVE BROKEN: see its record" : "";
+  return a.may_be_over() ? "MAY HAVE BROKEN" : "";
 }
 
 std::string set_words(const motor::Now& a) {

@@ -145,7 +145,7 @@ page::CardMotor card_motor(const Record& record, const Today& today, Units units
   }
   card.wind_to = a.wind_to;
   card.largest = a.largest;
-  if (a.wind_to >= Turns::of(1) && a.largest.low > Turns{} && p.torque_max.value > Torque{}) {
+  if (card.mark.empty() && a.wind_to >= Turns::of(1) && a.largest.low > Turns{} && p.torque_max.value > Torque{}) {
     add_curve(card, record, a, units);
     add_points(card, a);
   }

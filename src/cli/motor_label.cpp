@@ -82,6 +82,10 @@ bool is_off(const std::optional<Turns>& printed, const std::optional<Turns>& now
 
 page::LabelFigures motor_label(const Record& record, const Now& now) {
   page::LabelFigures label = is_made(now.state) ? bag_now(record, now) : slip_now(record, now);
+  if (now.has_new_knot()) {
+    label.low.reset();  // what the scale may read was of the loop that was planned
+    label.high.reset();
+  }
   if (now.is_shaky() || now.may_be_over()) {
     take_figures_out(label);
   }
