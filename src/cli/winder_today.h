@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: MIT
+//
+// The winder's ratio: it is the winder's, of the day, and not the motor's. Told by --winder-ratio,
+// else by the plan at the bench, else by the environment.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "base/result.h"
+#include "cli/command.h"
+#include "cli/command_line.h"
+#include "plan/plan.h"
+
+namespace loopledger::cli {
+
+inline constexpr const char* kWinderRatioVariable = "LOOPLEDGER_WINDER_RATIO";
+
+/// Describes --winder-ratio.
+Command& add_winder_ratio(Command& command, std::string& option);
+
+/// Motor turns per turn of the crank, above 0 to 100; empty: nobody says. @param plan null where
+/// there is none. Error winder-ratio: the option or the variable is no such number.
+[[nodiscard]] Result<std::optional<double>> todays_winder_ratio(const std::string& option,
+                                                                const plan::Plan* plan,
+                                                                const Context& context);
+
+}  // namespace loopledger::cli
