@@ -19,12 +19,14 @@
 #include "cli/plan_input.h"
 #include "cli/posix_disk.h"
 #include "cli/random_key.h"
+#include "cli/winder_today.h"
 
 namespace loopledger::cli {
 namespace {
 
 struct BenchOptions {
   std::string plan;
+  std::string winder_ratio;
   std::string records;
   std::optional<Units> units;
 };
@@ -125,6 +127,10 @@ void run_bench(const BenchOptions& options, Context& context) {
   BenchSetup setup;
   setup.motors = motors_of(plan, ledger, said);
   setup.units = options.units.value_or(plan.units);
+  const auto ratio = todays_winder_ratio(options.winder_ratio, &plan, context);
+  append(said, ratio.diagnostics());
+  setup.winder_ratio = ratio ? *ratio : std::nullopt;
+  setup.terminal = context.terminal;
   setup.scale_error = plan.bench.scale_error.value;
   setup.now = context.now;
   setup.random_four = random_four;
@@ -139,14 +145,16 @@ void run_bench(const BenchOptions& options, Context& context) {
 
 void add_bench(CommandLine& line, Context& context) {
   auto options = std::make_shared<BenchOptions>();
-  line.add("bench", "At the scale: type motor and reading, read what to do")
-      .needed("PLAN", options->plan, "The plan whose motors are on the bench")
+  Command command = line.add("bench", "At the scale: type motor and reading, read what to do");
+  command.needed("PLAN", options->plan, "The plan whose motors are on the bench");
+  add_winder_ratio(command, options->winder_ratio)
       .records(options->records)
       .units(options->units)
       .footer(
           "Lines: `th3 1.512`, `th3 loop 302`, `th3 1180 41 gf.cm`; Enter alone goes on to the "
           "next\n"
-          "motor; `undo`, `skip`, `stop`, `check 1.001` for a check weight of 1 g.")
+          "motor; `undo`, `skip`, `stop`, `show th3`, `list`, an owner's name, `check 1.001` for a "
+          "check weight of 1 g; `?` shows all.")
       .action([options, &context] { run_bench(*options, context); });
 }
 

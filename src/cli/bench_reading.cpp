@@ -8,13 +8,11 @@
 
 #include "base/number_text.h"
 #include "base/text.h"
+#include "calc/break_in.h"
 #include "calc/weigh.h"
-#include "cli/advice.h"
-#include "cli/doubt.h"
 #include "cli/log_words.h"
 #include "cli/record_text.h"
 #include "records/fields.h"
-#include "records/state.h"
 
 namespace loopledger::cli {
 namespace {
@@ -24,10 +22,8 @@ using records::Kind;
 using records::Planned;
 using records::Record;
 
-bool has_entry(const Record& record, auto&& wanted) {
-  return std::ranges::any_of(records::standing(record.entries),
-                             [&](const Entry* e) { return !e->edited && wanted(*e); });
-}
+/// A number is what is wanted within this factor of what that should be. Common sense, no source.
+constexpr double kNearWanted = 1.35;
 
 Stage stage_of(Asked what) {
   return what == Asked::tied       ? Stage::tied
@@ -43,15 +39,21 @@ bool asks_mass(Asked what) {
 /// ring of two forgotten is still more. Common sense, no source.
 constexpr double kComesOn = 0.3;
 
+/// Washed, and still to be snipped.
+bool is_over_washed(const Planned& p, const motor::Now& now) {
+  return now.read.washed &&
+         calc::judge(p, Stage::washed, *now.read.washed).verdict == calc::Verdict::over;
+}
+
 /// The stage that a reading belongs to when nothing says so: what is wanted, else what was weighed
 /// last; a first reading may still have talc on.
-Stage inferred_stage(const Record& record, const std::optional<Want>& want, Mass reading) {
-  const records::Known known = records::known_of(record.entries);
+Stage inferred_stage(const Record& record, const motor::Now& now, const std::optional<Want>& want,
+                     Mass reading) {
+  const motor::Readings& read = now.read;
   const Planned& p = record.planned;
   if (want && asks_mass(want->what)) {
-    const auto washed = expected_reading(p, Stage::washed);
-    const bool first = !known.washed && !known.tied && !known.finished &&
-                       !has_entry(record, [](const Entry& e) { return e.reading.has_value(); });
+    const auto washed = motor::expected_reading(p, Stage::washed);
+    const bool first = !read.as_cut && !read.washed && !read.tied && !read.finished;
     if (first && washed && p.windows.about) {
       const double to_washed = std::fabs((reading - *washed).in_mg());
       const double to_cut = std::fabs((reading - *p.windows.about).in_mg());
@@ -62,30 +64,28 @@ Stage inferred_stage(const Record& record, const std::optional<Want>& want, Mass
   // Not asked for: weighed again, or the next stage already. What it should read there is known
   // from the stage before; a trimmed motor can only have become lighter. Tails that outweigh what
   // comes on make the next stage the lighter one.
-  const auto nearer_next = [&](Mass now, Mass comes_on) {
+  const auto nearer_next = [&](Mass before, Mass comes_on) {
     if (comes_on > Mass{}) {
-      return reading > now + kComesOn * comes_on;
+      return reading > before + kComesOn * comes_on;
     }
-    return comes_on < Mass{} && reading < now + comes_on / 2;
+    return comes_on < Mass{} && reading < before + comes_on / 2;
   };
-  if (known.finished) {
+  if (read.finished) {
     return Stage::finished;
   }
-  if (known.tied) {
-    return nearer_next(*known.tied, p.uptake.value.as_ratio() * p.aim) ? Stage::finished
-                                                                       : Stage::tied;
+  if (read.tied) {
+    return nearer_next(*read.tied, p.uptake.value.as_ratio() * p.aim) ? Stage::finished
+                                                                      : Stage::tied;
   }
-  if (known.loop) {
+  if (now.loop_is != LoopIs::planned) {
     return Stage::tied;
   }
-  const bool may_be_tied =
-      known.washed && calc::judge(p, Stage::washed, *known.washed).verdict != calc::Verdict::over;
-  if (!may_be_tied) {
+  if (!read.washed || is_over_washed(p, now)) {
     return Stage::washed;
   }
-  const Mass rubber = calc::counted(p, Stage::washed, *known.washed).rubber;
-  const Mass comes_on = calc::reading_of(p, Stage::tied, rubber) - *known.washed;
-  return nearer_next(*known.washed, comes_on) ? Stage::tied : Stage::washed;
+  const Mass rubber = calc::counted(p, Stage::washed, *read.washed).rubber;
+  const Mass comes_on = calc::reading_of(p, Stage::tied, rubber) - *read.washed;
+  return nearer_next(*read.washed, comes_on) ? Stage::tied : Stage::washed;
 }
 
 Entry weighed(Stage stage, Mass reading) {
@@ -96,11 +96,15 @@ Entry weighed(Stage stage, Mass reading) {
   return e;
 }
 
-Entry measured(Length loop, const std::optional<Want>& want) {
+/// @param typed the length as it was typed; empty: a number in the leading unit
+Entry measured(Length loop, const std::string& typed, const std::optional<Want>& want) {
   Entry e;
   const bool broken_in = want && (want->what == Asked::loop_after || want->what == Asked::break_in);
   e.kind = broken_in || !want ? Kind::break_in : Kind::tied;
-  (e.kind == Kind::break_in ? e.loop_after : e.loop) = loop;
+  const char* const name = e.kind == Kind::break_in ? "loop_after" : "loop";
+  if (typed.empty() || !records::set_field(e, *records::find_field(e.kind, name), typed).empty()) {
+    (e.kind == Kind::break_in ? e.loop_after : e.loop) = loop;
+  }
   return e;
 }
 
@@ -113,17 +117,6 @@ Entry turned(const std::optional<Want>& want) {
   return e;
 }
 
-/// A motor that broke or was put away is weighed and wound no more until it is tied again.
-std::string doubt_about_retired(const Record& record, const Entry& e) {
-  const bool of_use = e.kind == Kind::weighed || e.kind == Kind::break_in ||
-                      e.kind == Kind::wound || e.kind == Kind::flown || e.kind == Kind::broke;
-  if (!of_use || records::state_of(record.entries) != records::State::retired) {
-    return {};
-  }
-  return fmt::format("it is retired; if it has a new knot, type that it is tied first. Keep \"{}\"",
-                     in_words(e, Units::metric));
-}
-
 /// How far a value is from what is expected, in factors of ten.
 double decades(double value, double expected) {
   return value > 0 && expected > 0 ? std::fabs(std::log10(value / expected)) : 99;
@@ -131,8 +124,8 @@ double decades(double value, double expected) {
 
 /// Grams, a length or turns: what is wanted if the number is near to it, else whichever it is
 /// nearest to. A slip of the decimal point is then still taken for the reading it was meant to be.
-Entry from_number(const Record& record, double number, const std::optional<Want>& want,
-                  Units units) {
+Understood from_number(const Record& record, const motor::Now& now, double number,
+                       const std::optional<Want>& want, Units units) {
   const Planned& p = record.planned;
   const Mass mass = Mass::g(number);
   const Length length = units == Units::inch ? Length::in(number) : Length::mm(number);
@@ -143,38 +136,39 @@ Entry from_number(const Record& record, double number, const std::optional<Want>
   const Asked wanted = want ? want->what : Asked::wound;
   const bool wants_loop = wanted == Asked::tied_loop || wanted == Asked::loop_after;
   const bool wants_turns = !asks_mass(wanted) && !wants_loop;
-  const double near = std::log10(kNear);
+  const double near = std::log10(kNearWanted);
   const bool is_loop = wants_loop && to_loop <= near;
   // Break-in steps are a share of the largest turns, so turns are given more room.
   const bool is_turns = wants_turns && to_turns <= 0.7;
   const bool is_mass = asks_mass(wanted) && to_mass <= near;
   const double least = std::min({to_mass, to_loop, to_turns});
   if (is_mass || (!is_loop && !is_turns && to_mass == least)) {
-    return weighed(inferred_stage(record, want, mass), mass);
+    return {.entry = weighed(inferred_stage(record, now, want, mass), mass),
+            .stage_inferred = true};
   }
   if (is_loop || (!is_turns && to_loop == least)) {
-    return measured(length, want);
+    return {.entry = measured(length, {}, want)};
   }
   Entry turns = turned(want);
   turns.turns = Turns::of(number);
-  return turns;
+  return {.entry = std::move(turns),
+          .turns_are = wants_turns ? motor::TurnsAre::asked_for : motor::TurnsAre::guessed};
 }
 
 /// "41 gf.cm", "1.512 g", "302 mm", "1180", or turns and torque together.
-Result<Entry> from_values(const Record& record, const std::vector<std::string>& words,
-                          const std::optional<Want>& want, Units units) {
-  std::string all;
-  for (const std::string& word : words) {
-    all += (all.empty() ? "" : " ") + word;
-  }
+Result<Understood> from_values(const Record& record, const motor::Now& now,
+                               const std::vector<std::string>& words,
+                               const std::optional<Want>& want, Units units) {
+  const std::string all = fmt::format("{}", fmt::join(words, " "));
   if (const auto number = number_from(all)) {
-    return from_number(record, *number, want, units);
+    return from_number(record, now, *number, want, units);
   }
   if (const auto mass = mass_from(all)) {
-    return weighed(inferred_stage(record, want, *mass), *mass);
+    return Understood{.entry = weighed(inferred_stage(record, now, want, *mass), *mass),
+                      .stage_inferred = true};
   }
   if (const auto length = length_from(all)) {
-    return measured(*length, want);
+    return Understood{.entry = measured(*length, all, want)};
   }
   // Turns, torque, how it ended: what `log` takes for a winding.
   const Entry winding = turned(want);
@@ -187,7 +181,23 @@ Result<Entry> from_values(const Record& record, const std::vector<std::string>& 
                        "kind of entry before its values");
   }
   entry->step = winding.step;
-  return entry;
+  return Understood{.entry = std::move(*entry)};
+}
+
+/// "loop 302", "loop 302 mm".
+Result<Understood> from_loop(const std::vector<std::string>& rest, const std::optional<Want>& want,
+                             Units units) {
+  const std::string all = fmt::format("{}", fmt::join(rest, " "));
+  if (const auto number = number_from(all)) {
+    return Understood{
+        .entry =
+            measured(units == Units::inch ? Length::in(*number) : Length::mm(*number), {}, want)};
+  }
+  const auto length = length_from(all);
+  if (!length) {
+    return length.diagnostics();
+  }
+  return Understood{.entry = measured(*length, all, want)};
 }
 
 /// An entry whose words are kept as they stand.
@@ -222,40 +232,59 @@ std::vector<std::string> behind_first(const std::vector<std::string>& words) {
 
 }  // namespace
 
-std::optional<Want> next_want(const Record& record) {
-  const records::Known known = records::known_of(record.entries);
+std::optional<Want> next_want(const Record& record, const motor::Now& now) {
   const Planned& p = record.planned;
-  if (records::state_of(record.entries) == records::State::retired) {
+  const motor::Readings& read = now.read;
+  if (now.state == motor::State::retired) {
     return std::nullopt;
   }
-  const bool wound_already = known.windings > 0;
-  if (!wound_already && !known.loop_broken_in) {
-    const bool over =
-        known.washed && calc::judge(p, Stage::washed, *known.washed).verdict == calc::Verdict::over;
-    if (!known.tied && !known.finished && !known.loop && (!known.washed || over)) {
+  const bool loop_known = now.loop_is != LoopIs::planned;
+  const bool broken_in = now.loop_is == LoopIs::broken_in;
+  const bool wound_already = now.windings > 0;
+  if (!wound_already && !broken_in) {
+    const bool is_washed = read.washed && !is_over_washed(p, now);
+    if (!read.tied && !read.finished && !loop_known && !is_washed) {
       return Want{Asked::washed, 0};
     }
-    if (!known.loop) {
+    if (!loop_known) {
       return Want{Asked::tied_loop, 0};
     }
     const bool changes = p.rings.value + p.adhesive_mass.value > Mass{} || p.tails > Length{};
-    if (!known.tied && !known.finished && changes) {
+    if (!read.tied && !read.finished && changes) {
       return Want{Asked::tied, 0};
     }
-    if (!known.finished && !p.lubricant.empty()) {
+    if (!read.finished && !p.lubricant.empty()) {
       return Want{Asked::finished, 0};
     }
   }
-  if (const auto next = motor::now_of(record).winding_step) {
-    return Want{Asked::break_in, static_cast<int>(next->index) + 1};
+  if (now.winding_step) {
+    return Want{Asked::break_in, static_cast<int>(now.winding_step->index) + 1};
   }
-  if (!p.break_in.empty() && !known.loop_broken_in && !wound_already) {
+  if (!p.break_in.empty() && !broken_in && !wound_already) {
     return Want{Asked::loop_after, 0};
   }
   return std::nullopt;
 }
 
-std::string question(const Want& want, const Record& record, Units units) {
+std::string short_question(const Want& want) {
+  switch (want.what) {
+    case Asked::washed:
+    case Asked::tied:
+    case Asked::finished:
+      return std::string(word(stage_of(want.what))) + ", g";
+    case Asked::tied_loop:
+      return "loop as tied";
+    case Asked::loop_after:
+      return "loop after break-in";
+    case Asked::break_in:
+      return fmt::format("break-in step {}", want.step);
+    case Asked::wound:
+      break;
+  }
+  return "turns wound";
+}
+
+std::string question(const Want& want, const Record& record, const motor::Now& now, Units units) {
   const Planned& p = record.planned;
   const auto window = [&p](Stage stage) {
     const records::Window w = calc::scale_window(p, stage);
@@ -275,9 +304,9 @@ std::string question(const Want& want, const Record& record, Units units) {
     case Asked::loop_after:
       return "loop after break-in";
     case Asked::break_in: {
-      const motor::Now now = motor::now_of(record);
+      const auto& planned = p.break_in[static_cast<std::size_t>(want.step - 1)];
       const records::BreakInStep step =
-          step_now_of(p, now, static_cast<std::size_t>(want.step - 1)).step;
+          calc::step_now(p, planned, now.loop_as_tied, now.largest).step;
       if (step.turns) {
         return fmt::format("break-in step {}, turns ({})", want.step, shown_at_most(*step.turns));
       }
@@ -288,58 +317,49 @@ std::string question(const Want& want, const Record& record, Units units) {
     case Asked::wound:
       break;
   }
-  return fmt::format("turns wound (to {})", shown_at_most(p.wind_to));
+  return fmt::format("turns wound (to {})", shown_at_most(now.wind_to));
 }
 
-Result<Understood> understand(const Record& record, const std::vector<std::string>& typed,
-                              Units units) {
-  const auto turns = is_text(typed) ? Result<std::vector<std::string>>(typed)
-                                    : cranks_as_turns(typed, record.planned.winder_ratio);
-  if (!turns) {
-    return turns.diagnostics();
+Result<Understood> understand(const Record& record, const motor::Now& now,
+                              const std::vector<std::string>& typed, Units units,
+                              const std::optional<double>& winder_ratio) {
+  const auto turned =
+      is_text(typed) ? Result<TurnedWords>({typed, false}) : cranks_as_turns(typed, winder_ratio);
+  if (!turned) {
+    return turned.diagnostics();
   }
-  const std::vector<std::string> words = is_text(typed) ? typed : with_stages_whole(*turns);
+  const std::vector<std::string> words = is_text(typed) ? typed : with_stages_whole(turned->words);
   if (words.empty()) {
     return error("bench-value", "expected a value, found none", "such as 1.512");
   }
-  const auto want = next_want(record);
+  const auto want = next_want(record, now);
   const std::vector<std::string> rest = behind_first(words);
-  Result<Entry> entry = [&]() -> Result<Entry> {
-    // "tied" is a stage and a kind: with a loop it is the kind.
-    const bool loop_named = std::ranges::any_of(
-        rest, [](const std::string& word) { return lower_ascii(word).starts_with("loop"); });
-    const bool stage = stage_from(words[0]).has_value() && !loop_named;
-    if (records::kind_from(words[0]) && !rest.empty() && !stage) {
-      return entry_from_words(words[0], rest);
+  // "tied" is a stage and a kind: with a loop it is the kind.
+  const bool loop_named = std::ranges::any_of(
+      rest, [](const std::string& word) { return lower_ascii(word).starts_with("loop"); });
+  const bool stage = stage_from(words[0]).has_value() && !loop_named;
+  const auto typed_entry = [](Result<Entry> entry) {
+    return entry ? Result<Understood>(Understood{.entry = std::move(*entry)})
+                 : Result<Understood>(entry.diagnostics());
+  };
+  if (records::kind_from(words[0]) && !rest.empty() && !stage) {
+    auto out = typed_entry(entry_from_words(words[0], rest));
+    if (out) {
+      out->in_cranks = turned->in_cranks;
     }
-    if ((stage && !rest.empty()) || ends_in_stage(words)) {
-      return entry_from_words("weighed", words);
-    }
-    if (lower_ascii(words[0]) == "loop" && !rest.empty()) {
-      std::string all;
-      for (const std::string& word : rest) {
-        all += word + " ";
-      }
-      const auto number = number_from(all);
-      const auto length =
-          number ? Result<Length>(units == Units::inch ? Length::in(*number) : Length::mm(*number))
-                 : length_from(trimmed(all));
-      if (!length) {
-        return length.diagnostics();
-      }
-      return measured(*length, want);
-    }
-    return from_values(record, words, want, units);
-  }();
-  if (!entry) {
-    return entry.diagnostics();
+    return out;
   }
-  Understood understood{std::move(*entry), {}};
-  understood.doubt = doubt_about_retired(record, understood.entry);
-  if (understood.doubt.empty()) {
-    understood.doubt = doubt_about(record, understood.entry, units);
+  if ((stage && !rest.empty()) || ends_in_stage(words)) {
+    return typed_entry(entry_from_words("weighed", words));
   }
-  return understood;
+  if (lower_ascii(words[0]) == "loop" && !rest.empty()) {
+    return from_loop(rest, want, units);
+  }
+  auto out = from_values(record, now, words, want, units);
+  if (out) {
+    out->in_cranks = turned->in_cranks;
+  }
+  return out;
 }
 
 std::optional<Mass> still_good_for(const Planned& p, Stage stage, Mass reading) {

@@ -23,6 +23,7 @@
 #include "cli/press.h"
 #include "cli/row_filter.h"
 #include "cli/today_options.h"
+#include "cli/winder_today.h"
 #include "page/field_card.h"
 #include "pdf/write_pdf.h"
 #include "records/ledger.h"
@@ -257,12 +258,11 @@ void add_card(CommandLine& line, Context& context) {
   auto options = std::make_shared<CardOptions>();
   Command command = line.add("card", "Print field cards: how to wind, with the torque curve");
   command.words("ID", options->ids, "The motors, such as th1 th2");
-  add_filter(command, options->only)
+  add_winder_ratio(add_filter(command, options->only), options->today.winder_ratio)
       .option("--paper", options->paper, "Paper: a4 (default), letter, or a .toml file")
       .option("--out", options->out, "Folder for card.pdf (default: out)")
       .records(options->records)
       .units(options->units)
-      .option("--winder-ratio", options->today.winder_ratio, kWinderRatioHelp)
       .flag("--overwrite", options->overwrite, "Replace a file that this program did not write")
       .json(options->json, "What was written")
       .footer(

@@ -190,45 +190,57 @@ Diagnostic missing(const RawEntry& raw, std::string_view what) {
                "each entry has an id and a kind", raw.place);
 }
 
-/// Reads one raw entry; faults go to `problems`, with its place.
-std::optional<FileEntry> understood(const RawEntry& raw, Diagnostics& problems) {
-  FileEntry out;
-  out.place = raw.place;
+/// What a row says of its motor and kind, and its fields as words.
+struct RowWords {
   std::string id;
   std::string kind;
-  std::vector<std::string> words;
-  Diagnostics said;
+  std::vector<std::string> fields;
+};
+
+RowWords words_of_row(const RawEntry& raw, FileEntry& out, Diagnostics& said) {
+  RowWords words;
   for (const auto& [name, value] : raw.values) {
     if (value.empty()) {
       continue;  // an empty cell says nothing
     }
     if (name == "id") {
-      id = value;
+      words.id = value;
     } else if (name == "kind") {
-      kind = value;
+      words.kind = value;
     } else if (name == "at") {
       out.at = moment_from_text(value);
       if (!out.at) {
         said.push_back(bad_time(value));
       }
     } else {
-      words.push_back(fmt::format("{}={}", name, value));
+      words.fields.push_back(fmt::format("{}={}", name, value));
     }
   }
-  if (id.empty()) {
+  if (words.id.empty()) {
     said.push_back(missing(raw, "id"));
   }
-  if (kind.empty()) {
+  if (words.kind.empty()) {
     said.push_back(missing(raw, "kind"));
   }
+  return words;
+}
+
+/// Reads one raw entry; faults go to `problems`, with its place.
+std::optional<FileEntry> understood(const RawEntry& raw, const std::optional<double>& ratio,
+                                    Diagnostics& problems) {
+  FileEntry out;
+  out.place = raw.place;
+  Diagnostics said;
+  const RowWords words = words_of_row(raw, out, said);
   if (said.empty()) {
-    const auto typed = tag::id_from(id);
+    const auto typed = tag::id_from(words.id);
     append(said, typed.diagnostics());
-    auto entry = entry_from_words(kind, words);
-    append(said, entry.diagnostics());
-    if (typed && entry) {
+    auto read = entry_from_typed(words.kind, words.fields, ratio);
+    append(said, read.diagnostics());
+    if (typed && read) {
       out.id = typed->id;
-      out.entry = std::move(*entry);
+      out.entry = std::move(read->entry);
+      out.in_cranks = read->in_cranks;
     }
   }
   for (Diagnostic d : said) {
@@ -240,7 +252,8 @@ std::optional<FileEntry> understood(const RawEntry& raw, Diagnostics& problems) 
 
 }  // namespace
 
-Result<std::vector<FileEntry>> entries_from_file(const std::string& text, const std::string& file) {
+Result<std::vector<FileEntry>> entries_from_file(const std::string& text, const std::string& file,
+                                                 const std::optional<double>& winder_ratio) {
   const auto raw =
       lower_ascii(file).ends_with(".csv") ? from_csv(text, file) : from_toml(text, file);
   if (!raw) {
@@ -254,7 +267,7 @@ Result<std::vector<FileEntry>> entries_from_file(const std::string& text, const 
   }
   std::vector<FileEntry> entries;
   for (const RawEntry& one : *raw) {
-    if (auto entry = understood(one, problems)) {
+    if (auto entry = understood(one, winder_ratio, problems)) {
       entries.push_back(std::move(*entry));
     }
   }

@@ -20,14 +20,17 @@ struct FileEntry {
   MotorId id;
   records::Entry entry;      ///< its key still empty
   std::optional<Moment> at;  ///< when the file says so
+  bool in_cranks = false;    ///< its turns were given as cranks
   Place place;
 };
 
 inline constexpr std::size_t kMaxFileEntries = 100000;
 
 /// A file whose name ends in .csv is CSV, any other TOML. Errors: those of plan/tree.h, log-csv,
-/// log-at, id-form, id-check, and those of cli/log_words.h, each with its place.
-[[nodiscard]] Result<std::vector<FileEntry>> entries_from_file(const std::string& text,
-                                                               const std::string& file);
+/// log-at, id-form, id-check, and those of cli/log_words.h, each with its place. @param
+/// winder_ratio for what is given in cranks
+[[nodiscard]] Result<std::vector<FileEntry>> entries_from_file(
+    const std::string& text, const std::string& file,
+    const std::optional<double>& winder_ratio = std::nullopt);
 
 }  // namespace loopledger::cli

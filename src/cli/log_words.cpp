@@ -219,12 +219,16 @@ bool is_crank_word(std::string_view word) {
   return key == "crank" || key == "cranks";
 }
 
-/// "42 cranks" as one word, where it is two.
+/// "42 cranks" and "cranks 42" as one word, where they are two.
 std::vector<std::string> with_cranks_whole(const std::vector<std::string>& words) {
   std::vector<std::string> out;
-  for (const std::string& word : words) {
-    if (is_crank_word(word) && !out.empty()) {
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const std::string& word = words[i];
+    const bool behind = !out.empty() && number_from(out.back().substr(out.back().find('=') + 1));
+    if (is_crank_word(word) && behind) {
       out.back() += " " + word;
+    } else if (is_crank_word(word) && i + 1 < words.size() && number_from(words[i + 1])) {
+      out.push_back(fmt::format("{}={}", word, words[++i]));
     } else {
       out.push_back(word);
     }
@@ -232,26 +236,44 @@ std::vector<std::string> with_cranks_whole(const std::vector<std::string>& words
   return out;
 }
 
+/// A word that gives cranks: the field that they are turns of, and their number.
+struct CrankWord {
+  std::string field;
+  double cranks = 0;
+};
+
+std::optional<CrankWord> crank_word(const std::string& word) {
+  const std::size_t equals = word.find('=');
+  const std::string field = equals == std::string::npos ? "turns" : word.substr(0, equals);
+  const std::string value = equals == std::string::npos ? word : word.substr(equals + 1);
+  if (is_crank_word(field)) {
+    const auto cranks = number_from(value);
+    return cranks ? std::optional(CrankWord{"turns", *cranks}) : std::nullopt;
+  }
+  const std::size_t blank = value.find(' ');
+  const auto cranks = number_from(value.substr(0, blank));
+  const bool said = blank != std::string::npos && is_crank_word(trimmed(value.substr(blank)));
+  return said && cranks ? std::optional(CrankWord{field, *cranks}) : std::nullopt;
+}
+
 }  // namespace
 
-Result<std::vector<std::string>> cranks_as_turns(const std::vector<std::string>& words,
-                                                 double winder_ratio) {
-  std::vector<std::string> out = with_cranks_whole(words);
-  for (std::string& word : out) {
-    const std::size_t equals = word.find('=');
-    const std::string field = equals == std::string::npos ? "turns" : word.substr(0, equals);
-    const std::string value = equals == std::string::npos ? word : word.substr(equals + 1);
-    const std::size_t blank = value.find(' ');
-    const auto number = number_from(value.substr(0, blank));
-    if (blank == std::string::npos || !number || !is_crank_word(trimmed(value.substr(blank)))) {
+Result<TurnedWords> cranks_as_turns(const std::vector<std::string>& words,
+                                    const std::optional<double>& winder_ratio) {
+  TurnedWords out{with_cranks_whole(words), false};
+  for (std::string& word : out.words) {
+    const auto cranks = crank_word(word);
+    if (!cranks) {
       continue;
     }
-    if (winder_ratio <= 1) {
+    if (!winder_ratio) {
       return error("log-cranks", "cranks are no turns as long as the winder's ratio is not known",
-                   "type the turns; [bench] winder_ratio of the plan is kept in the record");
+                   "type the turns, or say the ratio: --winder-ratio 10, or "
+                   "LOOPLEDGER_WINDER_RATIO=10, or at the bench [bench] winder_ratio of the plan");
     }
-    word = fmt::format("{}={}", field,
-                       rounded(calc::turns_of_cranks(*number, winder_ratio).count(), 6));
+    word = fmt::format("{}={}", cranks->field,
+                       rounded(calc::turns_of_cranks(cranks->cranks, *winder_ratio).count(), 6));
+    out.in_cranks = out.in_cranks || cranks->field == "turns";
   }
   return out;
 }
@@ -284,6 +306,23 @@ Result<Entry> entry_from_words(const std::string& kind, const std::vector<std::s
     return problems;
   }
   return entry;
+}
+
+Result<TypedEntry> entry_from_typed(const std::string& kind, const std::vector<std::string>& words,
+                                    const std::optional<double>& winder_ratio) {
+  const auto known = records::kind_from(kind);
+  const bool has_turns = known && (records::find_field(*known, "turns") != nullptr ||
+                                   records::find_field(*known, "turns_left") != nullptr);
+  const auto turned =
+      has_turns ? cranks_as_turns(words, winder_ratio) : Result<TurnedWords>({words, false});
+  if (!turned) {
+    return turned.diagnostics();
+  }
+  auto entry = entry_from_words(kind, turned->words);
+  if (!entry) {
+    return entry.diagnostics();
+  }
+  return TypedEntry{std::move(*entry), turned->in_cranks};
 }
 
 }  // namespace loopledger::cli

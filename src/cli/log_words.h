@@ -5,6 +5,7 @@
 // clock.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,10 +19,23 @@ namespace loopledger::cli {
 [[nodiscard]] Result<records::Entry> entry_from_words(const std::string& kind,
                                                       const std::vector<std::string>& words);
 
-/// The words of an entry that has turns, with "42 cranks", "turns=42 cranks" and the like said as
-/// turns. Error log-cranks: the record knows no winder's ratio.
-[[nodiscard]] Result<std::vector<std::string>> cranks_as_turns(
-    const std::vector<std::string>& words, double winder_ratio);
+struct TurnedWords {
+  std::vector<std::string> words;
+  bool in_cranks = false;  ///< the turns were typed as cranks
+};
+/// The words of an entry that has turns, with "42 cranks", "cranks=42", "turns=42 cranks" and the
+/// like said as turns. Error log-cranks: nobody says the winder's ratio (cli/winder_today.h).
+[[nodiscard]] Result<TurnedWords> cranks_as_turns(const std::vector<std::string>& words,
+                                                  const std::optional<double>& winder_ratio);
+
+struct TypedEntry {
+  records::Entry entry;  ///< its key still empty
+  bool in_cranks = false;
+};
+/// Both: a kind and its words, cranks as turns where the kind has turns.
+[[nodiscard]] Result<TypedEntry> entry_from_typed(const std::string& kind,
+                                                  const std::vector<std::string>& words,
+                                                  const std::optional<double>& winder_ratio);
 
 /// The error log-at about what is no time, without a place.
 [[nodiscard]] Diagnostic bad_time(const std::string& typed);

@@ -4,6 +4,7 @@
 #include <fcntl.h>
 #include <fmt/format.h>
 #include <sys/file.h>
+#include <sys/resource.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -39,6 +40,16 @@ bool still_named(int fd, const std::string& path) {
   struct stat named_one {};
   return ::fstat(fd, &open_one) == 0 && ::stat(path.c_str(), &named_one) == 0 &&
          open_one.st_dev == named_one.st_dev && open_one.st_ino == named_one.st_ino;
+}
+
+/// Many records are locked at once: as many files as the system lets one program open.
+bool more_files() {
+  rlimit files{};
+  if (::getrlimit(RLIMIT_NOFILE, &files) != 0 || files.rlim_cur >= files.rlim_max) {
+    return false;
+  }
+  files.rlim_cur = files.rlim_max;
+  return ::setrlimit(RLIMIT_NOFILE, &files) == 0;
 }
 
 /// A regular file or nothing: a pipe or a device of a record's name would hang a reader.
@@ -91,6 +102,9 @@ Result<std::unique_ptr<records::Disk::Lock>> PosixDisk::lock(const std::string& 
   }
   for (int i = 0; i < kLockTries; ++i) {
     Descriptor file(::open(path.c_str(), O_RDWR | O_CLOEXEC));
+    if (file.get() < 0 && errno == EMFILE && more_files()) {
+      continue;
+    }
     if (file.get() < 0) {
       return cannot("open the record for writing", path, errno);
     }
@@ -136,6 +150,17 @@ Diagnostics PosixDisk::append(const std::string& path, std::string_view bytes) {
   }
   if (!flush(file.get())) {
     return take_back(file.get(), path, before.st_size, errno);
+  }
+  return {};
+}
+
+Diagnostics PosixDisk::cut(const std::string& path, std::uint64_t size) {
+  Descriptor file(::open(path.c_str(), O_WRONLY | O_CLOEXEC));
+  if (file.get() < 0) {
+    return {cannot("open the record for writing", path, errno)};
+  }
+  if (::ftruncate(file.get(), static_cast<off_t>(size)) != 0 || !flush(file.get())) {
+    return {cannot("take back what was added to the record", path, errno)};
   }
   return {};
 }

@@ -22,6 +22,7 @@ class PosixDisk : public records::Disk {
   Result<std::unique_ptr<Lock>> lock(const std::string& path) override;
   Diagnostics create(const std::string& path, std::string_view bytes) override;
   Diagnostics append(const std::string& path, std::string_view bytes) override;
+  Diagnostics cut(const std::string& path, std::uint64_t size) override;
   Diagnostics replace(const std::string& path, std::string_view bytes) override;
   Diagnostics rename(const std::string& from, const std::string& to) override;
   Diagnostics make_folder(const std::string& folder) override;

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "base/text.h"
+#include "motor/doubts.h"
 #include "records/fields.h"
 #include "tag/id.h"
 
@@ -198,17 +199,7 @@ std::string verdict_text(const records::Planned& p, const calc::Judgement& j, Un
 }
 
 std::string tying_text(const calc::TyingCheck& check, Mass scale_step) {
-  std::string out = fmt::format("tied minus washed{} {}, rings and glue {}",
-                                check.tails > Mass{} ? " without tails" : "",
-                                mg(check.difference, scale_step), mg(check.expected, scale_step));
-  if (check.agrees) {
-    return out + ": agrees";
-  }
-  if (check.rings_missing > 0) {
-    return out + fmt::format(": {} ring{} forgotten?", check.rings_missing,
-                             check.rings_missing == 1 ? "" : "s");
-  }
-  return out + (check.tails_still_on ? ": tails still on?" : ": does not agree, weigh again");
+  return motor::words_of_tying(check, scale_step);
 }
 
 }  // namespace loopledger::cli

@@ -25,14 +25,14 @@ void take_option(const std::string& option, const std::string& text, std::string
 }  // namespace
 
 Command& add_today(Command& command, TodayOptions& options) {
-  return command
+  command
       .option("--temperature", options.temperature,
               "Today's, such as \"12 C\" or \"54 F\": what it does to the energy")
       .option("--launch", options.launch,
               "The torque wanted at launch, such as \"18 gf.cm\": how far to back off")
       .option("--back-off", options.let_out,
-              "Turns to be let out before launch: what torque and energy is left")
-      .option("--winder-ratio", options.winder_ratio, kWinderRatioHelp);
+              "Turns to be let out before launch: what torque and energy is left");
+  return add_winder_ratio(command, options.winder_ratio);
 }
 
 Result<Today> today_from(const TodayOptions& options, const Context& context) {
@@ -50,7 +50,7 @@ Result<Today> today_from(const TodayOptions& options, const Context& context) {
     problems.push_back(error("today-launch", "--launch: expected a torque above 0",
                              "such as --launch \"18 gf.cm\"", {}));
   }
-  const auto ratio = todays_winder_ratio(options.winder_ratio, std::nullopt, context);
+  const auto ratio = todays_winder_ratio(options.winder_ratio, nullptr, context);
   append(problems, ratio.diagnostics());
   if (!problems.empty()) {
     return problems;

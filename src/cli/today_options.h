@@ -20,13 +20,11 @@ struct TodayOptions {
   std::string winder_ratio;
 };
 
-inline constexpr const char* kWinderRatioHelp =
-    "Turns of the motor for one of today's winder's crank, such as 10";
-
-/// Describes --temperature, --launch and --back-off.
+/// Describes --temperature, --launch, --back-off and --winder-ratio.
 Command& add_today(Command& command, TodayOptions& options);
 
-/// With the time of now. Errors: those of records::set_field, naming the option; today-launch.
+/// With the time of now. Errors: those of records::set_field, naming the option; today-launch;
+/// winder-ratio.
 [[nodiscard]] Result<Today> today_from(const TodayOptions& options, const Context& context);
 
 }  // namespace loopledger::cli

@@ -9,35 +9,36 @@
 namespace loopledger::cli {
 namespace {
 
-constexpr double kMostRatio = 100;  // as in a plan
-constexpr const char* kVariable = "LOOPLEDGER_WINDER_RATIO";
+constexpr double kMostRatio = 100;  // as [bench] of a plan
 
-Result<std::optional<double>> ratio_from(const std::string& text, const char* where) {
-  const auto number = number_from(trimmed(text));
-  if (!number || !(*number > 0) || *number > kMostRatio) {
+Result<std::optional<double>> ratio_from(const std::string& text, std::string_view name) {
+  const auto ratio = number_from(trimmed(text));
+  if (!ratio || !(*ratio > 0) || *ratio > kMostRatio) {
     return error("winder-ratio",
-                 fmt::format("{}: expected turns of the motor for one of the crank, over 0 and up "
-                             "to {}, found \"{}\"",
-                             where, kMostRatio, printable(shortened(text, 40))),
-                 "such as 10");
+                 fmt::format("{}: expected a number above 0, at most {}, found \"{}\"", name,
+                             kMostRatio, printable(shortened(text, 40))),
+                 fmt::format("turns of the motor per turn of the crank: {} 10", name));
   }
-  return std::optional(*number);
+  return std::optional(*ratio);
 }
 
 }  // namespace
 
-Result<std::optional<double>> todays_winder_ratio(const std::string& option,
-                                                  std::optional<double> of_plan,
+Command& add_winder_ratio(Command& command, std::string& option) {
+  return command.option("--winder-ratio", option, "Motor turns per turn of today's crank");
+}
+
+Result<std::optional<double>> todays_winder_ratio(const std::string& option, const plan::Plan* plan,
                                                   const Context& context) {
   if (!option.empty()) {
     return ratio_from(option, "--winder-ratio");
   }
-  if (of_plan) {
-    return of_plan;
+  if (plan != nullptr && plan->bench.winder_ratio.given) {
+    return std::optional(plan->bench.winder_ratio.value);
   }
-  const auto set = context.env(kVariable);
-  return set && !set->empty() ? ratio_from(*set, kVariable)
-                              : Result<std::optional<double>>(std::optional<double>());
+  const auto variable = context.env(kWinderRatioVariable);
+  return variable && !variable->empty() ? ratio_from(*variable, kWinderRatioVariable)
+                                        : Result<std::optional<double>>(std::optional<double>());
 }
 
 }  // namespace loopledger::cli

@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: MIT
 //
-// The winder's ratio of the day: turns of the motor for one of the crank. It is the winder's and
-// not the motor's, so a record keeps turns, and cranks are told and taken only where somebody says
-// what winder is in hand.
+// The winder's ratio: it is the winder's, of the day, and not the motor's. Told by --winder-ratio,
+// else by the plan at the bench, else by the environment.
 #pragma once
 
 #include <optional>
@@ -10,14 +9,20 @@
 
 #include "base/result.h"
 #include "cli/command.h"
+#include "cli/command_line.h"
+#include "plan/plan.h"
 
 namespace loopledger::cli {
 
-/// By `--winder-ratio`, else the plan's [bench] where a command has one, else the environment's
-/// LOOPLEDGER_WINDER_RATIO; empty: nobody says. Error `winder-ratio`: it is no number over 0 and up
-/// to 100.
+inline constexpr const char* kWinderRatioVariable = "LOOPLEDGER_WINDER_RATIO";
+
+/// Describes --winder-ratio.
+Command& add_winder_ratio(Command& command, std::string& option);
+
+/// Motor turns per turn of the crank, above 0 to 100; empty: nobody says. @param plan null where
+/// there is none. Error winder-ratio: the option or the variable is no such number.
 [[nodiscard]] Result<std::optional<double>> todays_winder_ratio(const std::string& option,
-                                                                std::optional<double> of_plan,
+                                                                const plan::Plan* plan,
                                                                 const Context& context);
 
 }  // namespace loopledger::cli

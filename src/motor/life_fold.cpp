@@ -50,14 +50,6 @@ bool gives_figures(Kind kind) {
          kind == Kind::wound;
 }
 
-/// Whether two readings of the ruler can be of one loop: three standard uncertainties of their
-/// difference, each with the step at both ends, or what hanging makes.
-bool same_loop(const records::Planned& p, Length a, Length b) {
-  const double by_ruler = 3 * p.ruler_step.in_si() * std::sqrt(2.0 / 6.0);
-  const double by_hanging = kSameLoop * std::max(a, b).in_si();
-  return std::fabs((a - b).in_si()) <= std::max(by_ruler, by_hanging) + 1e-12;
-}
-
 bool same_mass(const records::Planned& p, Mass a, Mass b) {
   const double u = calc::scale_u(p.scale_step, p.scale_error).in_si();
   return std::fabs((a - b).in_si()) <= 3 * std::sqrt(2.0) * u + 1e-15;

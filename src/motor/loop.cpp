@@ -15,6 +15,12 @@ Length loop_of_mass(const records::Planned& p, Mass rubber) {
   return std::max((stays - p.knot) / p.strands, Length{});
 }
 
+bool same_loop(const records::Planned& p, Length a, Length b) {
+  const double by_ruler = 3 * p.ruler_step.in_si() * std::sqrt(2.0 / 6.0);
+  const double by_hanging = kSameLoop * std::max(a, b).in_si();
+  return std::fabs((a - b).in_si()) <= std::max(by_ruler, by_hanging) + 1e-12;
+}
+
 Length loop_tolerance(const records::Planned& p, Mass rubber) {
   const double n = p.strands;
   const double lambda = p.linear_density.value.in_si();

@@ -160,6 +160,10 @@ inline constexpr double kSameLoop = 0.01;
 /// does not say.
 [[nodiscard]] std::optional<Stage> stage_weighed(const records::Entry& entry);
 
+/// Whether two readings of the ruler can be of one loop: three standard uncertainties of their
+/// difference, each with the step at both ends, or what hanging makes.
+[[nodiscard]] bool same_loop(const records::Planned& planned, Length a, Length b);
+
 /// The loop that washed rubber of this mass makes: (mass / linear density - knot) / strands.
 [[nodiscard]] Length loop_of_mass(const records::Planned& planned, Mass rubber);
 

@@ -55,6 +55,10 @@ class Disk {
   /// disk-permission, disk-full, disk-io.
   virtual Diagnostics append(const std::string& path, std::string_view bytes) = 0;
 
+  /// Takes what stands behind `size` bytes off the end again and flushes: what append() added.
+  /// Errors: disk-missing, disk-permission, disk-io.
+  virtual Diagnostics cut(const std::string& path, std::uint64_t size) = 0;
+
   /// Puts a file of these bytes in the place of one that is there: a reader sees the old or the
   /// new, before and after a crash. Errors: disk-missing, disk-permission, disk-full, disk-io.
   virtual Diagnostics replace(const std::string& path, std::string_view bytes) = 0;

@@ -8,7 +8,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <unordered_set>
 #include <utility>
 #include <vector>
 
@@ -84,23 +83,5 @@ struct Record {
   std::vector<Entry> entries;  ///< in the file's order, corrected ones still in
   bool torn = false;           ///< the file ends in an incomplete line; nothing may be appended
 };
-
-/// The entries that stand, in the file's order: those that no other sound entry corrects, wherever
-/// in the file it is (a merge of two people's lines may put a correction first).
-[[nodiscard]] inline std::vector<const Entry*> standing(const std::vector<Entry>& entries) {
-  std::unordered_set<std::string_view> corrected;
-  for (const Entry& entry : entries) {
-    if (!entry.edited && entry.corrects != entry.key) {
-      corrected.insert(entry.corrects);
-    }
-  }
-  std::vector<const Entry*> kept;
-  for (const Entry& entry : entries) {
-    if (!corrected.contains(entry.key)) {
-      kept.push_back(&entry);
-    }
-  }
-  return kept;
-}
 
 }  // namespace loopledger::records

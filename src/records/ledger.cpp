@@ -28,6 +28,13 @@ bool is_by_product(std::string_view name) {
 constexpr const char* kFull =
     "note the rest in a record of its own: print the motor anew under the next id";
 
+Diagnostic too_large(const std::string& path) {
+  return error(
+      "record-size",
+      fmt::format("the record would pass {} bytes and could not be read any more", kMaxRecordBytes),
+      kFull, {path, 0, 0});
+}
+
 /// Two people's additions to one record are merged by git line by line, both kept.
 constexpr std::string_view kGitAttributes =
     "# Lines that two people added to one motor's record are both kept.\n"
@@ -197,12 +204,103 @@ Diagnostics Ledger::add(const MotorId& id, const Entry& entry) {
     return problems;
   }
   if (text->size() + line->size() > kMaxRecordBytes) {
-    return {error("record-size",
-                  fmt::format("the record would pass {} bytes and could not be read any more",
-                              kMaxRecordBytes),
-                  kFull, {path, 0, 0})};
+    return {too_large(path)};
   }
   return disk_.append(path, *line);
+}
+
+/// One record that gets entries, locked.
+struct Ledger::Open {
+  std::string path;
+  std::unique_ptr<Disk::Lock> lock;
+  std::uint64_t size = 0;
+  std::optional<Record> record;
+  std::string lines;
+  std::size_t first = 0;  ///< of its additions
+};
+
+/// Locks and reads a record that is to be added to.
+Diagnostics Ledger::open_for(const MotorId& id, Open& open) {
+  open.path = path_of(id);
+  if (open.path.empty()) {
+    return {not_held(id, folder_)};
+  }
+  auto lock = disk_.lock(open.path);
+  if (!lock) {
+    return as_not_held(lock.diagnostics(), id, folder_);
+  }
+  open.lock = std::move(*lock);
+  const auto text = disk_.read(open.path, kMaxRecordBytes);
+  if (!text) {
+    return as_not_held(text.diagnostics(), id, folder_);
+  }
+  open.size = text->size();
+  auto record = record_in(*text, id, open.path);
+  if (!record) {
+    return record.diagnostics();
+  }
+  open.record = std::move(*record);
+  return {};
+}
+
+/// Whether the entry can be added behind those that are waiting there already.
+Diagnostics Ledger::take_line(Open& open, const Entry& entry) {
+  const auto line = entry_line(entry);
+  if (!line) {
+    return line.diagnostics();
+  }
+  if (Diagnostics problems = refusals(*open.record, entry, open.path); !problems.empty()) {
+    return problems;
+  }
+  open.lines += *line;
+  open.record->entries.push_back(entry);
+  if (open.size + open.lines.size() > kMaxRecordBytes) {
+    return {too_large(open.path)};
+  }
+  return {};
+}
+
+Diagnostics Ledger::add_all(const std::vector<Addition>& additions, std::size_t& failed) {
+  // In the order of their ids, so that two programs that want the same records don't wait for each
+  // other.
+  std::map<MotorId, Open> records;
+  for (failed = 0; failed < additions.size(); ++failed) {
+    records.try_emplace(additions[failed].id).first->second.first = failed;
+  }
+  for (auto& [id, open] : records) {
+    if (Diagnostics problems = open_for(id, open); !problems.empty()) {
+      failed = open.first;
+      return problems;
+    }
+  }
+  for (failed = 0; failed < additions.size(); ++failed) {
+    const Addition& one = additions[failed];
+    if (Diagnostics problems = take_line(records[one.id], one.entry); !problems.empty()) {
+      return problems;
+    }
+  }
+  return append_all(records, failed);
+}
+
+/// Writes; what was written is taken back when one fails.
+Diagnostics Ledger::append_all(const std::map<MotorId, Open>& records, std::size_t& failed) {
+  for (auto at = records.begin(); at != records.end(); ++at) {
+    Diagnostics problems = disk_.append(at->second.path, at->second.lines);
+    if (problems.empty()) {
+      continue;
+    }
+    failed = at->second.first;
+    while (at != records.begin()) {
+      --at;
+      Diagnostics left = disk_.cut(at->second.path, at->second.size);
+      for (Diagnostic& one : left) {
+        one.message += ": its new entries stay";
+        problems.push_back(std::move(one));
+      }
+    }
+    return problems;
+  }
+  return {};
 }
 
 Result<Ledger::Holding> Ledger::holding() {

@@ -7,6 +7,7 @@
 #pragma once
 
 #include <functional>
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -49,6 +50,16 @@ class Ledger {
   /// its key must be new (record-key). Other errors: those of entry_line, none-record, disk-….
   Diagnostics add(const MotorId& id, const Entry& entry);
 
+  struct Addition {
+    MotorId id;
+    Entry entry;
+  };
+  /// Adds all of the entries or none: all records are locked and looked at before the first is
+  /// written to, and when one fails what was written is taken back. An entry may correct one that
+  /// stands before it. Errors: those of add(); `failed` is the addition that they are about, its
+  /// number of additions when they are about none.
+  Diagnostics add_all(const std::vector<Addition>& additions, std::size_t& failed);
+
   struct Holding {
     std::vector<MotorId> ids;  ///< sorted
     Diagnostics passed_over;   ///< a note for each file that is no record by its name
@@ -60,6 +71,10 @@ class Ledger {
   [[nodiscard]] Result<MotorId> next_free(std::string_view stem);
 
  private:
+  struct Open;
+  [[nodiscard]] Diagnostics open_for(const MotorId& id, Open& open);
+  [[nodiscard]] static Diagnostics take_line(Open& open, const Entry& entry);
+  [[nodiscard]] Diagnostics append_all(const std::map<MotorId, Open>& records, std::size_t& failed);
   [[nodiscard]] Result<Record> record_in(std::string_view text, const MotorId& id,
                                          const std::string& path);
 

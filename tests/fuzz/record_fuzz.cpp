@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "fuzz/claim.h"
 #include "fuzz/targets.h"
+#include "motor/now.h"
 #include "records/differences.h"
 #include "records/fields.h"
 #include "records/format.h"
@@ -14,7 +15,6 @@
 #include "records/mend.h"
 #include "records/read.h"
 #include "records/read_entry.h"
-#include "records/state.h"
 #include "records/write.h"
 #include "records/write_planned.h"
 #include "support/memory_disk.h"
@@ -45,13 +45,19 @@ void claim_entry(const Entry& entry) {
   claim(*entry_line(*again) == *line, "written twice it differs", *line);
 }
 
-/// What is known of a motor can be told of any entries.
-void claim_states(const std::vector<Entry>& entries) {
-  claim(state_from(word(state_of(entries))) == state_of(entries), "a state without a word");
-  claim(!lives(entries).empty() && standing(entries).size() <= entries.size(), "lives");
-  const Known known = known_of(entries);
-  claim(known.windings >= 0 && known.flights >= 0, "a count of less than nothing");
-  (void)loop_is(known);
+/// What is known of a motor can be told of any record, and nothing is aimed past "do not pass".
+void claim_now(const Record& record) {
+  const motor::Now now = motor::now_of(record);
+  claim(motor::state_from(motor::word(now.state)) == now.state, "a state without a word");
+  claim(!now.lives.empty() && now.windings >= 0 && now.flights >= 0, "lives");
+  std::size_t entries = 0;
+  for (const motor::Life& life : now.lives) {
+    entries += life.entries.size();
+  }
+  claim(entries <= record.entries.size(), "more entries stand than there are");
+  claim(!now.best || now.best->turns <= now.do_not_pass, "a best past \"do not pass\"");
+  claim(now.wind_to <= now.do_not_pass, "\"wind to\" past \"do not pass\"");
+  claim(now.is_shaky() == record.planned_edited, "a damaged head that is not told");
 }
 
 /// A new record with these figures reads as these figures.
@@ -168,7 +174,7 @@ void claim_record(std::string_view text, const Record& record) {
   for (const Entry& entry : record.entries) {
     claim_entry(entry);
   }
-  claim_states(record.entries);
+  claim_now(record);
   claim_planned(record);
   claim_paths(record.id);
   claim_adding(text, record);
@@ -182,7 +188,7 @@ void record(std::string_view input) {
   const auto entries = read_entries_only(input, kRecordFile);
   claim_result(entries, input.size());
   if (entries) {
-    claim_states(entries->entries);
+    claim_now(*entries);
   }
   PlannedSeen seen;
   (void)read_record(input, kRecordFile, &seen);

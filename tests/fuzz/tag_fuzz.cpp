@@ -5,12 +5,12 @@
 #include "base/text.h"
 #include "fuzz/claim.h"
 #include "fuzz/targets.h"
+#include "motor/tag_fits.h"
 #include "records/id_text.h"
 #include "records/ledger.h"
 #include "support/memory_disk.h"
 #include "tag/id.h"
 #include "tag/qr.h"
-#include "tag/tag_fits.h"
 #include "tag/tag_text.h"
 
 namespace loopledger::fuzz {
@@ -62,7 +62,7 @@ void claim_written(const TagFigures& figures) {
   const std::string address = tag_address("https://example.org/m/{id}?a=1", figures.id);
   const auto by_address = read_label(address);
   claim(by_address.ok() && by_address->id == figures.id, "an address that can't be read", address);
-  (void)tag_misfits(figures, records::Record{});
+  (void)motor::tag_misfits(figures, records::Record{});
 }
 
 void labels(std::string_view input) {

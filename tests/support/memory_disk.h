@@ -21,6 +21,7 @@ class MemoryDisk : public records::Disk {
   };
   std::map<std::string, File> files;  ///< by path
   std::set<std::string> folders;
+  bool cuts_fail = false;
   std::set<std::string> locked;  ///< locks that another program holds
 
   /// The `nth` write from now on (1 = the next) puts down only `bytes` of what it is given. With
@@ -92,6 +93,15 @@ class MemoryDisk : public records::Disk {
       at->second.bytes += bytes.substr(0, put);
     }
     return put == bytes.size() ? Diagnostics{} : Diagnostics{failed(path)};
+  }
+
+  Diagnostics cut(const std::string& path, std::uint64_t size) override {
+    const auto at = files.find(path);
+    if (dead_ || at == files.end() || cuts_fail) {
+      return {failed(path)};
+    }
+    at->second.bytes.resize(size);
+    return {};
   }
 
   Diagnostics replace(const std::string& path, std::string_view bytes) override {

@@ -1,0 +1,224 @@
+// SPDX-License-Identifier: MIT
+#include "cli/log_many.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <map>
+#include <ostream>
+#include <set>
+
+#include "base/text.h"
+#include "cli/exit_code.h"
+#include "cli/files.h"
+#include "cli/json.h"
+#include "cli/ledger_words.h"
+#include "cli/log_checks.h"
+#include "cli/log_file.h"
+#include "cli/log_words.h"
+#include "cli/posix_disk.h"
+#include "cli/random_key.h"
+#include "cli/record_text.h"
+#include "cli/text_table.h"
+#include "cli/winder_today.h"
+#include "records/fields.h"
+#include "records/write.h"
+
+namespace loopledger::cli {
+namespace {
+
+using records::Entry;
+using records::Record;
+
+/// A row without a time says the same as an entry that is there and not older: the file was taken
+/// in already. Common sense, no source.
+constexpr Duration kSameFile = Duration::h(24);
+
+/// A motor's record with what the file adds to it so far.
+struct Growing {
+  Record record;
+  std::size_t before = 0;        ///< entries that were there before the file
+  std::set<std::string> passed;  ///< keys of those that a row said again
+};
+
+/// One row of the file, checked against its motor's record.
+struct Row {
+  const FileEntry* from = nullptr;
+  Entry entry;
+  std::string words;
+};
+
+struct Checked {
+  std::vector<Row> rows;  ///< to be stored
+  std::size_t there = 0;
+  Diagnostics problems;
+};
+
+/// The entry that says the same already: of the same time, or, where the row has none, of the last
+/// day, each of them once.
+const Entry* there_already(const Growing& growing, const Entry& entry,
+                           const std::optional<Moment>& given, Moment at) {
+  for (std::size_t i = 0; i < growing.record.entries.size(); ++i) {
+    const Entry& e = growing.record.entries[i];
+    const auto then = records::moment_of_key(e.key);
+    const bool near =
+        given ? then == given
+              : i < growing.before && !growing.passed.contains(e.key) && then &&
+                    static_cast<double>(std::abs(then->seconds - at.seconds)) <= kSameFile.in_s();
+    if (near && records::says_the_same(e, entry)) {
+      return &e;
+    }
+  }
+  return nullptr;
+}
+
+class FileChecker {
+ public:
+  FileChecker(const LogOptions& options, records::Ledger& ledger, motor::DoubtContext context,
+              Moment at)
+      : options_(options), ledger_(ledger), context_(context), at_(at) {}
+
+  /// Everything that can be wrong is found before the first entry is stored.
+  Checked all(const std::vector<FileEntry>& entries) {
+    for (const FileEntry& from : entries) {
+      Diagnostics said;
+      if (Growing* const growing = motor_of(from.id, said);
+          growing != nullptr && !has_errors(said)) {
+        take(from, *growing, said);
+      }
+      for (Diagnostic d : said) {
+        d.place = d.place.file.empty() ? from.place : d.place;
+        out_.problems.push_back(std::move(d));
+      }
+    }
+    return std::move(out_);
+  }
+
+ private:
+  Growing* motor_of(const MotorId& id, Diagnostics& said) {
+    auto found = motors_.find(id);
+    if (found == motors_.end()) {
+      auto read = ledger_.read(id);
+      said = read.diagnostics();
+      if (!read) {
+        return nullptr;
+      }
+      const std::size_t before = read->entries.size();
+      found = motors_.emplace(id, Growing{std::move(*read), before, {}}).first;
+    }
+    append(said, torn_refusal(found->second.record));
+    return &found->second;
+  }
+
+  void take(const FileEntry& from, Growing& growing, Diagnostics& said) {
+    Entry entry = from.entry;
+    const bool timed = from.at || !options_.at.empty();
+    append(said, resolve_correction(entry, growing.record, timed));
+    if (has_errors(said)) {
+      return;
+    }
+    const Moment at = from.at.value_or(at_);
+    if (const Entry* const there = there_already(growing, entry, from.at, at)) {
+      growing.passed.insert(there->key);
+      ++out_.there;
+      said.push_back(
+          note("log-there",
+               fmt::format("{}: {} is there already, of {}; passed over", printed(from.id),
+                           in_words(entry, context_.units),
+                           readable(records::moment_of_key(there->key).value_or(at))),
+               from.at ? std::string() : "one more of the same gets its time in a column `at`"));
+      return;
+    }
+    entry.key = new_key(at, entry, growing.record, random_four);
+    motor::DoubtContext context = context_;
+    context.in_cranks = from.in_cranks;
+    append(said, options_.sure ? Diagnostics{} : doubt_refusal(growing.record, entry, context));
+    append(said, again_warning(growing.record, entry, from.at));
+    out_.rows.push_back(
+        {&from, entry,
+         fmt::format("{}  {}", whose(growing.record), in_words(entry, context_.units))});
+    growing.record.entries.push_back(std::move(entry));  // so that later lines see it
+  }
+
+  const LogOptions& options_;
+  records::Ledger& ledger_;
+  motor::DoubtContext context_;
+  Moment at_;
+  std::map<MotorId, Growing> motors_;
+  Checked out_;
+};
+
+/// Stores all rows or none. Faults are placed at the row that they are about.
+Diagnostics store(records::Ledger& ledger, const std::vector<Row>& rows) {
+  std::vector<records::Ledger::Addition> additions;
+  additions.reserve(rows.size());
+  for (const Row& row : rows) {
+    additions.push_back({row.from->id, row.entry});
+  }
+  std::size_t failed = 0;
+  Diagnostics problems = ledger.add_all(additions, failed);
+  if (!problems.empty()) {
+    problems.push_back(
+        note("log-none", "nothing of the file was stored",
+             "take it in again when the record can be written to; what is there already is passed "
+             "over",
+             failed < rows.size() ? rows[failed].from->place : Place{}));
+  }
+  return problems;
+}
+
+void tell(const Checked& checked, bool json, Context& context) {
+  const std::size_t stored = checked.rows.size();
+  if (json) {
+    context.out
+        << Json::object().set("format", 1).set("stored", stored).set("there", checked.there).text();
+    return;
+  }
+  for (const Row& row : checked.rows) {
+    context.out << wrapped(row.words);
+  }
+  context.out << fmt::format(
+      "{} entr{} stored{}\n", stored, stored == 1 ? "y" : "ies",
+      checked.there > 0 ? fmt::format("; {} there already", checked.there) : "");
+}
+
+}  // namespace
+
+void run_log_many(const LogOptions& options, Context& context) {
+  const auto text = read_file(options.from, kMaxTextFile, context.in);
+  const std::string name = options.from == "-" ? kStandardInput : options.from;
+  const auto ratio = todays_winder_ratio(options.winder_ratio, nullptr, context);
+  const auto at = options.at.empty() ? std::optional(context.now()) : moment_from_text(options.at);
+  Diagnostics problems = text.diagnostics();
+  append(problems, ratio.diagnostics());
+  if (!at) {
+    problems.push_back(bad_time(options.at));
+  }
+  const auto entries = text && ratio ? entries_from_file(*text, name, *ratio)
+                                     : Result<std::vector<FileEntry>>(Diagnostics{});
+  append(problems, entries.diagnostics());
+  PosixDisk disk;
+  records::Ledger ledger(disk, records_folder(options.records, {}, context));
+  Checked checked;
+  if (entries && at && ratio) {
+    motor::DoubtContext doubt;
+    doubt.now = context.now();
+    doubt.winder_ratio = *ratio;
+    doubt.units = options.units.value_or(Units::metric);
+    checked = FileChecker(options, ledger, doubt, *at).all(*entries);
+    append(problems, checked.problems);
+  }
+  if (text) {
+    add_source_lines(problems, name, *text);
+  }
+  if (!has_errors(problems)) {
+    append(problems, store(ledger, checked.rows));
+  }
+  context.exit_code = report_alone(context, problems, options.json && has_errors(problems));
+  if (context.exit_code == kDone) {
+    tell(checked, options.json, context);
+  }
+}
+
+}  // namespace loopledger::cli
