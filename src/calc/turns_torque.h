@@ -27,9 +27,6 @@ inline constexpr double kWindToShare = 0.80;
 /// Risk of breaking that a fitted lot's "wind to" takes.
 inline constexpr double kFittedRisk = 0.02;
 
-/// "Wind to" is at most this share of "do not pass". Common sense, no source.
-inline constexpr double kUnderDoNotPass = 0.98;
-
 /// A factor with its relative standard uncertainty.
 template <class F>
 struct Factor {
@@ -70,12 +67,10 @@ template <class Q>
 [[nodiscard]] Estimate<Torque> largest_torque(Factor<Pressure> k, Area section,
                                               double relative_u_lambda);
 
-/// The most turns that anyone is told to wind to where these are not to be passed: a little under,
-/// and in whole turns at least one under, so that the two are never told as the same number. Never
-/// below 0.
+/// The most turns that anyone is told to wind to where these are not to be passed: in whole turns
+/// one under them, so that the two are never told as the same number. Never below 0.
 [[nodiscard]] inline Turns most_to_wind(Turns do_not_pass) {
-  const Turns one_under = whole_down(do_not_pass) - Turns::of(1);
-  return std::max(std::min(do_not_pass * kUnderDoNotPass, one_under), Turns{});
+  return std::max(whole_down(do_not_pass) - Turns::of(1), Turns{});
 }
 
 /// Turns to wind to: 0.80 of the estimate; for a fitted lot the share with a 2 % risk of breaking.

@@ -1,0 +1,188 @@
+// SPDX-License-Identifier: MIT
+//
+// Slow and obviously right: from one knot to the next, as questions to the whole list of what
+// counts there; and where each knot begins. Part of slow_model.h.
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <optional>
+#include <vector>
+
+#include "calc/turns_torque.h"
+#include "calc/weigh.h"
+#include "motor/now.h"
+
+namespace loopledger::test {
+
+using motor::Standing;
+using records::Entry;
+using records::Kind;
+
+using Places = std::vector<Standing>;
+using Question = std::function<bool(const Entry&)>;
+
+/// The newest place of which something holds; null: none.
+inline const Standing* newest(const Places& places, const Question& holds) {
+  const auto found = std::find_if(places.rbegin(), places.rend(),
+                                  [&](const Standing& s) { return holds(*s.entry); });
+  return found == places.rend() ? nullptr : &*found;
+}
+
+inline int count(const Places& places, const Question& holds) {
+  return static_cast<int>(
+      std::ranges::count_if(places, [&](const Standing& s) { return holds(*s.entry); }));
+}
+
+inline bool is(const Entry& e, Kind kind) { return e.kind == kind; }
+
+inline bool is_break(const Entry& e) {
+  return is(e, Kind::broke) || (is(e, Kind::wound) && e.end == WindEnd::broke);
+}
+
+inline bool is_over(const Entry& e) { return is_break(e) || is(e, Kind::retired); }
+
+inline bool is_worked(const Entry& e) {
+  return is_over(e) || is(e, Kind::wound) || is(e, Kind::break_in) || is(e, Kind::flown);
+}
+
+/// A knot's life up to some moment, and what is still known of the strip from before its knot.
+struct Story {
+  const records::Planned& p;
+  Places places;
+  std::optional<Mass> kept;
+  Area at_least;  ///< section
+  bool sound_head = true;
+
+  [[nodiscard]] bool worked() const { return newest(places, is_worked) != nullptr; }
+
+  // --- what the scale said -----------------------------------------------------------------------
+  [[nodiscard]] std::optional<Mass> reading(Stage stage) const {
+    const Standing* const s = newest(
+        places, [&](const Entry& e) { return motor::stage_weighed(e) == std::optional(stage); });
+    return s != nullptr ? s->entry->reading : stage == Stage::washed ? kept : std::nullopt;
+  }
+  [[nodiscard]] std::optional<Mass> washed_rubber() const {
+    const auto read = reading(Stage::washed);
+    return read ? std::optional(calc::counted(p, Stage::washed, *read).rubber) : std::nullopt;
+  }
+  /// The stage of the newest reading behind "as cut".
+  [[nodiscard]] std::optional<Stage> newest_stage() const {
+    const Standing* const s = newest(places, [](const Entry& e) {
+      const auto stage = motor::stage_weighed(e);
+      return stage && *stage != Stage::as_cut;
+    });
+    return s != nullptr ? motor::stage_weighed(*s->entry)
+           : kept       ? std::optional(Stage::washed)
+                        : std::nullopt;
+  }
+  [[nodiscard]] std::optional<Mass> rubber() const {
+    const auto stage = newest_stage();
+    return stage ? std::optional(calc::counted(p, *stage, *reading(*stage)).rubber) : std::nullopt;
+  }
+  [[nodiscard]] calc::Verdict verdict() const {
+    const auto stage = newest_stage();
+    return stage ? calc::judge(p, *stage, *reading(*stage)).verdict : calc::Verdict::ok;
+  }
+
+  // --- what the ruler said -----------------------------------------------------------------------
+  /// Whether something was done to this knot before that place.
+  [[nodiscard]] bool worked_before(const Standing& s) const {
+    return std::any_of(places.data(), &s, [](const Standing& b) { return is_worked(*b.entry); });
+  }
+  /// All lengths of the loop as tied, or all as broken in, in the order in which they were read.
+  [[nodiscard]] std::vector<Length> lengths(bool broken_in) const {
+    std::vector<Length> read;
+    for (const Standing& s : places) {
+      const bool breaks_in = is(*s.entry, Kind::break_in);
+      if (is(*s.entry, Kind::tied) && s.entry->loop && !broken_in) {
+        read.push_back(*s.entry->loop);
+      }
+      if (breaks_in && s.entry->loop_before && worked_before(s) == broken_in) {
+        read.push_back(*s.entry->loop_before);
+      }
+      if (breaks_in && s.entry->loop_after && broken_in) {
+        read.push_back(*s.entry->loop_after);
+      }
+    }
+    return read;
+  }
+  [[nodiscard]] std::optional<Length> tied() const {
+    const auto read = lengths(false);
+    return read.empty() ? std::nullopt : std::optional(read.back());
+  }
+  [[nodiscard]] std::optional<Length> broken_in() const {
+    const auto read = lengths(true);
+    return read.empty() ? std::nullopt : std::optional(read.back());
+  }
+  [[nodiscard]] std::optional<Length> of_mass() const {
+    const auto mass = rubber();
+    if (tied() || !mass || *mass <= Mass{} || verdict() != calc::Verdict::light) {
+      return std::nullopt;
+    }
+    const Length loop = motor::loop_of_mass(p, *mass);
+    return loop < p.loop ? std::optional(loop) : std::nullopt;
+  }
+  [[nodiscard]] Length as_tied() const {
+    return tied() ? *tied() : of_mass() ? *of_mass() : p.loop;
+  }
+  [[nodiscard]] Length loop() const { return broken_in().value_or(as_tied()); }
+
+  // --- what it stands ----------------------------------------------------------------------------
+  [[nodiscard]] Length loop_for_turns() const {
+    return std::min(loop(), as_tied() * (1 + motor::kMostGrowth));
+  }
+  [[nodiscard]] bool is_to_be_snipped() const {
+    return p.aim_is_limit && newest_stage() == Stage::washed;
+  }
+  /// Shorter than its mass allows.
+  [[nodiscard]] bool is_too_short(Mass rubber) const {
+    if (tied()) {
+      return *tied() < motor::loop_of_mass(p, rubber) - motor::loop_tolerance(p, rubber);
+    }
+    return verdict() == calc::Verdict::over && !is_to_be_snipped();
+  }
+  [[nodiscard]] Area section() const {
+    const auto mass = rubber();
+    if (!mass || *mass <= Mass{} || !is_too_short(*mass)) {
+      return std::max(p.section, at_least);
+    }
+    const LinearDensity strip = *mass / (p.strands * as_tied() + p.knot);
+    return std::max({p.section, at_least, p.strands * (strip / p.density)});
+  }
+  [[nodiscard]] double density_u() const { return p.linear_density.u / p.linear_density.value; }
+  [[nodiscard]] bool as_planned() const {
+    return loop_for_turns() == p.loop && section() == p.section;
+  }
+  [[nodiscard]] calc::Factor<double> factor() const { return {p.turns_factor, p.turns_factor_u}; }
+  [[nodiscard]] Estimate<Turns> by_factor() const {
+    return calc::largest_turns(factor(), loop_for_turns(), section(), density_u());
+  }
+  /// Of the planned turns, for this loop and section.
+  [[nodiscard]] double of_planned() const {
+    return loop_for_turns() / p.loop / std::sqrt(section() / p.section);
+  }
+  [[nodiscard]] Estimate<Turns> largest() const {
+    if (sound_head) {
+      return as_planned() ? p.turns_max : by_factor();
+    }
+    const Estimate<Turns>& plan = p.turns_max;
+    const double share = of_planned();
+    return plan.low * share < by_factor().low
+               ? Estimate<Turns>{plan.value * share, plan.low * share, plan.high * share}
+               : by_factor();
+  }
+  [[nodiscard]] Turns wind_to() const {
+    const Turns by_rule = calc::wind_to(by_factor(), factor(), density_u(), p.turns_factor_fitted);
+    const Turns most = calc::most_to_wind(largest().low);
+    return !sound_head    ? std::min({by_rule, p.wind_to * of_planned(), most})
+           : as_planned() ? std::min(p.wind_to, most)
+                          : std::min(by_rule, most);
+  }
+};
+
+/// All of them, the last is this one.
+[[nodiscard]] std::vector<Story> stories_of(const records::Record& record, const Places& places);
+
+}  // namespace loopledger::test
