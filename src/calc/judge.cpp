@@ -141,6 +141,9 @@ Mass highest_together(const Planned& p, const Rows& rows) {
     const Counted all = together(p, less);
     return (p.rule->limit - all.mass - all.errors.guard(p.confidence)).in_si();
   };
+  if (room(0) >= 0) {
+    return reading;
+  }
   const double most = rows[0].counted.rubber.in_si();
   const double snip = rising_root(room, 0, std::max(most, 0.0), p.rule->limit.in_si());
   return floor_to_step(reading - Mass::si(snip) * grows(p, rows[0].stage), p.scale_step);
