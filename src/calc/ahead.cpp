@@ -38,8 +38,13 @@ Estimate<Torque> expected_torque(Turns at, const Estimate<Turns>& largest,
     return there > 0 ? read.torque * (torque_share_at(at, n) / there) : read.torque;
   };
   const Torque value = with(largest.value);
-  const auto [low, high] = std::minmax({value, with(largest.low), with(largest.high)});
-  return {value, low, high};
+  if (value <= Torque{}) {
+    return {value, value, value};
+  }
+  const auto [lowest, highest] = std::minmax({value, with(largest.low), with(largest.high)});
+  const double again = coverage_95() * kReadAgainU;
+  return {value, value * std::exp(-std::hypot(std::log(lowest / value), again)),
+          value * std::exp(std::hypot(std::log(highest / value), again))};
 }
 
 std::optional<OilAgain> oil_again(const records::Planned& p, Mass rubber,

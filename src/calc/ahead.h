@@ -13,6 +13,10 @@
 
 namespace loopledger::calc {
 
+/// Relative standard uncertainty of a torque that is read again on another day, with another meter
+/// or hand: no interval of a torque is narrower. Common sense, no source.
+inline constexpr double kReadAgainU = 0.10;
+
 /// Torque at a number of turns of a motor of which no torque was read: the default curve up to its
 /// largest turns and torque, with a 95 % interval. The ends of the two largest ones move it each by
 /// itself, and the two shifts are added in squares of their logarithms; what they share through the
@@ -22,7 +26,7 @@ namespace loopledger::calc {
                                                const Estimate<Torque>& largest_torque);
 
 /// The same of a motor that read this torque once: the default curve up to its largest turns, drawn
-/// through that point. The interval is what the largest turns leave open, no more.
+/// through that point. The interval is what the largest turns leave open, and kReadAgainU.
 /// @pre largest.low > 0, read.turns > 0
 [[nodiscard]] Estimate<Torque> expected_torque(Turns at, const Estimate<Turns>& largest,
                                                const TorquePoint& read);

@@ -22,7 +22,22 @@ struct Pool {
   std::vector<double> members;  ///< turns of all its points
 };
 
+MonotoneCubic cubic_through(const std::vector<TorquePoint>& points) {
+  std::vector<double> x;
+  std::vector<double> y;
+  for (const TorquePoint& p : points) {
+    x.push_back(p.turns.count());
+    y.push_back(p.torque.in_si());
+  }
+  return {std::move(x), std::move(y)};
+}
+
+}  // namespace
+
 std::vector<TorquePoint> risen(std::vector<TorquePoint> points) {
+  std::erase_if(points, [](const TorquePoint& p) {
+    return p.turns <= Turns{} || p.torque < Torque{} || !p.turns.finite() || !p.torque.finite();
+  });
   std::ranges::sort(points, {}, [](const TorquePoint& p) { return p.turns; });
   std::vector<Pool> pools;
   for (const TorquePoint& p : points) {
@@ -53,18 +68,6 @@ std::vector<TorquePoint> risen(std::vector<TorquePoint> points) {
   return out;
 }
 
-MonotoneCubic cubic_through(const std::vector<TorquePoint>& points) {
-  std::vector<double> x;
-  std::vector<double> y;
-  for (const TorquePoint& p : points) {
-    x.push_back(p.turns.count());
-    y.push_back(p.torque.in_si());
-  }
-  return {std::move(x), std::move(y)};
-}
-
-}  // namespace
-
 const std::vector<CurvePoint>& default_curve_points() {
   static const std::vector<CurvePoint> kPoints = [] {
     std::vector<CurvePoint> points;
@@ -87,9 +90,6 @@ TorqueCurve TorqueCurve::by_default(Turns turns, Torque torque) {
 
 std::optional<TorqueCurve> TorqueCurve::through(std::vector<TorquePoint> points) {
   constexpr std::size_t kFewest = 3;
-  std::erase_if(points, [](const TorquePoint& p) {
-    return p.turns <= Turns{} || p.torque < Torque{} || !p.turns.finite() || !p.torque.finite();
-  });
   const std::vector<TorquePoint> read = risen(std::move(points));
   if (read.size() < kFewest || read.back().torque <= Torque{}) {
     return std::nullopt;
@@ -129,6 +129,12 @@ TorqueCurve TorqueCurve::scaled_to(Turns turns, Torque torque) const {
     p = {p.turns * longer, p.torque * stronger};
   }
   return TorqueCurve(cubic_through(scaled));
+}
+
+TorqueCurve TorqueCurve::of_points(const std::vector<TorquePoint>& points) {
+  std::vector<TorquePoint> all{{Turns{}, Torque{}}};
+  all.insert(all.end(), points.begin(), points.end());
+  return TorqueCurve(cubic_through(all));
 }
 
 std::vector<TorquePoint> TorqueCurve::points() const {

@@ -24,15 +24,19 @@ struct TorquePoint {
   Torque torque;
 };
 
+/// Points by rising turns, usable for a curve: those that can't be are left out, points at the same
+/// turns are averaged; where a torque falls with rising turns, which only noise can do, the
+/// neighbours share their mean.
+[[nodiscard]] std::vector<TorquePoint> risen(std::vector<TorquePoint> points);
+
 /// Torque from no turns up to a top. Outside that, the nearest end's.
 class TorqueCurve {
  public:
   /// The default shape up to this top. @pre turns > 0, torque >= 0
   [[nodiscard]] static TorqueCurve by_default(Turns turns, Torque torque);
-  /// Through what was read, in any order. Points at the same turns are averaged; where a torque
-  /// falls with rising turns, which only noise can do, the neighbours share their mean. Below the
-  /// lowest point it follows the default shape, drawn through that point. Empty: less than three
-  /// different turns above 0, or no torque at the top.
+  /// Through what was read, in any order, as risen() makes it. Below the lowest point it follows
+  /// the default shape, drawn through that point. Empty: less than three different turns above 0,
+  /// or no torque at the top.
   [[nodiscard]] static std::optional<TorqueCurve> through(std::vector<TorquePoint> points);
 
   [[nodiscard]] Turns top_turns() const;
@@ -44,6 +48,9 @@ class TorqueCurve {
   [[nodiscard]] Energy energy_below(Turns turns) const;
   /// The same shape up to another top. @pre turns > 0, torque >= 0
   [[nodiscard]] TorqueCurve scaled_to(Turns turns, Torque torque) const;
+  /// Through these points and no torque at no turns. @pre at least three, turns > 0 rising, torque
+  /// not falling
+  [[nodiscard]] static TorqueCurve of_points(const std::vector<TorquePoint>& points);
   /// Its points, for drawing.
   [[nodiscard]] std::vector<TorquePoint> points() const;
 

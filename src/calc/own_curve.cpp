@@ -31,11 +31,11 @@ std::optional<OwnCurve> own_curve_of(const records::Entry& wound) {
   const auto top = std::ranges::max_element(points, {}, &TorquePoint::turns);
   const std::vector<TorquePoint> falling(top, points.end());
   if (auto curve = TorqueCurve::through(falling)) {
-    return OwnCurve{std::move(*curve), wound.key, falling.size(), true};
+    return OwnCurve{std::move(*curve), wound.key, falling.size(), true, risen(falling)};
   }
   const std::vector<TorquePoint> rising(points.begin(), top == points.end() ? top : std::next(top));
   if (auto curve = TorqueCurve::through(rising)) {
-    return OwnCurve{std::move(*curve), wound.key, rising.size(), false};
+    return OwnCurve{std::move(*curve), wound.key, rising.size(), false, risen(rising)};
   }
   return std::nullopt;
 }

@@ -18,9 +18,10 @@ namespace loopledger::calc {
 
 struct OwnCurve {
   TorqueCurve curve;
-  std::string key;         ///< of the winding it was read in
-  std::size_t points = 0;  ///< that were read, the top among them
-  bool unwinding = false;  ///< read while unwinding
+  std::string key;                ///< of the winding it was read in
+  std::size_t points = 0;         ///< that were read, the top among them
+  bool unwinding = false;         ///< read while unwinding
+  std::vector<TorquePoint> read;  ///< those points, by rising turns, levelled where noise fell
 };
 
 /// The turns and torques of one winding in the order in which they were read, its own among them.

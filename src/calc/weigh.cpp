@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "base/quantity_text.h"
+#include "calc/rising_root.h"
 #include "calc/squared.h"
 #include "calc/turns_torque.h"
 
@@ -17,19 +18,24 @@ using records::Planned;
 
 constexpr double kOnStep = 1e-9;  ///< of a step: nearer than this counts as on it
 
-/// A sum of masses with the sum of their variances.
+/// A counted mass as it is put together, with what each part may be wrong by.
 struct Sum {
   double mass = 0;
-  double u2 = 0;
-  void add(Mass m, Mass u) {
-    mass += m.in_si();
-    u2 += squared(u.in_si());
+  PartErrors errors{};
+  void add(Part part, const Uncertain<Mass>& m) {
+    mass += m.value.in_si();
+    errors.at(index(part)) += m.u * -1;
   }
-  void take_off(Mass m, Mass u) {
-    mass -= m.in_si();
-    u2 += squared(u.in_si());
+  void take_off(Part part, const Uncertain<Mass>& m) {
+    mass -= m.value.in_si();
+    errors.at(index(part)) += m.u;
   }
+  static std::size_t index(Part part) { return static_cast<std::size_t>(part); }
 };
+
+Uncertain<Mass> share_of_mass(Mass mass, const Uncertain<Share>& share) {
+  return {mass * share.value, mass * share.u};
+}
 
 /// What of the tails lies on the scale.
 Length tails_at(const Planned& p, Stage stage) {
@@ -53,16 +59,16 @@ Mass washed_in(const Planned& p, Stage stage, Mass reading, Length tails) {
 
 void count_strip(Sum& sum, const Planned& p, Stage stage, Mass reading, Length tails) {
   if (stage == Stage::as_cut) {
-    sum.take_off(reading * p.talc.value, reading * p.talc.u);
+    sum.take_off(Part::talc, share_of_mass(reading, p.talc));
   }
-  sum.take_off(p.linear_density.value * tails, p.linear_density.u * tails);
+  sum.take_off(Part::tails, {p.linear_density.value * tails, p.linear_density.u * tails});
 }
 
-void count_part(Sum& sum, const Uncertain<Mass>& part, bool on_scale, bool counts) {
+void count_part(Sum& sum, Part which, const Uncertain<Mass>& part, bool on_scale, bool counts) {
   if (on_scale && !counts) {
-    sum.take_off(part.value, part.u);
+    sum.take_off(which, part);
   } else if (!on_scale && counts) {
-    sum.add(part.value, part.u);
+    sum.add(which, part);
   }
 }
 
@@ -70,12 +76,12 @@ void count_lubricant(Sum& sum, const Planned& p, bool on_scale, bool counts, boo
                      Mass rubber) {
   // Fresh oil is off the sum when it does not count, or when it counts as what is left later.
   if (on_scale && (!counts || rested)) {
-    sum.take_off(rubber * p.uptake.value, rubber * p.uptake.u);
+    sum.take_off(Part::uptake, share_of_mass(rubber, p.uptake));
   }
   if (counts && rested) {
-    sum.add(rubber * p.left.value, rubber * p.left.u);
+    sum.add(Part::left, share_of_mass(rubber, p.left));
   } else if (counts && !on_scale) {
-    sum.add(rubber * p.uptake.value, rubber * p.uptake.u);
+    sum.add(Part::uptake, share_of_mass(rubber, p.uptake));
   }
 }
 
@@ -83,42 +89,38 @@ Counted counted_with(const Planned& p, Stage stage, Mass reading, Length tails) 
   // Without a rule the motor is held against its own washed rubber: nothing else counts.
   const Counts counts = p.rule ? p.rule->counts : Counts{};
   const bool rested = p.rule && p.rule->weighed == Weighed::rested;
-  const Mass official = p.rule ? p.rule->official_error : Mass{};
   const Mass rubber = washed_in(p, stage, reading, tails);
   const bool tied = stage == Stage::tied || stage == Stage::finished;
 
   Sum sum;
-  sum.add(reading, scale_u(p.scale_step, p.scale_error));
-  sum.u2 += squared(official.in_si()) / 3;
+  sum.mass = reading.in_si();
   count_strip(sum, p, stage, reading, tails);
-  count_part(sum, p.rings, tied, counts.rings);
-  count_part(sum, p.adhesive_mass, tied, counts.adhesive);
+  count_part(sum, Part::rings, p.rings, tied, counts.rings);
+  count_part(sum, Part::adhesive, p.adhesive_mass, tied, counts.adhesive);
   count_lubricant(sum, p, stage == Stage::finished, counts.lubricant, rested, rubber);
-  return {Mass::si(sum.mass), Mass::si(std::sqrt(sum.u2)), rubber};
+
+  ErrorParts errors = scale_errors(p);
+  errors.add_steps(p.scale_step);
+  for (const Mass part : sum.errors) {
+    errors.add_normal(part);
+  }
+  return {Mass::si(sum.mass), errors.u(), rubber, errors, sum.errors};
 }
 
-/// The reading at which counted mass + k u reaches the limit. Both grow with the reading, so
-/// halving the interval is sure to find it; 200 halvings reach the last bit of a double.
-double reading_at_limit(const Planned& p, Stage stage, Length tails, double k) {
+/// The reading at which counted mass + guard band reaches the limit. Both grow with the reading,
+/// nearly in a straight line: the secant's steps, kept between two sure ends.
+double reading_at_limit(const Planned& p, Stage stage, Length tails) {
   const double limit = p.rule->limit.in_si();
   const auto excess = [&](double reading) {
     const Counted c = counted_with(p, stage, Mass::si(reading), tails);
-    return c.mass.in_si() + k * c.u.in_si() - limit;
+    return (c.mass + c.errors.guard(p.confidence)).in_si() - limit;
   };
-  double low = 0;
   double high = 2 * (limit + p.rings.value.in_si() + p.adhesive_mass.value.in_si() +
                      (p.linear_density.value * tails).in_si());
   while (excess(high) < 0 && high < 1e6) {
     high *= 2;
   }
-  for (int i = 0; i < 200 && low < high; ++i) {
-    const double middle = low + (high - low) / 2;
-    if (middle == low || middle == high) {
-      break;
-    }
-    (excess(middle) < 0 ? low : high) = middle;
-  }
-  return low;
+  return rising_root(excess, 0, high, limit);
 }
 
 Diagnostic no_room(const Planned& p, Stage stage, Mass over) {
@@ -162,6 +164,13 @@ Counted counted(const Planned& p, Stage stage, Mass reading) {
   return counted_with(p, stage, reading, tails_at(p, stage));
 }
 
+ErrorParts scale_errors(const Planned& p) {
+  ErrorParts errors;
+  errors.add_rectangular(p.scale_error);
+  errors.add_rectangular(p.rule ? p.rule->official_error : Mass{});
+  return errors;
+}
+
 double guard_factor(Share confidence) { return normal_quantile(confidence.as_ratio()); }
 
 Mass reading_of(const Planned& p, Stage stage, Mass washed) {
@@ -178,12 +187,15 @@ Mass reading_of(const Planned& p, Stage stage, Mass washed) {
   return washed * (1 + p.uptake.value.as_ratio()) + p.rings.value + p.adhesive_mass.value;
 }
 
+UpperEnd own_upper_end(const Planned& p, Stage stage) {
+  const Mass reading = Mass::si(reading_at_limit(p, stage, Length{}));
+  return {reading, counted_with(p, stage, reading, Length{}).errors.guard(p.confidence)};
+}
+
 Result<UpperEnd> upper_end(const Planned& p, Stage stage) {
-  const double k = guard_factor(p.confidence);
   std::optional<UpperEnd> best;
   for (const Stage s : {Stage::washed, Stage::tied, Stage::finished}) {
-    const Mass own = Mass::si(reading_at_limit(p, s, Length{}, k));
-    const UpperEnd from_here{own, counted_with(p, s, own, Length{}).u * k};
+    const UpperEnd from_here = own_upper_end(p, s);
     if (!best) {
       best = from_here;
     } else {
@@ -191,12 +203,12 @@ Result<UpperEnd> upper_end(const Planned& p, Stage stage) {
       const Stage before = s == Stage::tied ? Stage::washed : Stage::tied;
       const Mass washed = washed_in(p, before, best->reading, Length{});
       const Mass carried = reading_of(p, s, washed);
-      best = own > carried ? from_here : UpperEnd{carried, best->guard};
+      best = from_here.reading > carried ? from_here : UpperEnd{carried, best->guard};
     }
     const Mass rubber = washed_in(p, s, best->reading, Length{});
     if (rubber <= Mass{}) {
       const Counted none = counted_with(p, s, reading_of(p, s, Mass{}), Length{});
-      return no_room(p, s, none.mass + none.u * k - p.rule->limit);
+      return no_room(p, s, none.mass + none.errors.guard(p.confidence) - p.rule->limit);
     }
     if (s == stage) {
       break;
@@ -269,13 +281,12 @@ records::Window scale_window(const Planned& p, Stage stage) {
   Mass high = p.aim + p.window / 2 + tails;
   records::Window window = p.windows.of(stage);
   if (p.rule) {
-    const double k = guard_factor(p.confidence);
-    high = std::min(high, Mass::si(reading_at_limit(p, stage, Length{}, k)) + tails);
-    const Mass most = Mass::si(reading_at_limit(p, stage, p.tails, k));
+    high = std::min(high, own_upper_end(p, stage).reading + tails);
+    const Mass most = Mass::si(reading_at_limit(p, stage, p.tails));
     const Mass lower = std::max(high - most, Mass{});
     low -= lower;
     high -= lower;
-    window.guard = counted(p, stage, most).u * k;
+    window.guard = counted(p, stage, most).errors.guard(p.confidence);
   }
   window.low = ceil_to_step(low, p.scale_step);
   window.high = floor_to_step(high, p.scale_step);
@@ -289,35 +300,6 @@ Result<Mass> as_cut_low(const Planned& p, Mass washed_low) {
                  "give the share of its mass that the strip loses in washing, such as \"0.8 %\"");
   }
   return ceil_to_step((washed_low + p.linear_density.value * p.tails) / stays, p.scale_step);
-}
-
-Length snip_for(const Planned& p, Stage stage, Mass over) {
-  const records::Window window = scale_window(p, stage);
-  const Mass half = window.low && window.high ? (*window.high - *window.low) / 2 : Mass{};
-  const double oil = stage == Stage::finished ? 1 + p.uptake.value.as_ratio() : 1;
-  return std::min((over + half) / oil / p.linear_density.value, p.loop * p.strands);
-}
-
-Judgement judge(const Planned& p, Stage stage, Mass reading) {
-  Judgement j;
-  j.stage = stage;
-  j.reading = reading;
-  j.counted = counted(p, stage, reading);
-  if (p.rule) {
-    j.margin = p.rule->limit - j.counted.mass;
-    j.within = Share::ratio(normal_share_below(*j.margin / j.counted.u));
-  }
-  const records::Window window = scale_window(p, stage);
-  const Mass hair = p.scale_step * kOnStep;
-  if (window.high && reading > *window.high + hair) {
-    j.verdict = Verdict::over;
-    j.over = reading - *window.high;
-    j.trim = snip_for(p, stage, j.over);
-  } else if (window.low && reading < *window.low - hair) {
-    j.verdict = Verdict::light;
-    j.light = *window.low - reading;
-  }
-  return j;
 }
 
 TyingCheck check_tying(const Planned& p, Mass washed, Mass tied) {

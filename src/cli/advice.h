@@ -46,14 +46,15 @@ struct Today {
 /// earlier.
 [[nodiscard]] std::optional<Duration> rested(const motor::Now& now, const Today& today);
 
-/// The torque of a motor as it unwinds from its best winding.
+/// The torque of a motor as it unwinds (calc/unwinding.h).
 struct LaunchCurve {
-  calc::TorqueCurve curve;
+  calc::TorqueCurve curve;            ///< from its best winding
+  calc::TorqueCurve full;             ///< from its largest turns, or its best winding beyond them
   std::optional<calc::OwnCurve> own;  ///< where its shape was read; empty: the default's
 };
 
-/// Up to its best winding and the torque read there; without that torque, its own curve as it was
-/// read. Empty: no torque is known.
+/// From its best winding and the torque read there; without that torque, from the top of its own
+/// curve. Empty: no torque is known.
 [[nodiscard]] std::optional<LaunchCurve> launch_curve(const records::Record& record,
                                                       const motor::Now& now);
 

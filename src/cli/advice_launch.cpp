@@ -3,9 +3,12 @@
 // Advice on the launch: how far to back off, what is left then, and the energy.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "calc/cranks.h"
 #include "calc/curve.h"
 #include "calc/energy.h"
+#include "calc/unwinding.h"
 #include "calc/weigh.h"
 #include "cli/advice.h"
 #include "records/fields.h"
@@ -67,12 +70,16 @@ std::string let_out_words(const LaunchCurve& launch, const Today& today, Units u
 
 std::string energy_words(const records::Record& record, const motor::Now& now,
                          const LaunchCurve& launch) {
-  const Energy energy = launch.curve.energy_below(launch.curve.top_turns());
-  const SpecificEnergy specific = energy / rubber_of(record, now);
+  const calc::TorqueCurve& full = launch.full;
+  const SpecificEnergy specific = full.energy_below(full.top_turns()) / rubber_of(record, now);
   const calc::GoodShare good = calc::share_of_good(specific);
-  return fmt::format("energy from there {} J, {} J/g: {:.0f}–{:.0f} % of good rubber's (estimate)",
-                     rounded(energy.in_joule(), 2), rounded(specific.in_joule_per_g(), 2),
-                     good.of_best.in_percent(), good.of_least.in_percent());
+  return fmt::format(
+      "energy from {} turns {} J; from its largest {} it would be {} J/g, {:.0f}–{:.0f} % of good "
+      "rubber's (estimates)",
+      rounded(launch.curve.top_turns().count(), 6),
+      rounded(launch.curve.energy_below(launch.curve.top_turns()).in_joule(), 2),
+      rounded(full.top_turns().count(), 4), rounded(specific.in_joule_per_g(), 2),
+      good.of_best.in_percent(), good.of_least.in_percent());
 }
 
 }  // namespace
@@ -96,18 +103,25 @@ Mass rubber_of(const records::Record& record, const motor::Now& now) {
   return now.rubber.value_or(record.planned.aim);
 }
 
-std::optional<LaunchCurve> launch_curve(const records::Record&, const motor::Now& now) {
+std::optional<LaunchCurve> launch_curve(const records::Record& record, const motor::Now& now) {
   const auto& own = now.own_curve;
+  const Torque largest_torque = record.planned.torque_max.value;
   const bool known = now.best && now.best->torque;
-  if (own) {
-    return LaunchCurve{
-        known ? own->curve.scaled_to(now.best->turns, *now.best->torque) : own->curve, own};
-  }
-  if (!known) {
+  if (!known && !own) {
     return std::nullopt;
   }
-  return LaunchCurve{calc::TorqueCurve::by_default(now.best->turns, *now.best->torque),
-                     std::nullopt};
+  const auto top = known ? std::optional(calc::TorquePoint{now.best->turns, *now.best->torque})
+                         : std::nullopt;
+  const Turns from = top ? top->turns : own->curve.top_turns();
+  if (now.largest.value <= Turns{} || largest_torque <= Torque{}) {
+    // Figures that can't be read: what was read of it is all there is.
+    auto curve = own ? own->curve : calc::TorqueCurve::by_default(top->turns, top->torque);
+    return LaunchCurve{curve, curve, own};
+  }
+  const auto curve_from = [&](Turns turns) {
+    return calc::unwinding_curve(now.largest, record.planned.torque_max, turns, top, own);
+  };
+  return LaunchCurve{curve_from(from), curve_from(std::max(from, now.largest.value)), own};
 }
 
 std::vector<std::string> launch_lines(const records::Record& record, const motor::Now& now,

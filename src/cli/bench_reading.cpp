@@ -367,7 +367,7 @@ std::optional<Mass> still_good_for(const Planned& p, Stage stage, Mass reading) 
     return std::nullopt;
   }
   const calc::Counted counted = calc::counted(p, stage, reading);
-  const Mass least = counted.mass + counted.u * calc::guard_factor(p.confidence);
+  const Mass least = counted.mass + counted.errors.guard(p.confidence);
   return calc::ceil_to_step(least, least < Mass::g(1) ? Mass::mg(10) : Mass::mg(50));
 }
 

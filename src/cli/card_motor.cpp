@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "calc/ahead.h"
 #include "calc/curve.h"
+#include "calc/unwinding.h"
 #include "calc/weigh.h"
 #include "cli/advice.h"
 #include "cli/record_text.h"
@@ -37,10 +38,9 @@ std::optional<ReadBefore> read_before(const std::optional<LaunchCurve>& launch, 
   if (launch->own && !launch->own->unwinding && wind_to <= curve.top_turns()) {
     return ReadBefore{{wind_to, curve.torque_at(wind_to)}, "from what it read while winding"};
   }
-  return ReadBefore{
-      {curve.top_turns(), curve.top_torque()},
-      fmt::format("from {} read at {} turns, meter and day not counted",
-                  shown(curve.top_torque(), units), rounded(curve.top_turns().count(), 6))};
+  return ReadBefore{{curve.top_turns(), curve.top_torque()},
+                    fmt::format("from {} read at {} turns", shown(curve.top_torque(), units),
+                                rounded(curve.top_turns().count(), 6))};
 }
 
 void add_curve(page::CardMotor& card, const Record& record, const motor::Now& a, Units units) {
@@ -56,10 +56,11 @@ void add_curve(page::CardMotor& card, const Record& record, const motor::Now& a,
         "winding",
         shown(p.torque_max, units));
   }
-  // What was read of it ends at "wind to"; else the default goes on to the largest turns.
-  const bool scaled = launch && (launch->own || read_before(launch, a.wind_to, units));
-  card.curve = scaled ? launch->curve.scaled_to(a.wind_to, card.expected.value)
-                      : calc::TorqueCurve::by_default(a.largest.value, p.torque_max.value);
+  const bool read = launch && (launch->own || read_before(launch, a.wind_to, units));
+  const auto top =
+      read ? std::optional(calc::TorquePoint{a.wind_to, card.expected.value}) : std::nullopt;
+  card.curve = calc::unwinding_curve(a.largest, p.torque_max, a.wind_to, top,
+                                     launch ? launch->own : std::nullopt);
   card.curve_is = launch && launch->own ? curve_words(*launch->own)
                                         : "torque curve: the default shape, an estimate";
   if (a.backed_off && launch) {

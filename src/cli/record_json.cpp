@@ -175,6 +175,7 @@ void add_launch(Json& out, const records::Record& record, const motor::Now& a, c
   Json left = Json::object();
   Json energy;
   Json specific;
+  Json full;  // from its largest turns: what published figures are to be held against
   if (launch) {
     const calc::TorqueCurve& torque = launch->curve;
     Json points = Json::array();
@@ -189,6 +190,8 @@ void add_launch(Json& out, const records::Record& record, const motor::Now& a, c
     const Energy stored = torque.energy_below(torque.top_turns());
     energy = stored.in_joule();
     specific = (stored / rubber_of(record, a)).in_joule_per_g();
+    full = (launch->full.energy_below(launch->full.top_turns()) / rubber_of(record, a))
+               .in_joule_per_g();
     if (today.launch) {
       back_off = calc::back_off(torque, *today.launch).count();
     }
@@ -202,6 +205,7 @@ void add_launch(Json& out, const records::Record& record, const motor::Now& a, c
   out.set("backed_off", launch && today.let_out ? std::move(left) : Json());
   out.set("curve", std::move(curve));
   out.set("energy_J", std::move(energy)).set("energy_J_per_g", std::move(specific));
+  out.set("full_energy_J_per_g", std::move(full));
 }
 
 }  // namespace

@@ -1,0 +1,168 @@
+// SPDX-License-Identifier: MIT
+#include "calc/error_parts.h"
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+#include <functional>
+#include <numbers>
+
+#include "calc/squared.h"
+#include "calc/turns_torque.h"
+
+namespace loopledger::calc {
+namespace {
+
+constexpr std::size_t kExact = 4;  ///< rectangular parts taken as they are
+/// A narrower one, against the standard uncertainty of all, may as well be normal: the sum's
+/// distribution moves by less than 1e-6.
+constexpr double kNarrow = 0.1;
+
+/// Up to four rectangular parts and a normal one. The distribution of the sum is a difference of
+/// the normal distribution's integrals, one integral for each rectangular part.
+class ErrorSum {
+ public:
+  ErrorSum(double normal_u2, std::array<double, 8> half_widths, std::size_t count) {
+    double all_u2 = normal_u2;
+    for (std::size_t i = 0; i < count; ++i) {
+      all_u2 += squared(half_widths.at(i)) / 3;
+    }
+    std::sort(half_widths.begin(), half_widths.begin() + static_cast<std::ptrdiff_t>(count),
+              std::greater<>());
+    for (std::size_t i = 0; i < count; ++i) {
+      const double a = half_widths.at(i);
+      if (n_ < kExact && squared(a) > squared(kNarrow) * all_u2) {
+        a_.at(n_++) = a;
+      } else {
+        normal_u2 += squared(a) / 3;
+      }
+    }
+    sigma_ = std::sqrt(normal_u2);
+  }
+
+  [[nodiscard]] bool normal() const { return n_ == 0; }
+  [[nodiscard]] double sigma() const { return sigma_; }
+  /// Beyond it there is nothing, or next to nothing of the normal part.
+  [[nodiscard]] double reach() const {
+    constexpr double kFar = 9;
+    return a_[0] + a_[1] + a_[2] + a_[3] + kFar * sigma_;
+  }
+
+  [[nodiscard]] double below(double x) const {
+    const double lower = signed_sum(-std::fabs(x), n_);  // the small tail loses fewest digits
+    return x < 0 ? lower : 1 - lower;
+  }
+  [[nodiscard]] double density(double x) const { return signed_sum(x, n_ - 1); }  ///< @pre !normal
+
+ private:
+  /// The integral, taken n times, of the normal distribution with u = sigma; n = -1: its density.
+  [[nodiscard]] double integral(double y, std::size_t n) const {
+    if (sigma_ <= 0) {
+      double power = y > 0 ? 1 : 0;
+      for (std::size_t i = 1; i <= n; ++i) {
+        power *= y / static_cast<double>(i);
+      }
+      return power;
+    }
+    const double z = y / sigma_;
+    double before = std::exp(-z * z / 2) / (sigma_ * std::sqrt(2 * std::numbers::pi));
+    double now = std::erfc(-z / std::numbers::sqrt2) / 2;
+    for (std::size_t i = 1; i <= n; ++i) {
+      const double next = (y * now + squared(sigma_) * before) / static_cast<double>(i);
+      before = now;
+      now = next;
+    }
+    return now;
+  }
+
+  [[nodiscard]] double signed_sum(double x, std::size_t n) const {
+    double sum = 0;
+    double scale = 1;
+    for (std::size_t i = 0; i < n_; ++i) {
+      scale *= 2 * a_.at(i);
+    }
+    for (unsigned signs = 0; signs < 1U << n_; ++signs) {
+      double y = x;
+      double sign = 1;
+      for (std::size_t i = 0; i < n_; ++i) {
+        const bool minus = (signs >> i & 1U) != 0;
+        y += minus ? -a_.at(i) : a_.at(i);
+        sign = minus ? -sign : sign;
+      }
+      sum += sign * integral(y, n);
+    }
+    return std::max(sum / scale, 0.0);
+  }
+
+  std::array<double, kExact> a_{};
+  std::size_t n_ = 0;
+  double sigma_ = 0;
+};
+
+/// Newton's steps from what a normal sum would need, kept between two sure ends.
+double error_quantile(const ErrorSum& sum, double p, double start) {
+  double low = -sum.reach();
+  double high = sum.reach();
+  double x = std::clamp(start, low, high);
+  for (int i = 0; i < 100; ++i) {
+    const double excess = sum.below(x) - p;
+    (excess < 0 ? low : high) = x;
+    const double slope = sum.density(x);
+    double next = slope > 0 ? x - excess / slope : low;
+    if (!(next > low && next < high)) {
+      next = low + (high - low) / 2;
+    }
+    constexpr double kSame = 1e-15;
+    if (std::fabs(next - x) <= kSame * sum.reach()) {
+      return next;
+    }
+    x = next;
+  }
+  return x;
+}
+
+}  // namespace
+
+void ErrorParts::add_normal(Mass u) { normal_u2_ += squared(u.in_si()); }
+
+void ErrorParts::add_rectangular(Mass half_width) {
+  if (half_width == Mass{}) {
+    return;
+  }
+  assert(count_ < kMost);
+  half_widths_.at(count_++) = std::fabs(half_width.in_si());
+}
+
+void ErrorParts::add_steps(Mass step, double weight) {
+  add_rectangular(step * (weight / 2));
+  add_rectangular(step * (weight / 2));
+}
+
+Mass ErrorParts::u() const {
+  double u2 = normal_u2_;
+  for (const double a : half_widths_) {
+    u2 += squared(a) / 3;
+  }
+  return Mass::si(std::sqrt(u2));
+}
+
+Share ErrorParts::share_below(Mass margin) const {
+  const double x = margin.in_si();
+  const ErrorSum sum(normal_u2_, half_widths_, count_);
+  if (!sum.normal()) {
+    return Share::ratio(sum.below(x));
+  }
+  if (sum.sigma() <= 0) {
+    return Share::ratio(x < 0 ? 0 : 1);
+  }
+  return Share::ratio(normal_share_below(x / sum.sigma()));
+}
+
+Mass ErrorParts::guard(Share confidence) const {
+  const double p = confidence.as_ratio();
+  const ErrorSum sum(normal_u2_, half_widths_, count_);
+  const double normal = normal_quantile(p) * u().in_si();
+  return Mass::si(sum.normal() ? normal : error_quantile(sum, p, normal));
+}
+
+}  // namespace loopledger::calc
