@@ -85,3 +85,67 @@ TEST_CASE("even strip weighed with the scale's own noise raises no alarm") {
   }
   CHECK(alarms <= 20);  // one in a hundred by chance, and those have to pass the tools' share too
 }
+
+namespace {
+
+/// 2.5 mm wide, of 1.31 g in half a metre: 1.13 mm thick. `slip` is what all its masses are taken
+/// times.
+plan::Strip wide_strip(double slip) {
+  plan::Strip strip = strip_of({{500, 1.31 * slip}, {800, 2.096 * slip}, {1000, 2.62 * slip}});
+  strip.width = given(Length::mm(2.5));
+  return strip;
+}
+
+}  // namespace
+
+TEST_CASE("a tenfold slip in all samples shows as a thickness that no strip has") {
+  CHECK(said_of(wide_strip(1)).empty());
+  const Diagnostics thin = said_of(wide_strip(0.1));
+  REQUIRE(thin.size() == 1);
+  CHECK(thin[0].code == "samples-thickness");
+  CHECK(thin[0].severity == Severity::warning);
+  CHECK(
+      thin[0].message ==
+      "strip \"tan\": samples, width and density make it 0.113 mm thick; rubber strip is 0.3 to 3 "
+      "mm thick");
+  CHECK(thin[0].hint.find("ten times off?") != std::string::npos);
+  const Diagnostics thick = said_of(wide_strip(10));
+  REQUIRE(thick.size() == 1);
+  CHECK(thick[0].message.find("11.3 mm thick") != std::string::npos);
+  CHECK(thick[0].hint.find("ten times off?") != std::string::npos);
+  // A thousand times: milligrams for grams.
+  const Diagnostics units = said_of(wide_strip(1000));
+  REQUIRE(units.size() == 1);
+  CHECK(units[0].hint.find("units") != std::string::npos);
+}
+
+TEST_CASE("a thickness typed ten times off is told without samples too") {
+  plan::Strip strip = test::section_strip(Length::mm(2.5), Length::mm(10.5));
+  const Diagnostics said = said_of(strip);
+  REQUIRE(said.size() == 2);
+  CHECK(said[0].code == "few-samples");
+  CHECK(said[1].code == "samples-thickness");
+  CHECK(said[1].hint.find("the thickness") != std::string::npos);
+  strip.thickness = given(Length::mm(1.05));
+  CHECK(said_of(strip).size() == 1);
+}
+
+TEST_CASE("without a width the linear density itself is held against what strip has") {
+  CHECK(said_of(strip_of({{500, 30}, {800, 48}, {1000, 60}})).empty());
+  const Diagnostics heavy = said_of(strip_of({{500, 300}, {800, 480}, {1000, 600}}));
+  REQUIRE(heavy.size() == 1);
+  CHECK(heavy[0].code == "samples-density");
+  CHECK(heavy[0].message ==
+        "strip \"tan\": its samples give 600 g/m; rubber strip has 0.1 to 100 g/m");
+  CHECK(heavy[0].hint.find("ten times off?") != std::string::npos);
+}
+
+TEST_CASE("samples that scatter too much to be of use are told with what they leave open") {
+  const Diagnostics said = said_of(strip_of({{500, 1.15}, {500, 1.37}}));
+  REQUIRE(said.size() == 2);  // fewer than three, too
+  CHECK(said[1].code == "samples-scatter");
+  CHECK(said[1].message.find("open by ± 17 % (95 %)") != std::string::npos);
+  CHECK(said_of(strip_of({{500, 1.25}, {500, 1.28}})).size() == 1);
+  // So short that the scale itself leaves it open.
+  CHECK(said_of(strip_of({{5, 0.013}})).at(1).code == "samples-scatter");
+}
