@@ -88,7 +88,7 @@ void add_points(page::CardMotor& card, const motor::Now& now) {
 std::optional<calc::Judgement> judged(const Record& record, const motor::Readings& read) {
   for (const Stage stage : {Stage::finished, Stage::tied, Stage::washed}) {
     if (read.of(stage)) {
-      return calc::judge(record.planned, stage, *read.of(stage));
+      return calc::judge(record.planned, stage, *read.of(stage), read.together());
     }
   }
   return std::nullopt;
@@ -146,7 +146,8 @@ page::CardMotor card_motor(const Record& record, const Today& today, Units units
   }
   card.wind_to = a.wind_to;
   card.largest = a.largest;
-  if (card.mark.empty() && a.wind_to >= Turns::of(1) && a.largest.low > Turns{} && p.torque_max.value > Torque{}) {
+  if (card.mark.empty() && a.wind_to >= Turns::of(1) && a.largest.low > Turns{} &&
+      p.torque_max.value > Torque{}) {
     add_curve(card, record, a, units);
     add_points(card, a);
   }

@@ -50,9 +50,10 @@ std::string windows(const Planned& p, const motor::Readings& read, Units units) 
     if (w == records::Window{} && !reading) {
       continue;
     }
-    table.row({spoken(stage) + with_tails(stage, p), gram_cell(w.low, p.scale_step),
-               gram_cell(w.high, p.scale_step), gram_cell(reading, p.scale_step),
-               reading ? short_verdict(p, calc::judge(p, stage, *reading), units) : ""});
+    table.row(
+        {spoken(stage) + with_tails(stage, p), gram_cell(w.low, p.scale_step),
+         gram_cell(w.high, p.scale_step), gram_cell(reading, p.scale_step),
+         reading ? short_verdict(p, calc::judge(p, stage, *reading, read.together()), units) : ""});
   }
   return table.text();
 }

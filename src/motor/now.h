@@ -36,6 +36,7 @@
 #include "base/quantity.h"
 #include "base/terms.h"
 #include "calc/own_curve.h"
+#include "calc/weigh.h"
 #include "motor/standing.h"
 #include "motor/state.h"
 #include "records/entry.h"
@@ -76,6 +77,8 @@ struct Readings {
   std::optional<Mass> tied;
   std::optional<Mass> finished;
   [[nodiscard]] const std::optional<Mass>& of(Stage stage) const;
+  /// Those that are judged together.
+  [[nodiscard]] calc::StageReadings together() const { return {washed, tied, finished}; }
 };
 
 /// What is not as it should be, for people to be told.
