@@ -91,8 +91,12 @@ BenchDialogue::Answer BenchDialogue::show(const std::vector<std::string>& words)
     return {.said = {error("bench-motor", "which motor?", "show th3")}};
   }
   const auto found = find_record(ledger_, words.size() > 1 ? words[1] : printed(*current_));
-  return found ? Answer{.text = without_end(record_summary(found->record, setup_.units))}
-               : Answer{.said = found.diagnostics()};
+  if (!found) {
+    return Answer{.said = found.diagnostics()};
+  }
+  RecordView view{.units = setup_.units, .today = {}, .all = false};
+  view.today.winder_ratio = setup_.winder_ratio.value_or(1);
+  return Answer{.text = without_end(record_summary(found->record, view))};
 }
 
 BenchDialogue::Answer BenchDialogue::list() const {
