@@ -36,6 +36,15 @@ Diagnostic past_limit(const records::Planned& p, const plan::Recipe& recipe,
       step.place);
 }
 
+Diagnostic far_stretch(const plan::Recipe& recipe, const plan::RecipeStep& step) {
+  return warning("recipe-stretch",
+                 fmt::format("recipe \"{}\": {} times its length is near where rubber breaks; a "
+                             "nick or a knot goes first",
+                             recipe.name, rounded(*step.stretch, 3)),
+                 "the published practice is 6 times; eye protection, and stop when it feels solid",
+                 step.place);
+}
+
 }  // namespace
 
 Diagnostics set_break_in(records::Planned& p, const plan::Recipe& recipe, const std::string& stem) {
@@ -45,6 +54,9 @@ Diagnostics set_break_in(records::Planned& p, const plan::Recipe& recipe, const 
     records::BreakInStep out;
     if (step.stretch) {
       out.stretch = p.loop * *step.stretch;
+      if (*step.stretch > kFarStretch) {
+        problems.push_back(far_stretch(recipe, step));
+      }
     }
     if (step.turns) {
       out.turns = p.turns_max.value * step.turns->as_ratio();

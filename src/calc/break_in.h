@@ -19,6 +19,10 @@ namespace loopledger::calc {
 [[nodiscard]] Diagnostics set_break_in(records::Planned& planned, const plan::Recipe& recipe,
                                        const std::string& stem);
 
+/// From this stretch on a step gets a caution, `recipe-stretch`: the published practice is 6 times
+/// [break-in], and rubber is near its end at 8 (common practice, no source).
+inline constexpr double kFarStretch = 7;
+
 /// Whether a step winds the motor, to turns or to a torque.
 [[nodiscard]] bool winds(const records::BreakInStep& step);
 

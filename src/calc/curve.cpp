@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <cassert>
+#include <cmath>
 
 namespace loopledger::calc {
 namespace {
@@ -154,6 +155,10 @@ BackedOff let_out(const TorqueCurve& curve, Turns out) {
   const Energy whole = curve.energy_below(curve.top_turns());
   return {left, curve.torque_at(left),
           Share::ratio(whole > Energy{} ? 1 - curve.energy_below(left) / whole : 0)};
+}
+
+bool far_apart(Temperature from, Temperature to) {
+  return std::fabs(to.in_deg_c() - from.in_deg_c()) > kFarDegrees;
 }
 
 Share energy_change(Temperature from, Temperature to) {

@@ -79,4 +79,9 @@ inline constexpr double kEnergyPerDegree = 0.008;
 /// estimate that holds for some twenty degrees.
 [[nodiscard]] Share energy_change(Temperature from, Temperature to);
 
+/// Further apart than this, energy_change() is a guess, and so is what the rubber stands: the two
+/// lots were measured over 13 degrees [temperature]. Common sense, no source.
+inline constexpr double kFarDegrees = 20;
+[[nodiscard]] bool far_apart(Temperature from, Temperature to);
+
 }  // namespace loopledger::calc

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <functional>
 #include <numbers>
+#include <optional>
 
 #include "calc/squared.h"
 #include "calc/turns_torque.h"
@@ -163,6 +164,20 @@ Mass ErrorParts::guard(Share confidence) const {
   const ErrorSum sum(normal_u2_, half_widths_, count_);
   const double normal = normal_quantile(p) * u().in_si();
   return Mass::si(sum.normal() ? normal : error_quantile(sum, p, normal));
+}
+
+std::optional<NarrowedError> narrowed_by_check(Mass error, Mass step, Mass nominal, Mass reading,
+                                               Mass tolerance) {
+  const Mass difference = reading - nominal;
+  const Mass apart = step + tolerance;
+  const Mass low = std::max(error * -1, difference - apart);
+  const Mass high = std::min(error, difference + apart);
+  const Mass hair = step * 1e-9;
+  if (low > high + hair) {
+    return std::nullopt;
+  }
+  const Mass half = std::max((high - low) / 2, Mass{});
+  return NarrowedError{(low + high) / 2, half, half / std::sqrt(3.0)};
 }
 
 }  // namespace loopledger::calc

@@ -9,6 +9,7 @@
 
 #include <array>
 #include <cstddef>
+#include <optional>
 
 #include "base/quantity.h"
 
@@ -41,5 +42,22 @@ class ErrorParts {
   std::array<double, kMost> half_widths_{};
   std::size_t count_ = 0;
 };
+
+/// What a check weight leaves of the scale's error, for the night it was weighed on.
+struct NarrowedError {
+  Mass offset;      ///< the middle of what the error can be: to be taken off each reading
+  Mass half_width;  ///< the error is within this of the middle, for sure
+  Mass u;           ///< standard uncertainty of the error about the middle
+};
+
+/// Before, the scale's error is anywhere within ± `error`. A check weight of mass `nominal` (itself
+/// good for `tolerance`) reads `reading`: its difference is the error, but for the two steps of a
+/// reading and its zero and the weight's tolerance. So the error is within both: ± error, and the
+/// difference ± (step + tolerance). Rectangular again over what both allow, though its middle is
+/// likelier than its ends: on the safe side. It holds at about the check weight's mass, so that one
+/// near the motors' is best, until the scale is moved or set to zero anew. Empty: the two don't
+/// meet; the scale is worse than the plan says. Source: [gum].
+[[nodiscard]] std::optional<NarrowedError> narrowed_by_check(Mass error, Mass step, Mass nominal,
+                                                             Mass reading, Mass tolerance = {});
 
 }  // namespace loopledger::calc

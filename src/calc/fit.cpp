@@ -146,6 +146,19 @@ double quantile_of(const Axis& axis, const std::vector<double>& weights, double 
   return axis.high;
 }
 
+/// How the motors at their limit look beside the prior.
+void add_checks(LotFit& fit, const Factor<double>& prior, const Knowledge& k) {
+  if (k.exact < 1) {
+    return;
+  }
+  const double sd = prior.relative_u * std::sqrt((1 + 1 / k.exact) / 2);
+  fit.prior_tail = 2 * normal_share_below(-std::fabs(k.exact_mean - k.prior_mu) / sd);
+  constexpr double kFewest = 3;
+  if (k.exact >= kFewest) {
+    fit.seen_spread = std::sqrt(k.exact_squares / (k.exact - 1));
+  }
+}
+
 }  // namespace
 
 LotFit fit_lot(const Factor<double>& prior, const std::vector<FitDatum>& data,
@@ -175,6 +188,7 @@ LotFit fit_lot(const Factor<double>& prior, const std::vector<FitDatum>& data,
   fit.motor_to_motor = std::sqrt(s.spread_squared);
   fit.next_u = std::sqrt(squared(s.mu_sd) + s.spread_squared);
   fit.next = log_normal(std::exp(s.mu_mean), fit.next_u);
+  add_checks(fit, prior, k);
   return fit;
 }
 

@@ -2,10 +2,13 @@
 #include "calc/linear_density.h"
 
 #include <algorithm>
+#include <boost/math/distributions/students_t.hpp>
 #include <cassert>
 #include <cmath>
 #include <vector>
+
 #include "calc/squared.h"
+#include "calc/turns_torque.h"
 
 namespace loopledger::calc {
 namespace {
@@ -84,6 +87,37 @@ Uncertain<LinearDensity> piece_density(const plan::Piece& piece,
   const double length = piece.length->in_si();
   const double raw = piece.mass->in_si() / length;
   return without_talc(raw, instrument_u(std::span(&length, 1), raw, bench), talc);
+}
+
+Length strip_half_width(const plan::Strip& strip, const plan::Bench& bench,
+                        const Uncertain<LinearDensity>& density, Length length) {
+  const double l = length.in_si();
+  const double known = coverage_95() * l * density.u.in_si();
+  if (strip.samples.size() < 2) {
+    return Length::si(known / density.value.in_si());
+  }
+  std::vector<double> lengths;
+  std::vector<double> masses;
+  double sum_l2 = 0;
+  for (const plan::Sample& sample : strip.samples) {
+    lengths.push_back(sample.length.in_si());
+    masses.push_back(sample.mass.in_si());
+    sum_l2 += squared(lengths.back());
+  }
+  const double stays = strip.samples_washed.value ? 1 : 1 - strip.talc.value.value.as_ratio();
+  const double slope_u = slope_through_origin(lengths, masses).u * stays;
+  const boost::math::students_t student(static_cast<double>(lengths.size() - 1));
+  const double t = boost::math::quantile(student, 0.975);
+  double mass2 = squared(t * slope_u) * sum_l2;  // s^2, of the piece itself
+  const Uncertain<LinearDensity> line = linear_density(strip, bench);
+  if (density.value == line.value && density.u == line.u) {
+    // What the samples' scatter leaves open of the line is in t; the rest is not.
+    mass2 += squared(t * slope_u * l);
+    mass2 += std::max(squared(known) - squared(coverage_95() * l * slope_u), 0.0);
+  } else {
+    mass2 += squared(known);
+  }
+  return Length::si(std::sqrt(mass2) / density.value.in_si());
 }
 
 Length piece_length(const plan::Piece& piece, const Uncertain<LinearDensity>& strip,

@@ -38,6 +38,15 @@ inline constexpr double kSectionUncertainty = 0.05;  // common practice, no sour
                                                      const Uncertain<Share>& talc,
                                                      const plan::Bench& bench);
 
+/// Half of the 95 % interval of the strip that has the mass of so much of it: it scatters about the
+/// samples' line as they do. Least squares through the origin takes each sample's scatter s as the
+/// same at any length, so a further piece of length l has s^2 (1 + l^2 / sum(l_i^2)) in its mass,
+/// with Student's t of the samples' degrees of freedom; what scale, ruler and talc leave open of
+/// the linear density comes on top, in squares. Fewer than two samples: that alone. `density`: of
+/// the strip, or of one of its pieces, whose own line it is then.
+[[nodiscard]] Length strip_half_width(const plan::Strip& strip, const plan::Bench& bench,
+                                      const Uncertain<LinearDensity>& density, Length length);
+
 /// Length of a piece: as given, or its washed mass over the strip's linear density.
 [[nodiscard]] Length piece_length(const plan::Piece& piece, const Uncertain<LinearDensity>& strip,
                                   const Uncertain<Share>& talc);

@@ -191,7 +191,20 @@ void make_part(Planned& p, const MotorGroup& group) {
   }
 }
 
-Diagnostics set_windows(Planned& p, const MotorGroup& group) {
+/// How well the strip that stays is known, and the default allowance, which covers it.
+void set_cut_interval(Planned& p, const Plan& plan, const MotorGroup& group) {
+  if (!p.loop_given) {
+    const Length half =
+        strip_half_width(plan.strips[group.strip], plan.bench, p.linear_density, p.stays);
+    p.cut_u = half / coverage_95();
+    if (!group.allowance.given) {
+      constexpr double kWhole = 1e-9;  // mm: no further millimetre for a rounding error
+      p.allowance = std::max(group.allowance.value, Length::mm(std::ceil(half.in_mm() - kWhole)));
+    }
+  }
+}
+
+Diagnostics set_windows(Planned& p, const Plan& plan, const MotorGroup& group) {
   Diagnostics problems = fill_windows(p);
   for (Diagnostic& d : problems) {
     d.place = group.window.given          ? group.window.place
@@ -209,10 +222,10 @@ Diagnostics set_windows(Planned& p, const MotorGroup& group) {
     return problems;
   }
   p.windows.of(Stage::as_cut).low = *low;
+  set_cut_interval(p, plan, group);
   const double talc_stays = 1 - p.talc.value.as_ratio();
   const Length at_low = *low * talc_stays / p.linear_density.value;
   p.cut = std::max(p.stays + p.tails + p.allowance, at_low);
-  p.cut_u = p.loop_given ? Length{} : p.stays * (p.linear_density.u / p.linear_density.value);
   p.windows.about = p.linear_density.value * p.cut / talc_stays;
   const records::Window& washed = p.windows.of(Stage::washed);
   if (p.rule && p.aim > *washed.high) {
@@ -253,7 +266,7 @@ Result<Planned> plan_motor(const Plan& plan, const MotorGroup& group,
   if (group.part.given) {
     make_part(p, group);
   }
-  append(problems, set_windows(p, group));
+  append(problems, set_windows(p, plan, group));
   if (has_errors(problems)) {
     return problems;
   }

@@ -44,4 +44,8 @@ Turns wind_to(const Estimate<Turns>& largest, Factor<double> k, double relative_
 
 double breaking_risk(double share, double u) { return normal_share_below(std::log(share) / u); }
 
+double breaking_risk_of_lot(double share, double k) {
+  return breaking_risk(share * kTurnsFactor / k, kTurnsFactorU / std::sqrt(2.0));
+}
+
 }  // namespace loopledger::calc

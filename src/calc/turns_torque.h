@@ -16,13 +16,15 @@ namespace loopledger::calc {
 // rubber spans 9 to 13. Source: [turns] A to D.
 inline constexpr double kTurnsFactor = 11.0;
 inline constexpr double kTurnsFactorU = 0.08;  ///< relative standard uncertainty
+inline constexpr double kPoorTurnsFactor = 9;  ///< of a poor lot. Source: [turns] A
 
 // k_Q in Q = k_Q A^1.5. Published: 0.703 MPa, and 0.32 to 0.60 MPa on thin loops. Source: [torque].
 inline constexpr Pressure kTorqueFactor = Pressure::mpa(0.60);
 inline constexpr double kTorqueFactorU = 0.25;  ///< relative standard uncertainty
 
 /// Share of the estimated largest turns to wind to when the lot's own factor is not known: about
-/// 0.3 % of motors break there, by the log-normal with 8 %. Source: [torque], last paragraph.
+/// 0.3 % of motors break there, by the log-normal with 8 %. That is an average over lots: of a poor
+/// one many more do, see breaking_risk_of_lot(). Source: [torque], last paragraph.
 inline constexpr double kWindToShare = 0.80;
 /// Risk of breaking that a fitted lot's "wind to" takes.
 inline constexpr double kFittedRisk = 0.02;
@@ -81,5 +83,9 @@ template <class Q>
 /// Share of motors that break when wound to `share` of the estimated largest turns, if the largest
 /// turns are log-normal with the relative uncertainty u. Source: [torque], last paragraph.
 [[nodiscard]] double breaking_risk(double share, double u);
+
+/// The same of the motors of one lot whose own factor is k, which nobody knows: half of the
+/// variance of 8 % is taken to be from motor to motor (as in calc/fit.h; common sense, no source).
+[[nodiscard]] double breaking_risk_of_lot(double share, double k);
 
 }  // namespace loopledger::calc

@@ -112,9 +112,14 @@ std::string temperature_words(const motor::Now& a, const Today& today, Units uni
   if (percent < 0.5) {
     return fmt::format("today {}: as warm as at its best winding", now);
   }
-  return fmt::format("today {}, {} at its best winding: about {:.0f} % {} energy (estimate)", now,
+  const bool far = calc::far_apart(*a.best->temperature, *today.temperature);
+  return fmt::format("today {}, {} at its best winding: about {:.0f} % {} energy (estimate{})", now,
                      shown(*a.best->temperature, units), percent,
-                     change < Share{} ? "less" : "more");
+                     change < Share{} ? "less" : "more",
+                     !far               ? ""
+                     : change < Share{} ? "; so far off nobody measured: cold rubber is stiff, "
+                                          "wind less and slowly"
+                                        : "; so far off nobody measured: feel for it as you wind");
 }
 
 /// What is left of the rest that the step before asks for; nothing under a minute.

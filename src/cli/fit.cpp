@@ -69,7 +69,7 @@ Diagnostics take_prior(const plan::Plan& plan, LotFactors& lot) {
   lot.prior_from = fmt::format("strip {}", strip->name);
   if (strip->turns_factor.given) {
     const Uncertain<double>& k = strip->turns_factor.value;
-    lot.turns_prior = {k.value, k.u > 0 ? k.u / k.value : calc::kTurnsFactorU};
+    lot.turns_prior = {k.value, k.u > 0 ? k.u / k.value : calc::kFitTurnsU};
   }
   if (strip->torque_factor.given) {
     const Uncertain<Pressure>& k = strip->torque_factor.value;
@@ -102,7 +102,7 @@ Result<LotFactors> fitted(const FitOptions& options, const std::string& folder,
   LotFactors lot;
   const ListRow& first = of_lot.rows.front();
   lot.lot = lot_name(first.lot, first.strip);
-  lot.turns_prior = {calc::kTurnsFactor, calc::kTurnsFactorU};
+  lot.turns_prior = {calc::kTurnsFactor, calc::kFitTurnsU};
   lot.torque_prior = {calc::kTorqueFactor.in_mpa(), calc::kTorqueFactorU};
   lot.prior_from = "the defaults";
   if (plan != nullptr) {

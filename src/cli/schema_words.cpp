@@ -170,7 +170,8 @@ constexpr std::array kKeys{
              "Strip that stays in the knot, weighed with it."},
     KeyWords{"motors", "tails", "\"0 mm\"", "", "\"1/2 in\"",
              "Strip needed to tie, snipped off afterwards; weighed with the washed strip."},
-    KeyWords{"motors", "allowance", "\"10 mm\"", "", "\"5 mm\"",
+    KeyWords{"motors", "allowance", "",
+             "the larger of 10 mm and half the 95 % interval of the strip to cut", "\"5 mm\"",
              "Cut longer by this; the scale decides."},
     KeyWords{
         "motors", "mass", "", "from `loop`; without both `check` shows choices", "\"limit\"",

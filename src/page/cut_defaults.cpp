@@ -93,14 +93,15 @@ void all_strip_defaults(Sheet& sheet, const plan::Plan& plan, const calc::Batch&
   }
 }
 
-std::string group_defaults(const plan::Plan& plan, const plan::MotorGroup& group) {
+std::string group_defaults(const plan::Plan& plan, const plan::MotorGroup& group,
+                           const records::Planned& planned) {
   Defaults defaults;
   defaults.add(group.count, "count", fmt::format("{}", group.count.value));
   defaults.add(group.first, "first", fmt::format("{}", group.first.value));
   defaults.add(group.strands, "strands", fmt::format("{}", group.strands.value));
   defaults.add(group.knot, "knot", shown(group.knot.value, plan.units));
   defaults.add(group.tails, "tails", shown(group.tails.value, plan.units));
-  defaults.add(group.allowance, "allowance", shown(group.allowance.value, plan.units));
+  defaults.add(group.allowance, "allowance", shown(planned.allowance, plan.units));
   defaults.add(group.window, "window", milligrams(group.window.value));
   return defaults.text();
 }
@@ -109,7 +110,8 @@ std::string group_defaults(const plan::Plan& plan, const plan::MotorGroup& group
 void all_group_defaults(Sheet& sheet, const plan::Plan& plan, const calc::Batch& batch) {
   std::vector<std::pair<std::string, std::vector<std::size_t>>> lines;
   for (std::size_t i = 0; i < batch.motors.size(); ++i) {
-    const std::string text = group_defaults(plan, plan.motors[batch.motors[i].group]);
+    const std::string text =
+        group_defaults(plan, plan.motors[batch.motors[i].group], batch.motors[i].planned);
     auto found = std::find_if(lines.begin(), lines.end(),
                               [&](const auto& line) { return line.first == text; });
     if (found == lines.end()) {

@@ -134,13 +134,13 @@ struct MotorGroup {
   Placed<int> strands{.value = 2, .place = {}};
   Placed<Length> knot{.value = Length::mm(16), .place = {}};
   Placed<Length> tails{.value = Length::mm(0), .place = {}};
-  Placed<Length> allowance{.value = Length::mm(10), .place = {}};
-  bool mass_is_limit = false;  ///< mass = "limit"
-  Placed<Mass> mass;           ///< given: of washed rubber (place also set for "limit")
-  Placed<Length> loop;         ///< given or not
-  Placed<Mass> window;         ///< default: the larger of 3 mg and two scale steps, filled in
-  Placed<Length> hooks;        ///< given or not
-  Placed<double> part;         ///< given or not; 0 < part < 1
+  Placed<Length> allowance{.value = Length::mm(10), .place = {}};  ///< not given: at least this
+  bool mass_is_limit = false;                                      ///< mass = "limit"
+  Placed<Mass> mass;     ///< given: of washed rubber (place also set for "limit")
+  Placed<Length> loop;   ///< given or not
+  Placed<Mass> window;   ///< default: the larger of 3 mg and two scale steps, filled in
+  Placed<Length> hooks;  ///< given or not
+  Placed<double> part;   ///< given or not; 0 < part < 1
   /// Neither mass nor loop, but a rule: the builder is still choosing. calc/choose.h shows what
   /// each strip would give.
   bool choosing = false;

@@ -75,7 +75,7 @@ struct Planned {
   Area section;  ///< all strands together, not stretched
   Length knot;
   Length tails;
-  Length allowance;
+  Length allowance;  ///< as given, or what the cut's 95 % interval needs
   Uncertain<Share> talc;
   std::string ring;  ///< name; empty: none
   int ring_count = 0;
@@ -101,8 +101,8 @@ struct Planned {
   Windows windows;
   Length stays;  ///< n L + knot
   Length cut;    ///< what the piece gives up
-  Length cut_u;
-  Length loop;  ///< as tied
+  Length cut_u;  ///< of the strip that stays: 1.96 of it are half its 95 % interval
+  Length loop;   ///< as tied
   std::optional<Length> hooks;
   std::optional<double> part;    ///< share of the full motor
   std::optional<Length> spacer;  ///< of a part motor with known hooks

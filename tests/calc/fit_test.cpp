@@ -163,6 +163,91 @@ TEST_CASE("lots far from the usual are found too once thirty motors of them were
   }
 }
 
+TEST_CASE("a fitted lot's wind to keeps near its 2 % of broken motors, however they differ") {
+  struct Claim {
+    double spread;
+    int motors;
+    double most;  ///< percent that break, over many lots; "within reason": what `fit` says
+  };
+  for (const Claim& claim : {Claim{0.04, 3, 2}, Claim{0.04, 10, 2}, Claim{0.08, 3, 3},
+                             Claim{0.08, 10, 3}, Claim{0.12, 3, 6}, Claim{0.12, 10, 4}}) {
+    CAPTURE(claim.spread);
+    CAPTURE(claim.motors);
+    double broken = 0;
+    constexpr int kLots = 150;
+    for (int i = 0; i < kLots; ++i) {
+      // Lots over the published spread, 9 to 13.
+      const double middle = 9.2 + 3.6 * (i + 0.5) / kLots;
+      InventedLot lot(middle, claim.spread, static_cast<unsigned>(500 + i));
+      std::vector<FitDatum> data;
+      for (int m = 0; m < claim.motors; ++m) {
+        data.push_back(lot.to_the_limit());
+      }
+      const LotFit fit = calc::fit_lot({calc::kTurnsFactor, calc::kFitTurnsU}, data);
+      const calc::Factor<double> k{fit.next.value, fit.next_u};
+      const double to =
+          calc::wind_to(calc::log_normal(Turns::of(k.value), k.relative_u), k, 0, true).count();
+      broken += calc::breaking_risk(to / middle, claim.spread) * 100 / kLots;
+    }
+    CHECK(broken <= claim.most);
+  }
+}
+
+TEST_CASE("the prior of a fit spans the published lots, and says when a lot contradicts it") {
+  const calc::Factor<double> prior{calc::kTurnsFactor, calc::kFitTurnsU};
+  const LotFit before = calc::fit_lot(prior, {});
+  CHECK(before.middle.low > 8.9);
+  CHECK(before.middle.low < 9.2);
+  CHECK(before.middle.high > 13.0);
+  CHECK_FALSE(before.prior_tail.has_value());
+  const LotFit usual = calc::fit_lot(prior, {{10.5, false}, {11.5, false}, {11.0, true}});
+  REQUIRE(usual.prior_tail.has_value());
+  CHECK(*usual.prior_tail > 0.5);
+  CHECK_FALSE(usual.seen_spread.has_value());
+  const LotFit odd = calc::fit_lot(prior, {{7.9, false}, {8.0, false}, {8.1, false}});
+  CHECK(*odd.prior_tail < calc::kContradicts);
+  REQUIRE(odd.seen_spread.has_value());
+  CHECK(*odd.seen_spread == Approx(0.0125).epsilon(0.01));
+}
+
+TEST_CASE("lots drawn from the prior contradict it five times in a hundred") {
+  const double half = calc::kFitTurnsU / std::sqrt(2.0);
+  std::mt19937 engine(11);
+  std::normal_distribution<double> normal;
+  int told = 0;
+  constexpr int kLots = 1000;
+  for (int i = 0; i < kLots; ++i) {
+    const double spread = half * std::exp(-calc::kSpreadLogSd * calc::kSpreadLogSd +
+                                          calc::kSpreadLogSd * normal(engine));
+    InventedLot lot(calc::kTurnsFactor * std::exp(half * normal(engine)), spread,
+                    static_cast<unsigned>(engine()));
+    const std::vector<FitDatum> data{lot.to_the_limit(), lot.to_the_limit(), lot.to_the_limit()};
+    const LotFit fit = calc::fit_lot({calc::kTurnsFactor, calc::kFitTurnsU}, data, {21, 11});
+    told += *fit.prior_tail < calc::kContradicts ? 1 : 0;
+  }
+  CHECK(told > 30);
+  CHECK(told < 75);
+}
+
+TEST_CASE("of a poor lot a third of the motors break at 0.80; on an average over lots 0.3 %") {
+  CHECK(calc::breaking_risk(calc::kWindToShare, calc::kTurnsFactorU) ==
+        Approx(0.0026).epsilon(0.02));
+  CHECK(calc::breaking_risk_of_lot(calc::kWindToShare, calc::kPoorTurnsFactor) ==
+        Approx(0.3456).epsilon(0.002));  // Phi(ln(8.8/9) / (0.08/sqrt 2)), computed apart
+  // The average over lots of what each lot does is what is said without knowing the lot.
+  double average = 0;
+  constexpr int kLots = 4000;
+  for (int i = 0; i < kLots; ++i) {
+    const double z = calc::normal_quantile((i + 0.5) / kLots);
+    average += calc::breaking_risk_of_lot(
+                   calc::kWindToShare,
+                   calc::kTurnsFactor * std::exp(z * calc::kTurnsFactorU / std::sqrt(2.0))) /
+               kLots;
+  }
+  CHECK(average ==
+        Approx(calc::breaking_risk(calc::kWindToShare, calc::kTurnsFactorU)).epsilon(0.02));
+}
+
 TEST_CASE("a finer grid gives the same") {
   InventedLot lot(10.2, 0.06, 9);
   std::vector<FitDatum> data;
