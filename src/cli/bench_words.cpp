@@ -110,8 +110,8 @@ std::string bench_answer(const Record& before, const Entry& entry, Units units) 
 
 std::string bench_help(bool lines) {
   if (!lines) {
-    return "th3 1.512, th3 loop 302, th3 1180 41 gf.cm, th3 120 cranks, an owner's name; Enter: "
-           "next motor; undo, skip, stop, show th3, list, check 1.001";
+    return "th3 1.512, th3 loop 302, th3 1180 41 gf.cm; Enter: next motor; undo, skip, stop, show, "
+           "list, check";
   }
   return "  th3 1.512          what the scale reads; washed 1.512, tied 1.512, finished 1.512\n"
          "  th3 loop 302       the loop as tied, or after break-in\n"
