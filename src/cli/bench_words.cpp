@@ -34,11 +34,11 @@ std::string light_words(const records::Planned& p, Stage stage, Mass reading) {
 }
 
 /// What goes on that nothing was kept free for, or an earlier reading that was over.
-std::string but(const Record& record, Stage stage, const motor::Readings& before) {
+std::string but(const Record& record, Stage stage, Mass reading, const motor::Readings& before) {
   if (stage == Stage::as_cut) {
     return {};
   }
-  std::string out = over_before(record.planned, stage, before);
+  std::string out = over_before(record.planned, stage, reading, before);
   if (const std::string unnamed = unnamed_words(record.planned); !unnamed.empty()) {
     out += (out.empty() ? "" : "; ") + unnamed;
   }
@@ -63,7 +63,7 @@ std::string judged_words(const Record& record, Stage stage, Mass reading,
   }
   const bool to_spare = j.margin && *j.margin >= Mass{} && stage != Stage::as_cut;
   const std::string spare = to_spare ? fmt::format(", {} mg to spare", mg(*j.margin)) : "";
-  if (const std::string told = but(record, stage, before); !told.empty()) {
+  if (const std::string told = but(record, stage, reading, before); !told.empty()) {
     return fmt::format("in its window ({}{}), but {}", said, spare, told);
   }
   return fmt::format("OK, {} ({}{})", stage == Stage::as_cut ? "long enough" : "within its window",
@@ -110,8 +110,8 @@ std::string bench_answer(const Record& before, const Entry& entry, Units units) 
 
 std::string bench_help(bool lines) {
   if (!lines) {
-    return "th3 1.512, th3 loop 302, th3 1180 41 gf.cm, th3 120 cranks, an owner's name; Enter: "
-           "next motor; undo, skip, stop, show th3, list, check 1.001";
+    return "th3 1.512, th3 loop 302, th3 1180 41 gf.cm; Enter: next motor; undo, skip, stop, show, "
+           "list, check";
   }
   return "  th3 1.512          what the scale reads; washed 1.512, tied 1.512, finished 1.512\n"
          "  th3 loop 302       the loop as tied, or after break-in\n"

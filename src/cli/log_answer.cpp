@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "base/text.h"
+#include "calc/rule_parts.h"
 #include "cli/advice.h"
 #include "cli/record_text.h"
 #include "motor/doubts.h"
@@ -22,22 +23,6 @@ std::string state_words(motor::State state) {
   std::string words(motor::word(state));
   std::ranges::replace(words, '_', ' ');
   return words;
-}
-
-/// Of "lubricant", "rings" and "adhesive" those that the motor's rule counts and the motor names
-/// none of.
-std::vector<std::string_view> counted_but_not_named(const records::Planned& p) {
-  std::vector<std::string_view> missing;
-  const Counts named{.rubber = true,
-                     .lubricant = !p.lubricant.empty(),
-                     .rings = !p.ring.empty(),
-                     .adhesive = !p.adhesive.empty()};
-  for (const auto& [name, part] : kCountWords) {
-    if (p.rule && p.rule->counts.*part && !(named.*part)) {
-      missing.push_back(name);
-    }
-  }
-  return missing;
 }
 
 /// The motor as it was without what `entry` corrects.
@@ -79,7 +64,7 @@ void append_reading(const Record& after, const Entry& e, const motor::Now& befor
   const records::Planned& p = after.planned;
   const calc::Judgement j = judged(p, *stage, *e.reading, before.read);
   lines.push_back(verdict_text(p, j, units));
-  if (const std::string over = over_before(p, *stage, before.read);
+  if (const std::string over = over_before(p, *stage, *e.reading, before.read);
       !over.empty() && j.verdict != calc::Verdict::over) {
     lines.push_back(over);
   }
@@ -106,11 +91,15 @@ bool takes_back(const Entry& entry) { return entry.kind == Kind::note && !entry.
 }  // namespace
 
 calc::Judgement judged(const records::Planned& planned, Stage stage, Mass reading,
-                       const motor::Readings& /*before*/) {
-  return calc::judge(planned, stage, reading);
+                       const motor::Readings& before) {
+  return calc::judge(planned, stage, reading, before.together());
 }
 
-std::string over_before(const records::Planned& p, Stage stage, const motor::Readings& before) {
+std::string over_before(const records::Planned& p, Stage stage, Mass now,
+                        const motor::Readings& before) {
+  if (!judged(p, stage, now, before).agree) {
+    return {};  // strip came off since
+  }
   for (const Stage earlier : {Stage::washed, Stage::tied}) {
     const auto& reading = before.of(earlier);
     if (earlier >= stage || !reading) {
@@ -127,7 +116,7 @@ std::string over_before(const records::Planned& p, Stage stage, const motor::Rea
 }
 
 std::string unnamed_words(const records::Planned& p) {
-  const auto parts = counted_but_not_named(p);
+  const auto parts = calc::counted_but_not_named(p);
   return parts.empty()
              ? std::string()
              : fmt::format("{} count{} too, and the motor names none", fmt::join(parts, " and "),

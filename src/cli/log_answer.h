@@ -17,8 +17,9 @@ namespace loopledger::cli {
 [[nodiscard]] calc::Judgement judged(const records::Planned& planned, Stage stage, Mass reading,
                                      const motor::Readings& before);
 
-/// "it was 2 mg over when washed": of a reading behind one that was over; else empty.
-[[nodiscard]] std::string over_before(const records::Planned& planned, Stage stage,
+/// "it was 2 mg over when washed": of a reading behind one that was over, nothing taken off since;
+/// else empty.
+[[nodiscard]] std::string over_before(const records::Planned& planned, Stage stage, Mass now,
                                       const motor::Readings& before);
 
 /// "lubricant counts too, and the motor names none"; empty where all that the rule counts is named.

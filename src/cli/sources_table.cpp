@@ -87,8 +87,8 @@ void add_strength(Rows& rows) {
        fmt::format("half each of {}, so that lots span 9 to 13", percent(calc::kFitTurnsU)),
        fmt::format("ln spread ± {}", rounded(calc::kSpreadLogSd, 2)),
        "endlesslift.com/motor-turns-tables; the halves: common sense, no source"});
-  rows.push_back({"a winding counts as full", "from " + percent(motor::kFullWind) + " of wind to", "-",
-                  "common sense, no source"});
+  rows.push_back({"a winding counts as full", "from " + percent(motor::kFullWind) + " of wind to",
+                  "-", "common sense, no source"});
 }
 
 void add_launch_and_rest(Rows& rows) {

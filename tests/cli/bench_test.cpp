@@ -68,7 +68,7 @@ TEST_CASE("a reading is answered in one line that says what to do, and is in the
 
 TEST_CASE("the stage follows from the record: as cut with talc on, washed, tied, finished") {
   const Bench bench;
-  CHECK(bench.says("th1 1.545\n1.540\nth1 1.498\nth1 loop 367\nth1 1.509\nth1 1.524\n") ==
+  CHECK(bench.says("th1 1.545\nth2 1.540\nth1 1.498\nth1 loop 367\nth1 1.509\nth1 1.524\n") ==
         "TH-01 Anna: OK, long enough (as cut 1.545 g)\n"
         "TH-02 Anna: OK, long enough (as cut 1.540 g)\n"
         "TH-01 Anna: OK, within its window (washed 1.498 g, 2 mg to spare)\n"
@@ -135,7 +135,7 @@ TEST_CASE("a forgotten ring is named before the reading is stored") {
 TEST_CASE("numbers ten times off or far outside are asked back, a new line answers too") {
   const Bench bench;
   CHECK(bench.says("th1 14.97\nth1 1.497\n") ==
-        "TH-01 Anna: 14.970 g is ten times off; as cut it should read about 1.548 g?\n"
+        "TH-01 Anna: 14.970 g is ten times off; as cut it should read about 1.548 g? type 1.497\n"
         "TH-01 Anna: OK, within its window (washed 1.497 g, 3 mg to spare)\n");
   CHECK(has(bench.says("th2 washed 0.9\n"), "is far off; washed it should read about 1.497 g?"));
   CHECK_FALSE(has(bench.record(2), "kind = \"weighed\""));
@@ -243,15 +243,17 @@ TEST_CASE("a motor that broke is not told to wind, and takes a reading only when
   const std::string record = bench.record(1);
   for (const char* line : {"th1 378 mm", "th1 150 20 gf.cm", "th1 flown 2:10"}) {
     const std::string said = bench.says(std::string(line) + "\n\n");
-    CHECK_MESSAGE(has(said, "it is retired; if it has a new knot, type that it is tied first"),
+    CHECK_MESSAGE(has(said, "it is retired; if it has a new knot, log that it is tied first"),
                   said);
     CHECK_FALSE(has(said, "wind to"));
   }
   CHECK(bench.record(1) == record);
   CHECK_FALSE(has(bench.says("th1 378 mm\ny\n"), "wind to"));
   CHECK(bench.record(1) != record);
-  CHECK(bench.says("th1 note kept for its knot\nth1 tied loop=366mm\n") ==
-        "TH-01 Anna: kept for its knot\nTH-01 Anna: tied, loop 366mm\n");
+  const std::string retied = bench.says("th1 note kept for its knot\nth1 tied loop=366mm\n");
+  CHECK(has(retied,
+            "TH-01 Anna: kept for its knot\nTH-01 Anna: tied, loop 366mm; a new knot: the loop of "
+            "378 mm of before is history\n"));
   CHECK(has(bench.says("th1 tied \"loop=366 mm\"\n"), "the same again, undo takes it back"));
 }
 
@@ -305,7 +307,8 @@ TEST_CASE("cranks are taken as turns where the plan tells the winder's ratio") {
   };
   const std::string geared = printed("\"TH\"", "\"1 mg\", winder_ratio = 10");
   const std::string said = run({"bench", geared},
-                               "th1 tied loop=366mm\nth1 97 cranks 30 gf.cm\nth2 wound 42 cranks\n"
+                               "th1 tied loop=366mm\nth1 97 cranks 30 gf.cm\nth2 tied loop=366mm\n"
+                               "th2 wound 42 cranks\n"
                                "th2 wound turns=43 cranks\nth2 note 42 cranks were enough\n")
                                .out;
   CHECK_MESSAGE(has(said, "to 970 turns at 30 gf.cm\n"), said);
@@ -319,7 +322,8 @@ TEST_CASE("cranks are taken as turns where the plan tells the winder's ratio") {
 
 TEST_CASE("a winding typed twice is told, so that it can be taken back") {
   const Bench bench;
-  const std::string out = bench.says("th1 wound 1000\nth1 wound 1000\nth1 wound 1010\n");
+  const std::string out =
+      bench.says("th1 loop 366\nth1 wound 1000\nth1 wound 1000\nth1 wound 1010\n");
   CHECK(has(out,
             "TH-01 Anna: wound to 1000 turns\nTH-01 Anna: wound to 1000 turns; the same again, "
             "undo takes it back\nTH-01 Anna: wound to 1010 turns\n"));
@@ -329,7 +333,8 @@ TEST_CASE("in inches a doubt is in inches too") {
   const Bench bench;
   const auto asked = run({"bench", bench.folder.path("night.toml"), "--units", "inch"},
                          "th1 weighed washed 1.497\nth1 loop 30\n");
-  CHECK_MESSAGE(has(asked.out, "a loop of 30.00 in is far from the planned 14.42 in?"), asked.out);
+  CHECK_MESSAGE(has(asked.out, "a loop of 30.00 in does not fit: the mass says about 14.42 in?"),
+                asked.out);
 }
 
 TEST_CASE("bench and print name the files that they pass over") {
@@ -340,4 +345,77 @@ TEST_CASE("bench and print name the files that they pass over") {
     const auto printed = run({"print", bench.folder.path("night.toml"), option});
     CHECK(has(printed.err, "TH-02 (conflict).toml: note: "));
   }
+}
+
+TEST_CASE("the bench stays on a motor until it is washed, unless another is named") {
+  const Bench bench;
+  CHECK(bench.says("th1 1.545\n1.512\n1.497\n1.546\nth1 loop 366\n1.496\n") ==
+        "TH-01 Anna: OK, long enough (as cut 1.545 g)\n"
+        "TH-01 Anna: 14 mg over, snip 8 mm (washed 1.512 g)\n"
+        "TH-01 Anna: OK, within its window (washed 1.497 g, 3 mg to spare)\n"
+        "TH-02 Anna: OK, long enough (as cut 1.546 g)\n"
+        "TH-01 Anna: tied, loop 366 mm\n"
+        "TH-02 Anna: OK, within its window (washed 1.496 g, 4 mg to spare)\n");
+}
+
+TEST_CASE("undo after a restart takes back the last entry of tonight, and goes on back") {
+  const Bench bench;
+  (void)bench.says("th1 washed 1.497\nth2 washed 1.498\n");
+  CHECK(has(bench.says("undo\n"), "TH-02: taken back: weighed washed: 1.498 g, of 2026-05-01"));
+  CHECK(has(bench.says("undo\nundo\n"), "TH-01: taken back: weighed washed: 1.497 g, of "));
+  CHECK(bench.says("undo\n") == "nothing to take back\n");
+  const std::string records = bench.folder.path("records");
+  REQUIRE(run({"log", "th1", "weighed", "washed", "1.497", "--at", "2026-04-30 20:00", "--records",
+               records})
+              .code == 0);
+  CHECK(bench.says("undo\n") == "nothing to take back\n");
+}
+
+TEST_CASE("show, list and an owner's name work at the bench") {
+  const TempFolder folder;
+  std::string text = kBenchPlan;
+  text += "[[motors]]\nid = \"BX\"\nowner = \"Jo Marlow\"\nrule = \"club\"\nmass = \"limit\"\n";
+  const std::string plan = folder.write("night.toml", text);
+  REQUIRE(run({"print", plan}).code == 0);
+  const auto said = [&](const std::string& lines) { return run({"bench", plan}, lines).out; };
+  CHECK(has(said("jo marlow\nwashed 1.497\n"), "BX-01 Jo Marlow: OK, within its window"));
+  CHECK(has(said("anna\nwashed 1.497\nanna\nwashed 1.496\n"), "TH-02 Anna: OK, within its window"));
+  CHECK(said("list\n") ==
+        "TH-01 Anna: loop as tied\nTH-02 Anna: loop as tied\nTH-03 Anna: washed, g\n"
+        "BX-01 Jo Marlow: loop as tied\n");
+  CHECK(has(said("show th1\n"), "TH-01"));
+  CHECK(has(said("show th1\n"), "tie it"));
+  CHECK(has(run({"bench", plan}, "show zz9\n").err, "holds no ZZ-09"));
+}
+
+TEST_CASE("a rule that counts what the motor does not name gets no plain OK") {
+  const TempFolder folder;
+  std::string text = kBenchPlan;
+  text.replace(text.find("\"rubber\"]"), 9, "\"rubber\", \"adhesive\"");
+  const std::string plan = folder.write("night.toml", text);
+  REQUIRE(run({"print", plan}).code == 0);
+  CHECK(run({"bench", plan}, "th1 washed 1.497\n").out ==
+        "TH-01 Anna: in its window (washed 1.497 g, 3 mg to spare), but adhesive counts too, and "
+        "the motor names none\n");
+}
+
+TEST_CASE("a motor that was over when washed is not plainly OK when it is finished") {
+  const Bench bench;
+  const std::string said =
+      bench.says("th1 washed 1.500\nth1 loop 366\nth1 tied 1.509\nth1 finished 1.524\n");
+  CHECK_MESSAGE(has(said, "TH-01 Anna: 2 mg over, snip "), said);
+  CHECK_FALSE(has(said, "OK, within its window"));
+  CHECK_MESSAGE(has(said, "(finished 1.524 g"), said);
+}
+
+TEST_CASE("cranks at the bench are of the plan's winder, or of the option's") {
+  const TempFolder folder;
+  std::string text = kBenchPlan;
+  text.replace(text.find("\"1 mg\""), 6, "\"1 mg\", winder_ratio = 10");
+  REQUIRE(run({"print", folder.write("ten.toml", text)}).code == 0);
+  text.replace(text.find("winder_ratio = 10"), 17, "winder_ratio = 15");
+  const std::string plan = folder.write("fifteen.toml", text);
+  CHECK(has(run({"bench", plan}, "th1 loop 366\nth1 wound 70 cranks\n").out, "to 1050 turns"));
+  CHECK(has(run({"bench", plan, "--winder-ratio", "12"}, "th1 wound 80 cranks\n").out,
+            "to 960 turns"));
 }

@@ -31,11 +31,12 @@ std::string number_after(const std::string& text, const std::string& words) {
 
 TEST_CASE("a card that is read back has the figures of show") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "weighed", "washed", "1.490"});
-  (void)ledger({"log", "th1", "tied", "loop=365 mm"});
-  (void)ledger({"log", "th1", "break_in", "turns=700", "loop_after=377 mm"});
-  (void)ledger({"log", "th1", "wound", "1400", "41 gf.cm", "stopped", "backed_off_to=1250",
-                "pairs=1350: 30 gf.cm, 1200: 22 gf.cm, 1000: 16 gf.cm", "temperature=21 C"});
+  (void)ledger({"log", "--sure", "th1", "weighed", "washed", "1.490"});
+  (void)ledger({"log", "--sure", "th1", "tied", "loop=365 mm"});
+  (void)ledger({"log", "--sure", "th1", "break_in", "turns=700", "loop_after=377 mm"});
+  (void)ledger({"log", "--sure", "th1", "wound", "1400", "41 gf.cm", "stopped",
+                "backed_off_to=1250", "pairs=1350: 30 gf.cm, 1200: 22 gf.cm, 1000: 16 gf.cm",
+                "temperature=21 C"});
   const std::string card = printed_card(ledger, {"th1"});
   const std::string show = ledger({"show", "th1"}).out;
   CHECK(has(card, "TH-01-J"));
@@ -54,7 +55,7 @@ TEST_CASE("a card that is read back has the figures of show") {
 
 TEST_CASE("a motor that was never wound gets the estimate, and what is to be done first") {
   const LedgerBench ledger;
-  (void)ledger({"log", "qx1", "tied", "loop=200 mm"});
+  (void)ledger({"log", "--sure", "qx1", "tied", "loop=200 mm"});
   const std::string card = printed_card(ledger, {"qx1", "--units", "inch", "--paper", "letter"});
   CHECK(has(card, "First: break-in step 1 of 2"));
   CHECK(has(card, "not wound yet"));
@@ -65,12 +66,12 @@ TEST_CASE("a motor that was never wound gets the estimate, and what is to be don
 
 TEST_CASE("the torque to expect comes from a winding far enough, else from the section") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "wound", "600", "12 gf.cm"});
+  (void)ledger({"log", "--sure", "th1", "wound", "600", "12 gf.cm"});
   CHECK(has(printed_card(ledger, {"th1"}), "from its section"));
-  (void)ledger({"log", "th1", "wound", "1200", "33 gf.cm"});
+  (void)ledger({"log", "--sure", "th1", "wound", "1200", "33 gf.cm"});
   CHECK(has(printed_card(ledger, {"th1"}), "from 33 gf·cm read at"));
   // Read on the way up, past "wind to": what it read there is what is expected.
-  (void)ledger({"log", "th1", "wound", "1600", "48 gf.cm",
+  (void)ledger({"log", "--sure", "th1", "wound", "1600", "48 gf.cm",
                 "pairs=1000: 25 gf.cm, 1300: 36 gf.cm, 1500: 43 gf.cm"});
   const std::string card = printed_card(ledger, {"th1"});
   CHECK(has(card, "there, an estimate: from what it read while"));

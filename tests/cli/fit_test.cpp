@@ -16,7 +16,7 @@ namespace {
 
 /// The invented ledger's motors TH are 1.4975 g on 2 g/m: section 4.3011 mm2, side 2.0739 mm.
 void tie(const LedgerBench& ledger, const std::string& id, const std::string& loop = "300 mm") {
-  REQUIRE(ledger({"log", id, "tied", "loop=" + loop}).code == 0);
+  REQUIRE(ledger({"log", "--sure", id, "tied", "loop=" + loop}).code == 0);
 }
 
 void wind(const LedgerBench& ledger, const std::string& id, const std::string& turns,
@@ -77,7 +77,7 @@ TEST_CASE("motors that were only stopped give no line, and say what would help")
   const LedgerBench ledger;
   tie(ledger, "th1");
   wind(ledger, "th1", "900", "20 gf.cm", "stopped");
-  REQUIRE(ledger({"log", "th1", "wound", "950"}).code == 0);
+  REQUIRE(ledger({"log", "--sure", "th1", "wound", "950"}).code == 0);
   const Ran ran = ledger({"fit", "May"});
   CHECK(ran.code == 0);
   CHECK(has(ran.out, "1 motor wound: 0 to the limit (0 broke, 0 felt solid), 1 only stopped"));
@@ -92,8 +92,8 @@ TEST_CASE("what is left out is named with its date and the reason") {
   tie(ledger, "qx1");
   wind(ledger, "th1", "14000", "40 gf.cm", "broke");
   wind(ledger, "th2", "1400", "40 gf.cm", "broke");
-  REQUIRE(ledger({"log", "th2", "broke", "where=knot"}).code == 0);
-  REQUIRE(ledger({"log", "qx1", "broke", "where=middle"}).code == 0);
+  REQUIRE(ledger({"log", "--sure", "th2", "broke", "where=knot"}).code == 0);
+  REQUIRE(ledger({"log", "--sure", "qx1", "broke", "where=middle"}).code == 0);
   const Ran ran = ledger({"fit", "May"});
   CHECK(has(ran.out, "TH-01-J on 2026-05-01: k_N would be 96.8 where 11 is usual: a slip?\n"));
   CHECK(has(ran.out, "TH-02-H on 2026-05-01: broke at the knot: counted as \"at least that\"\n"));
@@ -133,7 +133,7 @@ TEST_CASE("a motor tied again after it broke gives a second datum, with the loop
 TEST_CASE("a broken-in length logged before the winding is the length that counts") {
   const LedgerBench ledger;
   tie(ledger, "th1");
-  REQUIRE(ledger({"log", "th1", "break_in", "loop_after=309 mm", "turns=700"}).code == 0);
+  REQUIRE(ledger({"log", "--sure", "th1", "break_in", "loop_after=309 mm", "turns=700"}).code == 0);
   wind(ledger, "th1", "1442", "40 gf.cm", "broke");
   const std::string longer = ledger({"fit", "May", "--json"}).out;
   const LedgerBench other;
@@ -162,7 +162,7 @@ TEST_CASE("a lot that nobody has is nothing found, with the nearest name or thos
 TEST_CASE("fit says what its lines do to \"wind to\" only where they hold turns") {
   const LedgerBench ledger;
   tie(ledger, "th1");
-  REQUIRE(ledger({"log", "th1", "broke", "torque=50 gf.cm"}).code == 0);
+  REQUIRE(ledger({"log", "--sure", "th1", "broke", "torque=50 gf.cm"}).code == 0);
   const std::string out = ledger({"fit", "may"}).out;
   CHECK(has(out, "torque_factor = "));
   CHECK_FALSE(has(out, "turns_factor = \""));

@@ -10,9 +10,9 @@ namespace {
 
 /// A motor on its way through break-in.
 void break_in(const LedgerBench& ledger, const std::string& id) {
-  (void)ledger({"log", id, "weighed", "washed", "1.497"});
-  (void)ledger({"log", id, "tied", "loop=365 mm"});
-  (void)ledger({"log", id, "break_in", "turns=700", "loop_after=377 mm"});
+  (void)ledger({"log", "--sure", id, "weighed", "washed", "1.497"});
+  (void)ledger({"log", "--sure", id, "tied", "loop=365 mm"});
+  (void)ledger({"log", "--sure", id, "break_in", "turns=700", "loop_after=377 mm"});
 }
 
 }  // namespace
@@ -22,7 +22,7 @@ TEST_CASE(
   const LedgerBench ledger;
   const std::string out = ledger.folder.path("out");
   CHECK(has(ledger({"list", "--stale"}).out, "No such motors"));
-  (void)ledger({"log", "th1", "weighed", "washed", "1.497"});
+  (void)ledger({"log", "--sure", "th1", "weighed", "washed", "1.497"});
   CHECK(has(ledger({"list", "--stale"}).out, "No such motors"));  // the slip is filled in by pen
   break_in(ledger, "th1");
   CHECK(has(ledger({"list", "--stale"}).out, "TH-01-J"));
@@ -33,9 +33,9 @@ TEST_CASE(
   CHECK(has(ledger.last_line(), " 1.497G 377MM L1 "));
   CHECK(ledger({"label", "--stale", "--out", out}).out == "No label is out of date.\n");
   // A flight changes nothing that stands on the label; more turns than ever do.
-  (void)ledger({"log", "th1", "flown", "7:31"});
+  (void)ledger({"log", "--sure", "th1", "flown", "7:31"});
   CHECK(has(ledger({"list", "--stale"}).out, "No such motors"));
-  (void)ledger({"log", "th1", "wound", "1400", "41 gf.cm", "stopped"});
+  (void)ledger({"log", "--sure", "th1", "wound", "1400", "41 gf.cm", "stopped"});
   CHECK(has(ledger({"list", "--stale"}).out, "TH-01-J"));
   (void)ledger({"label", "th1", "--out", out});
   CHECK(has(ledger.last_line(), "MADE 1400T 41GFCM"));

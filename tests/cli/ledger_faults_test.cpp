@@ -50,12 +50,12 @@ TEST_CASE("on a full disk an entry is written whole or not at all, whatever room
     CAPTURE(room);
     const Ran log = [&] {
       const FullDisk full(before.size() + room);
-      return ledger({"log", "th1", "wound", "1180", "44 gf.cm", "end=stopped"});
+      return ledger({"log", "--sure", "th1", "wound", "1180", "44 gf.cm", "end=stopped"});
     }();
     CHECK(log.code == 3);
     CHECK(ledger.record() == before);
   }
-  CHECK(ledger({"log", "th1", "wound", "1180", "44 gf.cm", "end=stopped"}).code == 0);
+  CHECK(ledger({"log", "--sure", "th1", "wound", "1180", "44 gf.cm", "end=stopped"}).code == 0);
   CHECK(ledger.record().size() > before.size());
 }
 
@@ -78,9 +78,9 @@ TEST_CASE("on a full disk print opens no half record and leaves no half page") {
 
 TEST_CASE("a clock that went back changes no order and no rest") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "tied", "loop=300 mm", "--at", "2027-03-01 10:00"});
-  (void)ledger({"log", "th1", "wound", "900", "--at", "2027-03-02 10:00"});
-  (void)ledger({"log", "th1", "tied", "loop=290 mm", "--at", "2019-01-01 10:00"});
+  (void)ledger({"log", "--sure", "th1", "tied", "loop=300 mm", "--at", "2027-03-01 10:00"});
+  (void)ledger({"log", "--sure", "th1", "wound", "900", "--at", "2027-03-02 10:00"});
+  (void)ledger({"log", "--sure", "th1", "tied", "loop=290 mm", "--at", "2019-01-01 10:00"});
   const Ran show = ledger({"show", "th1"});
   CHECK(show.code == 0);
   CHECK(has(show.out, "290 mm as tied"));  // the last line in the file, not the latest claim
@@ -128,7 +128,7 @@ TEST_CASE("a record of 10,000 entries reads whole, is shown on a screen, and tak
   CHECK(show.code == 0);
   CHECK(has(show.out, "10000 windings"));
   CHECK(std::count(show.out.begin(), show.out.end(), '\n') <= 34);
-  CHECK(ledger({"log", "th1", "wound", "1101"}).code == 0);
+  CHECK(ledger({"log", "--sure", "th1", "wound", "1101"}).code == 0);
   const Ran again = ledger({"show", "th1"});
   CHECK(has(again.out, "best 1101 turns"));
   CHECK(has(again.out, "10001 windings"));

@@ -11,7 +11,7 @@ using namespace loopledger::test;
 
 TEST_CASE("list shows every motor on a line") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "wound", "1200", "41 gf.cm"});
+  (void)ledger({"log", "--sure", "th1", "wound", "1200", "41 gf.cm"});
   const Ran ran = ledger({"list"});
   CHECK(ran.code == 0);
   CHECK(ran.err.empty());
@@ -23,7 +23,7 @@ TEST_CASE("list shows every motor on a line") {
 
 TEST_CASE("list filters by owner, rule, lot and state") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "tied", "300 mm"});
+  (void)ledger({"log", "--sure", "th1", "tied", "300 mm"});
   CHECK(has(ledger({"list", "--owner", "ben"}).out, "1 motor\n"));
   CHECK(has(ledger({"list", "--class", "club"}).out, "2 motors\n"));
   CHECK(has(ledger({"list", "--lot", "may"}).out, "3 motors\n"));
@@ -35,8 +35,8 @@ TEST_CASE("list filters by owner, rule, lot and state") {
 
 TEST_CASE("list sorts by most turns") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th2", "wound", "1300"});
-  (void)ledger({"log", "th1", "wound", "1200"});
+  (void)ledger({"log", "--sure", "th2", "wound", "1300"});
+  (void)ledger({"log", "--sure", "th1", "wound", "1200"});
   const std::string out = ledger({"list", "--sort", "turns"}).out;
   CHECK(out.find("TH-02") < out.find("TH-01"));
   CHECK(out.find("TH-01") < out.find("QX-01"));
@@ -58,7 +58,7 @@ TEST_CASE("list names damaged and foreign files and passes over them") {
 
 TEST_CASE("list --json has one object a motor") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "wound", "1200", "41 gf.cm"});
+  (void)ledger({"log", "--sure", "th1", "wound", "1200", "41 gf.cm"});
   const Ran ran = ledger({"list", "--json", "--owner", "anna"});
   CHECK(ran.code == 0);
   for (const char* part :
@@ -101,8 +101,8 @@ TEST_CASE("an owner is found without case and marks, and what is not there is to
 
 TEST_CASE("list sorts by every column, and the other way round") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "wound", "1300", "30 gf.cm"});
-  (void)ledger({"log", "th2", "wound", "1200", "41 gf.cm"});
+  (void)ledger({"log", "--sure", "th1", "wound", "1300", "30 gf.cm"});
+  (void)ledger({"log", "--sure", "th2", "wound", "1200", "41 gf.cm"});
   const auto order = [&](const std::string& by, bool reverse) {
     std::vector<std::string> words{"list", "--csv", "--sort", by};
     if (reverse) {
@@ -130,8 +130,8 @@ TEST_CASE("list sorts by every column, and the other way round") {
   CHECK(order("rule", true) == "TH-01 TH-02 QX-01 ");
   CHECK(order("loop", false) == "QX-01 TH-01 TH-02 ");
   CHECK(order("loop", true) == "TH-01 TH-02 QX-01 ");
-  (void)ledger({"log", "th1", "weighed", "washed", "1.498"});
-  (void)ledger({"log", "qx1", "weighed", "washed", "0.830"});
+  (void)ledger({"log", "--sure", "th1", "weighed", "washed", "1.498"});
+  (void)ledger({"log", "--sure", "qx1", "weighed", "washed", "0.830"});
   CHECK(order("washed", false) == "QX-01 TH-01 TH-02 ");  // what is not known comes last
   CHECK(order("washed", true) == "TH-01 QX-01 TH-02 ");
   (void)ledger({"log", "qx1", "note", "hello", "--at", "2026-08-01"});
@@ -142,7 +142,7 @@ TEST_CASE("list sorts by every column, and the other way round") {
 
 TEST_CASE("list --csv has the fields of --json, one motor a line, quoted where needed") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "wound", "1200", "41 gf.cm"});
+  (void)ledger({"log", "--sure", "th1", "wound", "1200", "41 gf.cm"});
   const Ran ran = ledger({"list", "--csv"});
   CHECK(ran.code == 0);
   CHECK(

@@ -68,10 +68,10 @@ std::string told_by_all() {
   };
   add(run({"check", plan}));
   add(run({"check", plan, "--json", "--units", "inch"}));
-  add(ledger({"log", "th1", "weighed", "washed", "1.437"}));
-  add(ledger({"log", "th1", "tied", "loop=283.5 mm", "reading=1.449 g"}));
-  add(ledger({"log", "th1", "wound", "1180", "41.5 gf.cm", "end=stopped"}));
-  add(ledger({"log", "th1", "wound", "1,180"}));
+  add(ledger({"log", "--sure", "th1", "weighed", "washed", "1.437"}));
+  add(ledger({"log", "--sure", "th1", "tied", "loop=283.5 mm", "reading=1.449 g"}));
+  add(ledger({"log", "--sure", "th1", "wound", "1180", "41.5 gf.cm", "end=stopped"}));
+  add(ledger({"log", "--sure", "th1", "wound", "1,180"}));
   add(run({"bench", plan}, "th2 1.4375\nth2 1,437\n"));
   for (const std::vector<std::string>& words :
        std::vector<std::vector<std::string>>{{"show", "th1", "--launch", "18.5 gf.cm"},

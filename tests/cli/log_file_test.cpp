@@ -2,8 +2,12 @@
 #include "cli/log_file.h"
 
 #include <doctest/doctest.h>
+#include <fcntl.h>
+#include <sys/file.h>
+#include <unistd.h>
 
 #include "ledger_bench.h"
+#include "support/full_disk.h"
 
 using namespace loopledger;
 using namespace loopledger::test;
@@ -26,6 +30,7 @@ TEST_CASE("an evening's CSV is stored whole, quoted values and empty cells among
 
 TEST_CASE("a TOML file of entries reads the same") {
   const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
   const Ran ran =
       ledger({"log", "--from",
               ledger.folder.write("evening.toml",
@@ -87,22 +92,73 @@ TEST_CASE("log without an id, a kind or a file is a usage error") {
 
 TEST_CASE("of the same time, only an entry that says the same is there already") {
   const LedgerBench ledger;
-  const auto take = [&](const std::string& fields) {
+  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
+  const auto take = [&](const std::string& fields, const char* at) {
     return ledger({"log", "--from",
-                   ledger.folder.write("e.toml",
-                                       "[[entries]]\nid = \"th1\"\nkind = \"wound\"\nat = "
-                                       "\"2026-05-01 19:00\"\nturns = 1000\n" +
-                                           fields)})
+                   ledger.folder.write("e.toml", "[[entries]]\nid = \"th1\"\nkind = \"wound\"\n" +
+                                                     std::string(at) + "turns = 1000\n" + fields)})
         .out;
   };
-  CHECK(has(take("pairs = \"900: 30 gf.cm, 700: 20 gf.cm\"\n"), "1 entry stored\n"));
+  const char* const evening = "at = \"2026-05-01 19:00\"\n";
+  CHECK(has(take("pairs = \"900: 30 gf.cm, 700: 20 gf.cm\"\n", evening), "1 entry stored\n"));
   const std::string key = ledger.last_line().substr(1, 21);
-  CHECK(has(take("pairs = \"900: 31 gf.cm, 700: 20 gf.cm\"\n"), "1 entry stored\n"));
-  CHECK(has(take("corrects = \"" + key + "\"\n"), "1 entry stored\n"));
+  CHECK(has(take("pairs = \"900: 31 gf.cm, 700: 20 gf.cm\"\n", evening), "1 entry stored\n"));
+  CHECK(has(take("corrects = \"" + key + "\"\n", ""), "1 entry stored\n"));
   CHECK(has(ledger.last_line(), "corrects = \"" + key + "\""));
-  CHECK(take("pairs = \"900: 31.0 gf.cm, 700: 20 gf.cm\"\n") ==
+  CHECK(take("pairs = \"900: 31.0 gf.cm, 700: 20 gf.cm\"\n", evening) ==
         "0 entries stored; 1 there already\n");
-  CHECK(take("corrects = \"" + key.substr(17) + "\"\n") == "0 entries stored; 1 there already\n");
+  CHECK(take("corrects = \"" + key.substr(17) + "\"\n", "") ==
+        "0 entries stored; 1 there already\n");
+}
+
+TEST_CASE("a file without times, taken in again the same day, adds nothing twice and says so") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "loop=366 mm", "--at", "2026-04-01 10:00"});
+  const std::string file =
+      ledger.folder.write("e.csv", "id,kind,turns\nth1,wound,900\nth1,wound,900\n");
+  CHECK(has(ledger({"log", "--from", file}).out, "2 entries stored\n"));
+  const std::string once = ledger.record();
+  const Ran again = ledger({"log", "--from", file});
+  CHECK(again.code == 0);
+  CHECK(again.out == "0 entries stored; 2 there already\n");
+  CHECK(
+      has(again.err, "e.csv:3:1: note: TH-01: wound to 900 turns is there already, of 2026-05-01"));
+  CHECK(has(again.err, "one more of the same gets its time in a column `at`"));
+  CHECK(ledger.record() == once);
+  CHECK(has(ledger({"log", "--from", file, "--json"}).out, "\"stored\": 0,\n  \"there\": 2"));
+}
+
+TEST_CASE("with one record locked, torn or full, nothing of a file is stored in any other") {
+  const LedgerBench ledger;
+  const auto second = [&] { return ledger.folder.read("records/TH-02.toml"); };
+  const std::string file =
+      ledger.folder.write("e.csv", "id,kind,text\nth1,note,one\nth2,note,two\nqx1,note,three\n");
+  const std::string first = ledger.record();
+  const std::string other = second();
+  {
+    const int held = ::open(ledger.folder.path("records/TH-02.toml").c_str(), O_RDWR);
+    REQUIRE(::flock(held, LOCK_EX) == 0);
+    const Ran ran = ledger({"log", "--from", file});
+    CHECK(ran.code == 3);
+    CHECK(has(ran.err, "another program is writing to this record [disk-lock]"));
+    CHECK(has(ran.err, "e.csv:3:1: note: nothing of the file was stored"));
+    ::close(held);
+  }
+  CHECK(ledger.record() == first);
+  CHECK(second() == other);
+  ledger.folder.write("records/TH-02.toml", other + "\"20260101T100000Z-ab");
+  CHECK(ledger({"log", "--from", file}).code == 1);
+  CHECK(ledger.record() == first);
+  // The second of the files that are written to is the longer one, so that the first gets its line.
+  ledger.folder.write("records/TH-02.toml", other + "# " + std::string(4000, 'x') + "\n");
+  {
+    const FullDisk full(second().size() + 10);
+    const Ran ran = ledger({"log", "--from", file});
+    CHECK(ran.code == 3);
+    CHECK(has(ran.err, "nothing of the file was stored"));
+  }
+  CHECK(ledger.record() == first);
+  CHECK(ledger({"log", "--from", file}).out.ends_with("3 entries stored\n"));
 }
 
 TEST_CASE("an id beside --from is refused, for the file names its motors") {

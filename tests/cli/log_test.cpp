@@ -5,6 +5,7 @@
 #include "cli/record_text.h"
 #include "ledger_bench.h"
 #include "records/fields.h"
+#include "records/write.h"
 
 using namespace loopledger;
 using namespace loopledger::test;
@@ -63,6 +64,7 @@ TEST_CASE("show, log and bench have words for every field of an entry") {
 
 TEST_CASE("log adds an entry, says whose motor it takes it for and what it understood") {
   const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
   const Ran ran = ledger({"log", "th1", "wound", "turns=1200", "torque=41 gf.cm", "end=stopped"});
   CHECK(ran.code == 0);
   CHECK(ran.err == "no check character typed: taken for TH-01-J: ANNA, for Heron\n");
@@ -109,7 +111,7 @@ TEST_CASE("a reading is judged as it is logged") {
   CHECK(has(over.out, "20 mg over the limit"));
   const Ran inside = ledger({"log", "th1", "weighed", "washed", "1.497", "g"});
   CHECK(has(inside.out, "within its window; counted 1.497 g, 3 mg under the limit"));
-  const Ran tied = ledger({"log", "th1", "tied", "367 mm", "1.503 g"});
+  const Ran tied = ledger({"log", "th1", "tied", "367 mm", "1.503 g", "--sure"});
   CHECK(has(tied.out, "tied minus washed 6 mg, rings and glue 12 mg: 1 ring forgotten?\n"));
   CHECK(has(tied.out, "it is now tied\n"));
 }
@@ -125,6 +127,7 @@ TEST_CASE("break-in tells the growth of the loop and where to wind to") {
 
 TEST_CASE("an entry is corrected by the last characters of its key") {
   const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
   (void)ledger({"log", "th1", "wound", "1200"});
   const std::string key = ledger.last_line().substr(1, 21);
   const Ran ran = ledger({"log", "th1", "wound", "1020", "corrects=" + key.substr(17)});
@@ -137,6 +140,7 @@ TEST_CASE("an entry is corrected by the last characters of its key") {
 
 TEST_CASE("--at sets the claimed time, and a wrong one is an error") {
   const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "loop=366 mm", "--at", "2026-04-10 20:00"});
   CHECK(ledger({"log", "th1", "flown", "7:31", "--at", "2026-04-12 15:20"}).code == 0);
   CHECK(ledger.last_line().starts_with("\"20260412T152000Z-"));
   const Ran ran = ledger({"log", "th1", "flown", "7:31", "--at", "tuesday"});
@@ -146,6 +150,7 @@ TEST_CASE("--at sets the claimed time, and a wrong one is an error") {
 
 TEST_CASE("log --json gives id and key") {
   const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
   const Ran ran = ledger({"log", "th1", "flown", "7:31", "--json"});
   CHECK(ledger.told(ran.out) ==
         "{\n  \"format\": 1,\n  \"id\": \"TH-01\",\n  \"key\": \"20260501T100000Z-????\"\n}\n");
@@ -245,6 +250,8 @@ TEST_CASE("turns and readings that can hardly be true are stored only with --sur
 
 TEST_CASE("what was logged a moment ago is told, with how to take it back") {
   const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
+  (void)ledger({"log", "th2", "tied", "loop=366 mm", "--at", "2026-03-01 20:00"});
   CHECK_FALSE(has(ledger({"log", "th1", "wound", "1000"}).err, "[log-again]"));
   const Ran again = ledger({"log", "th1", "wound", "1000"});
   CHECK(again.code == 0);
@@ -258,19 +265,39 @@ TEST_CASE("what was logged a moment ago is told, with how to take it back") {
   // A file whose entries have no time, read twice.
   const std::string file = ledger.folder.write("evening.csv", "id,kind,turns\nth2,wound,900\n");
   CHECK_FALSE(has(ledger({"log", "--from", file}).err, "[log-again]"));
-  CHECK(has(ledger({"log", "--from", file, "--at", "2026-06-01 10:00"}).err, "[log-again]"));
+  CHECK(has(ledger({"log", "--from", file, "--at", "2026-04-01 10:00"}).err, "[log-again]"));
 }
 
-TEST_CASE("log takes cranks as turns by the winder's ratio of the record") {
+TEST_CASE("log takes cranks as turns by today's winder, not by the one of the record") {
   const LedgerBench ledger;
-  const Ran ran = ledger({"log", "th1", "wound", "98", "cranks", "41 gf.cm"});
-  CHECK_MESSAGE(has(ran.out, "wound to 980 turns at 41 gf.cm"), ran.err);
-  CHECK(has(ledger({"log", "th1", "wound", "99 cranks"}).out, "wound to 990 turns"));
-  CHECK(has(ledger({"log", "th1", "wound", "turns=97 cranks"}).out, "wound to 970 turns"));
+  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
+  const auto cranks = [&](std::vector<std::string> words, const char* ratio) {
+    words.insert(words.begin(), {"log", "th1", "wound"});
+    words.insert(words.end(), {"--winder-ratio", ratio});
+    return ledger(words).out;
+  };
+  CHECK(has(cranks({"98", "cranks", "41 gf.cm"}, "10"), "wound to 980 turns at 41 gf.cm"));
+  CHECK(has(cranks({"99 cranks"}, "10"), "wound to 990 turns"));
+  CHECK(has(cranks({"turns=97 cranks"}, "10"), "wound to 970 turns"));
+  CHECK(has(cranks({"cranks=96"}, "10"), "wound to 960 turns"));
+  CHECK(has(cranks({"cranks", "60", "41 gf.cm"}, "15"), "wound to 900 turns at 41 gf.cm"));
+  const Ran unknown = ledger({"log", "th1", "wound", "cranks=96"});
+  CHECK(unknown.code == 1);
+  CHECK(has(unknown.err, "[log-cranks]"));
+  CHECK(has(unknown.err, "--winder-ratio 10, or LOOPLEDGER_WINDER_RATIO=10"));
+  const auto by_variable = [&](const char* ratio) {
+    return run({"log", "th1", "wound", "cranks=95", "--records", ledger.folder.path("records")}, {},
+               {{"LOOPLEDGER_WINDER_RATIO", ratio}});
+  };
+  CHECK(has(by_variable("10").out, "wound to 950 turns"));
+  CHECK(has(by_variable("ten").err, "expected a number above 0, at most 100, found \"ten\""));
+  const std::string file = ledger.folder.write("e.csv", "id,kind,cranks\nth1,wound,94\n");
+  CHECK(has(ledger({"log", "--from", file, "--winder-ratio", "10"}).out, "wound to 940 turns"));
 }
 
 TEST_CASE("a motor that broke is not told how many turns are left") {
   const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
   const Ran ran = ledger({"log", "th1", "wound", "1000", "end=broke"});
   CHECK(has(ran.out, "it is now retired"));
   CHECK_FALSE(has(ran.out, "left before"));
@@ -278,6 +305,7 @@ TEST_CASE("a motor that broke is not told how many turns are left") {
 
 TEST_CASE("a correction is held against the other windings, not against what it corrects") {
   const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
   (void)ledger({"log", "th1", "wound", "991"});
   (void)ledger({"log", "th1", "wound", "1050"});
   const std::string key = ledger.last_line().substr(1, 21);
@@ -291,10 +319,91 @@ TEST_CASE("of a retired motor no turns are left to wind, and log says why") {
   for (const auto& words : {std::vector<std::string>{"log", "th1", "wound", "900"},
                             {"log", "th1", "break_in", "loop_after=377 mm"},
                             {"log", "th1", "flown", "7:31"}}) {
-    const Ran ran = ledger(words);
+    CHECK(has(ledger(words).err, "it is retired; if it has a new knot"));
+    std::vector<std::string> sure = words;
+    sure.emplace_back("--sure");
+    const Ran ran = ledger(sure);
     CHECK(ran.code == 0);
     CHECK(has(ran.out, "it is retired, not to be wound; log it tied again when it has a new"));
     CHECK_FALSE(has(ran.out, "turns left before"));
     CHECK_FALSE(has(ran.out, "wind to"));
   }
+}
+
+TEST_CASE("a correction says what it replaces and at what time it counts") {
+  const LedgerBench ledger;
+  const auto at = [&](std::vector<std::string> words, const char* time) {
+    words.insert(words.begin(), {"log", "th1"});
+    words.insert(words.end(), {"--at", time});
+    REQUIRE(ledger(words).code == 0);
+    return ledger.last_line().substr(1, 21);
+  };
+  const auto corrects = [&](std::vector<std::string> words, const std::string& key) {
+    words.insert(words.begin(), {"log", "th1"});
+    words.push_back("corrects=" + key);
+    return ledger(words);
+  };
+  (void)at({"tied", "loop=366 mm"}, "2026-04-10 20:00");
+  const std::string first = at({"wound", "980"}, "2026-04-12 10:00");
+  const Ran slip = corrects({"wound", "1450"}, first);
+  CHECK(has(slip.out, "  replaces wound to 980 turns; counts at its time, 2026-04-12 10:00\n"));
+  const std::string second = ledger.last_line().substr(1, 21);
+  CHECK(has(corrects({"wound", "1045"}, first).out, "  replaces wound to 1450 turns; counts at"));
+  const std::string third = ledger.last_line().substr(1, 21);
+  CHECK(third.substr(0, 16) >= second.substr(0, 16));
+  const Ran back = corrects({"note", "it was 1450"}, third);
+  CHECK(has(back.out, "takes back: wound to 1045 turns; counts again: wound to 1450 turns\n"));
+  const std::string note = ledger.last_line().substr(1, 21);
+  CHECK(has(corrects({"note", "it was not"}, note).out, "counts again: wound to 1045 turns\n"));
+  CHECK(has(corrects({"note", "another motor"}, first).out, "takes back: wound to 980 turns\n"));
+}
+
+TEST_CASE("a correction never stands before another one of the same entry") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
+  (void)ledger({"log", "th1", "wound", "980"});
+  const std::string key = ledger.last_line().substr(1, 21);
+  (void)ledger({"log", "th1", "wound", "1450", "corrects=" + key});
+  // A clock that went back: the slip's correction was typed on another computer, ahead by a day.
+  std::string text = ledger.record();
+  const std::string line = ledger.last_line();
+  const std::string later =
+      "\"20260502T100000Z-aaaa\" = { kind = \"wound\", turns = 1450, corrects = \"" + key + "\"";
+  ledger.folder.write("records/TH-01.toml", text.substr(0, text.size() - line.size()));
+  {
+    const std::string body = later;
+    ledger.folder.write("records/TH-01.toml", ledger.record() + records::summed_line(body));
+  }
+  CHECK(ledger({"log", "th1", "wound", "1045", "corrects=" + key}).code == 0);
+  CHECK(ledger.last_line().starts_with("\"20260502T100000Z-"));
+  CHECK(has(ledger({"list", "--json"}).out, "1045"));
+}
+
+TEST_CASE("a time of its own is refused with a correction") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
+  const std::string key = ledger.last_line().substr(1, 21);
+  const std::string before = ledger.record();
+  const Ran ran =
+      ledger({"log", "th1", "tied", "loop=365 mm", "corrects=" + key, "--at", "2026-04-12 10:00"});
+  CHECK(ran.code == 1);
+  CHECK(has(ran.err, "a correction stands at the time of what it replaces"));
+  const std::string file = ledger.folder.write(
+      "e.csv", "id,kind,loop,at,corrects\nth1,tied,365 mm,2026-04-12 10:00," + key + "\n");
+  CHECK(has(ledger({"log", "--from", file}).err, "[log-corrects]"));
+  CHECK(ledger.record() == before);
+}
+
+TEST_CASE("a new knot is told, with what to do if it was only measured again") {
+  const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
+  (void)ledger({"log", "th1", "wound", "1050"});
+  const Ran shorter = ledger({"log", "th1", "tied", "loop=300 mm"});
+  CHECK(has(shorter.out,
+            "a new knot: best 1050, the loop of 366 mm, 1 winding of before are history\n"));
+  CHECK_FALSE(has(shorter.out, "measured again"));
+  (void)ledger({"log", "th1", "wound", "900"});
+  const Ran again = ledger({"log", "th1", "tied", "loop=301 mm"});
+  CHECK(has(again.out, "if it was only measured again, take it back: `loopledger log TH-01 note"));
+  CHECK(has(again.out, "break_in loop_after="));
 }

@@ -127,7 +127,7 @@ class Outputs {
     log("th1 piece a");
     log("th1 note well");
     log("th3 retired perished");
-    ask({"log", "--from", folder_.path("evening.toml")});
+    ask({"log", "--sure", "--from", folder_.path("evening.toml")});
     std::string record = folder_.read("records/TH-02.toml");
     record +=
         "\"20260502T100000Z-b7k2\" = { kind = \"note\", text = \"x\", newer = 1, corrects = "
@@ -161,7 +161,7 @@ class Outputs {
   }
   /// An entry; its words have no blanks of their own.
   void log(const std::string& line) {
-    std::vector<std::string> words{"log"};
+    std::vector<std::string> words{"log", "--sure"};
     std::istringstream in(line);
     for (std::string word; in >> word;) {
       words.push_back(word);

@@ -39,11 +39,11 @@ class MatchBench {
     return run(words);
   }
   void tied(const char* id, const char* washed, const char* loop) const {
-    CHECK((*this)({"log", id, "weighed", "washed", washed}).code == 0);
-    CHECK((*this)({"log", id, "tied", loop}).code == 0);
+    CHECK((*this)({"log", "--sure", id, "weighed", "washed", washed}).code == 0);
+    CHECK((*this)({"log", "--sure", id, "tied", loop}).code == 0);
   }
   void wound(const char* id, int turns, const char* torque) const {
-    CHECK((*this)({"log", id, "wound", std::to_string(turns), torque}).code == 0);
+    CHECK((*this)({"log", "--sure", id, "wound", std::to_string(turns), torque}).code == 0);
   }
   /// `text` with the folder's name as DIR.
   [[nodiscard]] std::string told(std::string text) const {
@@ -139,8 +139,8 @@ TEST_CASE("match filters by owner, rule and lot") {
 TEST_CASE("match leaves out what is retired, broken, and what can't be read, and says so") {
   const MatchBench ledger;
   CHECK(ledger({"log", "th1", "retired"}).code == 0);
-  CHECK(ledger({"log", "th3", "broke"}).code == 0);
-  CHECK(ledger({"log", "qx1", "tied", "200 mm"}).code == 0);
+  CHECK(ledger({"log", "--sure", "th3", "broke"}).code == 0);
+  CHECK(ledger({"log", "--sure", "qx1", "tied", "200 mm"}).code == 0);
   ledger.folder.write("records/QX-02.toml", "hello, world\n");
   const Ran ran = ledger({"match", "3"});
   CHECK(ran.code == 0);
@@ -231,8 +231,8 @@ TEST_CASE("match --json has the set, its spread in named units, and the reasons"
 
 TEST_CASE("match takes the broken-in loop, and the torque read at the most turns") {
   const MatchBench ledger;
-  CHECK(ledger({"log", "th2", "break_in", "loop_after=330 mm"}).code == 0);
-  CHECK(ledger({"log", "th2", "wound", "1250", "70 gf.cm"}).code == 0);
+  CHECK(ledger({"log", "--sure", "th2", "break_in", "loop_after=330 mm"}).code == 0);
+  CHECK(ledger({"log", "--sure", "th2", "wound", "1250", "70 gf.cm"}).code == 0);
   const std::string out = ledger({"match", "6"}).out;
   CHECK(has(out, "loop within 40 mm, torque within 40 gf·cm"));
   CHECK(has(out, "330 mm b  1250    70 gf·cm"));

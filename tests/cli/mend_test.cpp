@@ -8,7 +8,7 @@ using namespace loopledger::test;
 
 TEST_CASE("mend moves a torn end into a file beside the record, then log works again") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "wound", "1200"});
+  (void)ledger({"log", "--sure", "th1", "wound", "1200"});
   const std::string whole = ledger.record();
   const std::string path = ledger.folder.write("records/TH-01.toml", whole + "\"2026");
   CHECK(ledger({"log", "th1", "note", "x"}).code == 1);
@@ -25,7 +25,7 @@ TEST_CASE("mend moves a torn end into a file beside the record, then log works a
 
 TEST_CASE("mend --accept says exactly what it accepted; without it an edited line stays edited") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "wound", "1200"});
+  (void)ledger({"log", "--sure", "th1", "wound", "1200"});
   std::string text = ledger.record();
   text.replace(text.find("turns = 1200"), 12, "turns = 1250");
   ledger.folder.write("records/TH-01.toml", text);

@@ -29,6 +29,7 @@ TEST_CASE("git merges what two people added to one motor line by line, nothing l
     MESSAGE("git is not installed: not tested");
     return;
   }
+  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
   REQUIRE(git(ledger, "init"));
   REQUIRE(git(ledger, "add -A"));
   REQUIRE(git(ledger, "commit -m printed"));
@@ -50,6 +51,7 @@ TEST_CASE("git merges what two people added to one motor line by line, nothing l
 
 TEST_CASE("conflict marks are named with their line, the entries between them still read") {
   const LedgerBench ledger;
+  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
   (void)ledger({"log", "th1", "flown", "7:20"});
   const std::string line = ledger.last_line();
   std::string text = ledger.record();

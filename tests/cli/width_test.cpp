@@ -107,10 +107,10 @@ TEST_CASE("long names and notes are no wider than the terminal, in both units") 
     CHECK_MESSAGE(too_wide(ran.out).empty(), too_wide(ran.out));
     return ran.out;
   };
-  narrow({"log", "th1", "weighed", "washed", "1.497", "note=" + long_words(150)});
-  narrow({"log", "th1", "tied", "loop=300 mm", "note=" + std::string(150, 'x')});
-  narrow({"log", "th1", "wound", "turns=1200", "torque=41 gf.cm", "end=solid", "temperature=20 C",
-          "note=" + long_words(150)});
+  narrow({"log", "--sure", "th1", "weighed", "washed", "1.497", "note=" + long_words(150)});
+  narrow({"log", "--sure", "th1", "tied", "loop=300 mm", "note=" + std::string(150, 'x')});
+  narrow({"log", "--sure", "th1", "wound", "turns=1200", "torque=41 gf.cm", "end=solid",
+          "temperature=20 C", "note=" + long_words(150)});
   narrow({"log", "pa1", "retired", long_words(150)});
   for (const char* units : {"metric", "inch"}) {
     narrow({"check", plan, "--units", units});
