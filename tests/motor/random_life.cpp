@@ -99,8 +99,10 @@ void fill_wound(Draw& draw, const Planned& p, Entry& e) {
     e.torque = torque(draw, p);
   }
   if (draw.percent(25)) {
-    for (double share = 1; share > 0.2; share -= draw.between(0.1, 0.4)) {
+    double share = 1;
+    while (share > 0.2) {
       e.pairs.push_back({*e.turns * share, torque(draw, p)});
+      share -= draw.between(0.1, 0.4);
     }
   }
   if (draw.percent(20)) {
@@ -159,7 +161,7 @@ void correct_some(Draw& draw, const Planned& p, Entry& e, const std::vector<Entr
   } else if (draw.percent(80)) {
     e = random_entry(draw, p, target.kind);
   }
-  e.corrects = draw.percent(6) ? key_at({start().seconds + 86400 * 3}, draw.below(3)) : target.key;
+  e.corrects = draw.percent(6) ? key_at(midnight_utc({2026, 2, 4}), draw.below(3)) : target.key;
 }
 
 /// What a merge and a careless hand leave behind.
