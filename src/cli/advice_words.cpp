@@ -141,6 +141,11 @@ std::vector<std::string> mark_lines(const motor::Now& a, Units units) {
     const auto at = records::moment_of_key(e.key);
     return at ? readable(*at) : printable(shortened(e.key, 30));
   };
+  if (a.loop_held) {
+    lines.push_back(fmt::format(
+        "a loop of {} is longer than its mass allows: turns go by {}; measure and weigh again",
+        shown(a.loop_as_tied, units), shown(*a.loop_held, units)));
+  }
   for (const motor::Marked& m : a.marked) {
     switch (m.mark) {
       case motor::Mark::head:

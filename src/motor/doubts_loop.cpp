@@ -148,6 +148,13 @@ void ask_loops(const Asked& a) {
     const bool worked = a.now.state >= State::broken_in;
     ask_loop(a, "loop", "a loop", *e.loop, worked ? of_loop_before(a) : of_mass_or_plan(a));
   }
+  if (e.kind == Kind::tied && !e.loop && a.now.state >= State::broken_in) {
+    const Mass rubber = e.reading ? calc::counted(a.p(), Stage::tied, *e.reading).rubber : Mass{};
+    const std::string about =
+        shown(rubber > Mass{} ? loop_of_mass(a.p(), rubber) : a.now.loop, a.context.units);
+    a.add(Slip::loop, "a new knot", "needs its loop, or its turns are those of the planned one",
+          fmt::format("loop={}", about), fmt::format("loop={}", about));
+  }
   if (e.kind == Kind::break_in && e.loop_before) {
     ask_loop(a, "loop_before", "a loop before break-in", *e.loop_before,
              of_loop_as_tied(a, std::nullopt));

@@ -209,6 +209,8 @@ LifeFold::Figures LifeFold::figures() const {
     // Washed strip that is too heavy for its limit is still to be snipped; all else that is too
     // heavy for its loop is thicker.
     const bool is_snipped = !tied_loop_ && p().aim_is_limit && *last_stage_ == Stage::washed;
+    const Length longest = of_mass + loop_tolerance(p(), *mass);
+    out.held = tied_loop_ && out.as_tied > longest ? std::optional(longest) : std::nullopt;
     const Length expected = tied_loop_ ? of_mass - loop_tolerance(p(), *mass) : of_mass;
     const bool is_thick =
         tied_loop_ ? out.as_tied < expected : verdict == calc::Verdict::over && !is_snipped;
@@ -225,7 +227,8 @@ LifeFold::Figures LifeFold::figures() const {
   } else if (tied_loop_) {
     out.loop_is = LoopIs::tied;
   }
-  out.counts = std::min(out.loop, out.as_tied * (1 + kMostGrowth));
+  const Length tied = out.held.value_or(out.as_tied);
+  out.counts = broken_in_loop_ ? std::min(out.loop, tied * (1 + kMostGrowth)) : tied;
   return out;
 }
 
@@ -279,6 +282,7 @@ void LifeFold::finish(Now& now) {
   now.loop_as_tied = f.as_tied;
   now.tied_measured = tied_loop_.has_value();
   now.section = f.section;
+  now.loop_held = f.held;
   if (broken_in_loop_ && f.as_tied > Length{}) {
     now.growth = Share::ratio(*broken_in_loop_ / f.as_tied - 1);
   }

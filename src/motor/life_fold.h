@@ -33,7 +33,8 @@ class LifeFold {
   struct Figures {
     Length as_tied;
     Length loop;
-    Length counts;  ///< of the loop: what moves the turns
+    Length counts;               ///< of the loop: what moves the turns
+    std::optional<Length> held;  ///< Now::loop_held
     LoopIs loop_is = LoopIs::planned;
     bool of_mass = false;
     Area section;

@@ -19,9 +19,11 @@
 // turns with the length, by no more than kMostGrowth, and never the section. A loop shorter than
 // its mass allows is thicker strip, so the section grows and turns fall; a loop that was not
 // measured is taken as planned there, unless the strip was washed last and is only to be snipped to
-// its limit. The section is never less than planned. So nothing that is read moves a target up but
-// a longer loop or another knot. Of a damaged head what its factor says and what its planned turns
-// say are both kept to, so that neither raises the other.
+// its limit. The section is never less than planned. A loop longer than
+// its mass allows is a slip of the ruler: turns go by the longest that the mass allows. So nothing
+// that is read moves a target up but a longer loop that the mass bears out, or another knot. Of a
+// damaged head what its factor says and what its planned turns say are both kept to, so that
+// neither raises the other.
 //
 // Nothing is a target past "do not pass": a winding beyond it is told (`beyond`) and is never the
 // best.
@@ -109,7 +111,10 @@ struct Now {
   Length loop_as_tied;          ///< measured, else of the mass, else as planned
   bool tied_measured = false;   ///< `loop_as_tied` was measured
   std::optional<Share> growth;  ///< of the loop broken in over the loop as tied: the set
-  Area section;                 ///< that the figures rest on; at least the planned one
+  /// The longest loop as tied that the mass allows, where the measured one is longer: turns go by
+  /// it.
+  std::optional<Length> loop_held;
+  Area section;  ///< that the figures rest on; at least the planned one
 
   Estimate<Turns> largest;  ///< where it may break
   Turns wind_to;            ///< under `do_not_pass`, in whole turns too

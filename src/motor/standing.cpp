@@ -39,7 +39,10 @@ class Corrections {
       : entries_(entries), claims_(claims(entries)) {
     std::unordered_map<std::string_view, std::size_t> at;
     for (std::size_t i = 0; i < entries.size(); ++i) {
-      at.try_emplace(entries[i].key, i);
+      const auto [of, fresh] = at.try_emplace(entries[i].key, i);
+      if (!fresh && entries[of->second].edited && !entries[i].edited) {
+        of->second = i;  // of two lines with one key the sound one is meant
+      }
     }
     target_.assign(entries.size(), kNone);
     for (std::size_t i = 0; i < entries.size(); ++i) {

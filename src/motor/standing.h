@@ -15,6 +15,7 @@
 //   sound line before it. Equal times keep the file's order.
 // - A correction of an entry that the record does not have stands at the time in that entry's key;
 //   of several the newest counts here too, and stands where its own line is.
+// - Of two lines with one key the sound one is meant, else the first.
 // - Links that lead round in a circle are no corrections.
 #pragma once
 

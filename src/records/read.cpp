@@ -113,12 +113,16 @@ class EntryReader {
   }
 
   void take(Entry entry, const Line& line) {
-    const auto [at, fresh] = text_of_key_.try_emplace(entry.key, line.text);
-    if (!fresh && at->second == line.text) {
+    const auto [at, fresh] =
+        first_of_key_.try_emplace(entry.key, First{line.text, entries().size()});
+    if (!fresh && at->second.text == line.text) {
       return;  // the same line twice is what a merge leaves behind
     }
     if (!fresh) {
-      entry.edited = true;
+      // The one whose sum is right is the one that was written.
+      const bool sound = !entry.edited && entries()[at->second.index].edited;
+      entry.edited = !sound;
+      at->second = sound ? First{line.text, entries().size()} : at->second;
       tell(warn("record-twice", "another line has the same key and says something else",
                 "give one of them another key, or take it out", file_, line));
     } else if (entry.edited) {
@@ -130,10 +134,17 @@ class EntryReader {
     record_.entries.push_back(std::move(entry));
   }
 
+  /// The line that has a key first, or the sound one of several.
+  struct First {
+    std::string_view text;
+    std::size_t index = 0;  ///< of the record's entries
+  };
+  [[nodiscard]] std::vector<Entry>& entries() { return record_.entries; }
+
   Record& record_;
   Diagnostics& out_;
   const std::string& file_;
-  std::map<std::string, std::string_view, std::less<>> text_of_key_;
+  std::map<std::string, First, std::less<>> first_of_key_;
   std::size_t faults_ = 0;
 };
 

@@ -109,6 +109,7 @@ class Sayings {
     say("loop", now.loop);
     say("loop is", now.loop_is);
     say("loop of mass", now.loop_of_mass);
+    say("loop held", now.loop_held);
     say("loop as tied", now.loop_as_tied);
     say("tied measured", now.tied_measured);
     say("growth", now.growth);

@@ -60,6 +60,22 @@ TEST_CASE("a motor far too light gets the figures of the loop that it can be") {
   check_turns(now, 882, 943);
 }
 
+TEST_CASE("a loop longer than its mass allows winds no further than the mass allows") {
+  Motor motor;
+  motor.log(Kind::weighed, {{"stage", "washed"}, {"reading", "1.497 g"}});
+  motor.log(Kind::tied, {{"loop", "378 mm"}});
+  const Now now = motor.now();
+  REQUIRE(now.loop_held);
+  CHECK(now.loop.in_mm() == Approx(378));
+  CHECK(now.loop_held->in_mm() > 282);
+  CHECK(now.loop_held->in_mm() < 295);
+  CHECK(now.do_not_pass < Turns::of(1180));
+  Motor known;
+  known.log(Kind::weighed, {{"stage", "washed"}, {"reading", "1.497 g"}});
+  known.log(Kind::tied, {{"loop", "282 mm"}});
+  CHECK_FALSE(known.now().loop_held);
+}
+
 TEST_CASE("a winding without a torque hides none with it") {
   Motor motor;
   motor.log(Kind::wound, {{"turns", "950"}, {"torque", "40 gf.cm"}});

@@ -223,6 +223,7 @@ Now slow_now(const records::Record& record) {
     now.growth = Share::ratio(*story.broken_in() / story.as_tied() - 1);
   }
   now.section = story.section();
+  now.loop_held = story.held();
   now.largest = story.largest();
   now.wind_to = story.wind_to();
   now.do_not_pass = now.largest.low;

@@ -14,12 +14,14 @@ using records::Entry;
 using records::Kind;
 
 std::optional<std::size_t> SlowStanding::line_of(const std::string& key) const {
+  std::optional<std::size_t> found;
   for (Index i = 0; i < entries_.size(); ++i) {
-    if (!key.empty() && entries_[i].key == key) {
-      return i;
+    const bool is_it = !key.empty() && entries_[i].key == key;
+    if (is_it && (!found || (entries_[*found].edited && !entries_[i].edited))) {
+      found = i;  // a sound line before one that is not
     }
   }
-  return std::nullopt;
+  return found;
 }
 
 SlowStanding::SlowStanding(const std::vector<Entry>& entries) : entries_(entries) {

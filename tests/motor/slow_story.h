@@ -130,8 +130,20 @@ struct Story {
   [[nodiscard]] Length loop() const { return broken_in().value_or(as_tied()); }
 
   // --- what it stands ----------------------------------------------------------------------------
+  /// The longest that the mass allows, if what was measured is longer.
+  [[nodiscard]] std::optional<Length> held() const {
+    const auto mass = rubber();
+    if (!mass || *mass <= Mass{} || !tied()) {
+      return std::nullopt;
+    }
+    const Length most = motor::loop_of_mass(p, *mass) + motor::loop_tolerance(p, *mass);
+    return *tied() > most ? std::optional(most) : std::nullopt;
+  }
   [[nodiscard]] Length loop_for_turns() const {
-    return std::min(loop(), as_tied() * (1 + motor::kMostGrowth));
+    const Length knot = held().value_or(as_tied());
+    return broken_in() && *broken_in() < knot * (1 + motor::kMostGrowth) ? *broken_in()
+           : broken_in() ? knot * (1 + motor::kMostGrowth)
+                         : knot;
   }
   [[nodiscard]] bool is_to_be_snipped() const {
     return p.aim_is_limit && newest_stage() == Stage::washed;

@@ -253,6 +253,12 @@ TEST_CASE("the same line twice is one entry, one key for two things is not sound
   REQUIRE(clash->entries.size() == 2);
   CHECK(clash->entries[1].edited);
   CHECK(has_code(clash.diagnostics(), "record-twice"));
+  // A line by hand in front of it takes nothing out.
+  const std::string by_hand = "\"20260501T100000Z-b7k2\" = { kind = \"note\", text = \"c\" }\n";
+  const auto behind = read_record(text + by_hand + *entry_line(a), kFile);
+  REQUIRE(behind->entries.size() == 2);
+  CHECK(behind->entries[0].edited);
+  CHECK_FALSE(behind->entries[1].edited);
 }
 
 TEST_CASE("kinds and fields of a newer version are kept, shown and sound") {
