@@ -43,8 +43,8 @@ Result<Moment> moment_of(const LogOptions& options, const Context& context) {
   return *at;
 }
 
-void tell(const LogOptions& options, const FoundRecord& found, const Entry& entry,
-          Context& context) {
+void tell_one(const LogOptions& options, const FoundRecord& found, const Entry& entry,
+              Context& context) {
   if (options.json) {
     Json out = Json::object();
     out.set("format", 1).set("id", printed(found.id)).set("key", entry.key);
@@ -105,7 +105,7 @@ void run_log_one(const LogOptions& options, Context& context) {
   const Diagnostics stored = ledger.add(found->id, entry);
   context.exit_code = report_alone(context, stored, options.json && has_errors(stored));
   if (context.exit_code == kDone) {
-    tell(options, *found, entry, context);
+    tell_one(options, *found, entry, context);
   }
 }
 

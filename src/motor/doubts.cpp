@@ -126,6 +126,9 @@ std::optional<Mass> expected_reading(const records::Planned& p, Stage stage) {
 
 std::vector<Doubt> doubts_of(const records::Record& record, const Entry& entry,
                              const DoubtContext& context) {
+  if (entry.kind == Kind::note || entry.kind == Kind::labelled || entry.kind == Kind::piece) {
+    return doubts_about(record, Now{}, entry, context);  // nothing of them is held against figures
+  }
   const auto before = record_before(record, entry);
   const records::Record& held_against = before ? *before : record;
   return doubts_about(held_against, now_of(held_against), entry, context);

@@ -117,7 +117,8 @@ Diagnostics read_field(std::optional<BreakPlace>& to, std::string_view name,
 }
 
 Diagnostics read_field(std::optional<Mass>& to, std::string_view name, std::string_view text) {
-  return take(to, mass_from(text), Mass::g(0), Mass::kg(1), name, "0 g to 1 kg", text);
+  // So much that a reading without its decimal point is still one, to be asked back by name.
+  return take(to, mass_from(text), Mass::g(0), Mass::kg(10), name, "0 g to 10 kg", text);
 }
 
 Diagnostics read_field(std::optional<Length>& to, std::string_view name, std::string_view text) {

@@ -265,7 +265,8 @@ Diagnostics Ledger::add_all(const std::vector<Addition>& additions, std::size_t&
   // other.
   std::map<MotorId, Open> records;
   for (failed = 0; failed < additions.size(); ++failed) {
-    records.try_emplace(additions[failed].id).first->second.first = failed;
+    const auto [at, is_new] = records.try_emplace(additions[failed].id);
+    at->second.first = is_new ? failed : at->second.first;
   }
   for (auto& [id, open] : records) {
     if (Diagnostics problems = open_for(id, open); !problems.empty()) {

@@ -391,7 +391,7 @@ TEST_CASE("show, list and an owner's name work at the bench") {
 TEST_CASE("a rule that counts what the motor does not name gets no plain OK") {
   const TempFolder folder;
   std::string text = kBenchPlan;
-  text.replace(text.find("\"rubber\"]"), 9, "\"rubber\", \"adhesive\"");
+  text.replace(text.find("\"rubber\"]"), 9, "\"rubber\", \"adhesive\"]");
   const std::string plan = folder.write("night.toml", text);
   REQUIRE(run({"print", plan}).code == 0);
   CHECK(run({"bench", plan}, "th1 washed 1.497\n").out ==

@@ -134,8 +134,8 @@ TEST_CASE("list sorts by every column, and the other way round") {
   (void)ledger({"log", "--sure", "qx1", "weighed", "washed", "0.830"});
   CHECK(order("washed", false) == "QX-01 TH-01 TH-02 ");  // what is not known comes last
   CHECK(order("washed", true) == "TH-01 QX-01 TH-02 ");
-  (void)ledger({"log", "qx1", "note", "hello", "--at", "2026-08-01"});
-  (void)ledger({"log", "th2", "note", "hello", "--at", "2026-07-01"});
+  (void)ledger({"log", "--sure", "qx1", "note", "hello", "--at", "2026-08-01"});
+  (void)ledger({"log", "--sure", "th2", "note", "hello", "--at", "2026-07-01"});
   CHECK(order("date", false) == "QX-01 TH-02 TH-01 ");
   CHECK(order("lot", false) == order("id", false));  // all alike: in the order of their ids
 }

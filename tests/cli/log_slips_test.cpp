@@ -15,7 +15,7 @@ namespace {
 using Words = std::vector<std::string>;
 
 struct Slip {
-  const char* name;
+  std::string name;
   std::vector<Words> before;  ///< entries of TH-01, taken as they are
   Words words;                ///< kind, then field=value
   const char* said;           ///< that it is likely to be
@@ -44,7 +44,7 @@ const std::vector<Slip>& slips() {
        {"tied", "loop=478mm"},
        "does not fit: the mass says about 366 mm",
        ""},
-      {"a loop off the plan", {}, {"tied", "loop=300mm"}, "is far from the planned 367 mm", ""},
+      {"a loop off the plan", {}, {"tied", "loop=300mm"}, "is far from the planned 366 mm", ""},
       {"a new knot longer than before",
        {kTied, {"wound", "turns=900"}},
        {"tied", "loop=410mm"},
@@ -129,7 +129,7 @@ const std::vector<Slip>& slips() {
       {"wound before it was tied",
        {kWashed},
        {"wound", "turns=900"},
-       "not tied yet: log its loop first (tied 367 mm)",
+       "not tied yet: log its loop first (tied 366 mm)",
        ""},
       {"flown before it was tied", {}, {"flown", "time=7:31"}, "not tied yet", ""},
       {"pairs beyond the turns",
@@ -231,11 +231,15 @@ TEST_CASE("each slip is asked back in every way in, and taken when told twice") 
 
     const Way file(slip);
     const Ran filed = file.file(false);
-    CHECK(filed.code == 1);
-    CHECK(has(filed.err, "e.csv:2:1: error: TH-01: "));
-    check_refused(file, filed, slip, type);
-    CHECK(file.file(true).code == 0);
-    CHECK(file.ledger.record() != file.before);
+    if (std::string(slip.said).starts_with("is the same")) {  // there already: passed over
+      CHECK(has(filed.out, "0 entries stored; 1 there already\n"));
+    } else {
+      CHECK(filed.code == 1);
+      CHECK(has(filed.err, "e.csv:2:1: error: TH-01: "));
+      check_refused(file, filed, slip, type);
+      CHECK(file.file(true).code == 0);
+      CHECK(file.ledger.record() != file.before);
+    }
 
     const Way bench(slip);
     check_refused(bench, bench.bench(false), slip, type);

@@ -4,7 +4,9 @@
 #include "cli/log_words.h"
 #include "cli/record_text.h"
 #include "ledger_bench.h"
+#include "motor/now.h"
 #include "records/fields.h"
+#include "records/read.h"
 #include "records/write.h"
 
 using namespace loopledger;
@@ -376,7 +378,11 @@ TEST_CASE("a correction never stands before another one of the same entry") {
   }
   CHECK(ledger({"log", "th1", "wound", "1045", "corrects=" + key}).code == 0);
   CHECK(ledger.last_line().starts_with("\"20260502T100000Z-"));
-  CHECK(has(ledger({"list", "--json"}).out, "1045"));
+  const auto record = records::read_record(ledger.record(), "TH-01.toml");
+  REQUIRE(record);
+  const auto best = motor::now_of(*record).best;
+  REQUIRE(best);
+  CHECK(best->turns == Turns::of(1045));
 }
 
 TEST_CASE("a time of its own is refused with a correction") {
