@@ -26,7 +26,7 @@ using records::Record;
 
 constexpr std::size_t kMaxLine = 300;  ///< bytes; a tag or a value is never longer
 constexpr const char* kHelp =
-    "th3 1.512, th3 loop 302, th3 1180 41 gf.cm; Enter: next motor; undo, skip, stop, check 1.001";
+    "th3 1.776, th3 loop 302, th3 1180 41 gf.cm; Enter: next motor; undo, skip, stop, check 1.001";
 
 /// Words between blanks; quotes, as a shell would want them, are of no use here.
 std::vector<std::string> words_of(std::string_view line) {
@@ -141,7 +141,7 @@ BenchDialogue::Answer BenchDialogue::take(std::string_view line) {
     return {
         .text = {},
         .stop = false,
-        .said = {error("bench-line", "the line is too long", "a motor and a value: th3 1.512")}};
+        .said = {error("bench-line", "the line is too long", "a motor and a value: th3 1.776")}};
   }
   const std::vector<std::string> words = words_of(line);
   if (pending_) {
@@ -200,7 +200,7 @@ BenchDialogue::Answer BenchDialogue::take_words(const std::vector<std::string>& 
     return {.text = {},
             .stop = false,
             .said = {error("bench-motor", "which motor? nothing was stored",
-                           "type it before the value: th3 1.512")}};
+                           "type it before the value: th3 1.776")}};
   }
   return take_values(*current_, values);
 }

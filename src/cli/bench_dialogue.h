@@ -4,8 +4,8 @@
 // is on disk before the answer is given. Works the same for a person, a scale or hand scanner that
 // types, and a pipe.
 //
-//   th3 1.512      a reading, a loop, turns, by what that motor lacks and what the value is near to
-//   1.512          the same for the motor that the prompt names
+//   th3 1.776      a reading, a loop, turns, by what that motor lacks and what the value is near to
+//   1.776          the same for the motor that the prompt names
 //   th3            names the motor; so does a scanned tag
 //   (Enter)        goes to the next motor that lacks something
 //   undo, skip, stop, check 1.001 (a 1 g weight read so), ?
