@@ -151,7 +151,7 @@ void add_bench(CommandLine& line, Context& context) {
       .records(options->records)
       .units(options->units)
       .footer(
-          "Lines: `th3 1.512`, `th3 loop 302`, `th3 1180 41 gf.cm`; Enter alone goes on to the "
+          "Lines: `th3 1.776`, `th3 loop 302`, `th3 1180 41 gf.cm`; Enter alone goes on to the "
           "next\n"
           "motor; `undo`, `skip`, `stop`, `show th3`, `list`, an owner's name, `check 1.001` for a "
           "check weight of 1 g; `?` shows all.")

@@ -117,7 +117,7 @@ BenchDialogue::Answer BenchDialogue::take(std::string_view line) {
     return {
         .text = {},
         .stop = false,
-        .said = {error("bench-line", "the line is too long", "a motor and a value: th3 1.512")}};
+        .said = {error("bench-line", "the line is too long", "a motor and a value: th3 1.776")}};
   }
   const std::vector<std::string> words = words_of(line);
   if (pending_) {
@@ -193,7 +193,7 @@ BenchDialogue::Answer BenchDialogue::take_words(const std::vector<std::string>& 
   }
   if (!current_) {
     return {.said = {error("bench-motor", "which motor? nothing was stored",
-                           "type it before the value: th3 1.512")}};
+                           "type it before the value: th3 1.776")}};
   }
   return take_values(*current_, values);
 }

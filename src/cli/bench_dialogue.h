@@ -4,8 +4,8 @@
 // is on disk before the answer is given. Works the same for a person, a scale or hand scanner that
 // types, and a pipe. It stays on a motor until that is washed, unless another is named.
 //
-//   th3 1.512      a reading, a loop, turns, by what that motor lacks and what the value is near to
-//   1.512          the same for the motor that the prompt names
+//   th3 1.776      a reading, a loop, turns, by what that motor lacks and what the value is near to
+//   1.776          the same for the motor that the prompt names
 //   th3            names the motor; so does a scanned tag
 //   anna           names the owner's next motor that lacks something
 //   (Enter)        goes to the next motor that lacks something

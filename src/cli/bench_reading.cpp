@@ -155,7 +155,7 @@ Understood from_number(const Record& record, const motor::Now& now, double numbe
           .turns_are = wants_turns ? motor::TurnsAre::asked_for : motor::TurnsAre::guessed};
 }
 
-/// "41 gf.cm", "1.512 g", "302 mm", "1180", or turns and torque together.
+/// "41 gf.cm", "1.776 g", "302 mm", "1180", or turns and torque together.
 Result<Understood> from_values(const Record& record, const motor::Now& now,
                                const std::vector<std::string>& words,
                                const std::optional<Want>& want, Units units) {
@@ -176,8 +176,8 @@ Result<Understood> from_values(const Record& record, const motor::Now& now,
   if (!entry) {
     return error("bench-value", fmt::format("can't tell what \"{}\" is", shortened(all, 40)),
                  has_decimal_comma(all)
-                     ? "decimals stand behind a point: 1.512"
-                     : "a reading such as 1.512, a loop such as 302 mm, turns such as 1180, or a "
+                     ? "decimals stand behind a point: 1.776"
+                     : "a reading such as 1.776, a loop such as 302 mm, turns such as 1180, or a "
                        "kind of entry before its values");
   }
   entry->step = winding.step;
@@ -330,7 +330,7 @@ Result<Understood> understand(const Record& record, const motor::Now& now,
   }
   const std::vector<std::string> words = is_text(typed) ? typed : with_stages_whole(turned->words);
   if (words.empty()) {
-    return error("bench-value", "expected a value, found none", "such as 1.512");
+    return error("bench-value", "expected a value, found none", "such as 1.776");
   }
   const auto want = next_want(record, now);
   const std::vector<std::string> rest = behind_first(words);

@@ -110,13 +110,13 @@ std::string bench_answer(const Record& before, const Entry& entry, Units units) 
 
 std::string bench_help(bool lines) {
   if (!lines) {
-    return "th3 1.512, th3 loop 302, th3 1180 41 gf.cm; Enter: next motor; undo, skip, stop, show, "
+    return "th3 1.776, th3 loop 302, th3 1180 41 gf.cm; Enter: next motor; undo, skip, stop, show, "
            "list, check";
   }
-  return "  th3 1.512          what the scale reads; washed 1.512, tied 1.512, finished 1.512\n"
+  return "  th3 1.776          what the scale reads; washed 1.776, tied 1.776, finished 1.776\n"
          "  th3 loop 302       the loop as tied, or after break-in\n"
          "  th3 1180 41 gf.cm  turns and torque; th3 120 cranks; th3 broke 1310; th3 flown 7:31\n"
-         "  1.512              the same for the motor that the prompt names\n"
+         "  1.776              the same for the motor that the prompt names\n"
          "  th3                this motor next; an owner's name: the next of hers or his\n"
          "  Enter              the next motor that lacks something; skip: not this one tonight\n"
          "  undo               takes the last entry back, and again the one before it\n"

@@ -14,7 +14,7 @@ namespace loopledger::cli {
 /// "TH-01 Anna"
 [[nodiscard]] std::string bench_name(const records::Record& record);
 
-/// What was stored and what to do, in one line: "TH-01 Anna: 14 mg over, snip 8 mm (washed 1.512
+/// What was stored and what to do, in one line: "TH-01 Anna: 14 mg over, snip 8 mm (washed 1.776
 /// g)". @param before the record without the entry
 [[nodiscard]] std::string bench_answer(const records::Record& before, const records::Entry& entry,
                                        Units units);

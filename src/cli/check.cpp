@@ -9,6 +9,7 @@
 #include "cli/command.h"
 #include "cli/command_line.h"
 #include "cli/exit_code.h"
+#include "cli/plan_checks.h"
 #include "cli/plan_input.h"
 
 namespace loopledger::cli {
@@ -29,6 +30,10 @@ void run_check(const CheckOptions& options, Context& context) {
     auto worked =
         calc::work_out(input->plan, {.short_of_strip = options.short_of_strip, .choices = true});
     append(said, worked.diagnostics());
+    append(said, check_names(input->plan, context));
+    if (worked) {
+      append(said, check_batch(input->plan, *worked));
+    }
     quote_lines(*input, said);
     if (worked) {
       batch = std::move(*worked);

@@ -14,6 +14,7 @@
 #include "cli/cutting_text.h"
 #include "cli/text_table.h"
 #include "page/figures_text.h"
+#include "page/label_values.h"
 
 namespace loopledger::cli {
 namespace {
@@ -249,8 +250,7 @@ std::string width_text(const Planned& p, Units units) {
   if (!p.width) {
     return "-";
   }
-  std::string text = units == Units::inch ? rounded(p.width->in_in(), 3) + " in"
-                                          : fixed(p.width->in_mm(), 2) + " mm";
+  std::string text = page::strip_width_text(*p.width, units);
   return p.slit ? "slit " + text : text;
 }
 

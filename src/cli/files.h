@@ -12,11 +12,12 @@
 #include "base/result.h"
 #include "cli/command.h"
 #include "cli/posix.h"
+#include "plan/tree.h"
 
 namespace loopledger::cli {
 
-inline constexpr const char* kStandardInput = "<standard input>";  ///< where messages place "-"
-inline constexpr std::uint64_t kMaxTextFile = 16u << 20;           ///< plans, shelves, templates
+inline constexpr const char* kStandardInput = "<standard input>";   ///< where messages place "-"
+inline constexpr std::uint64_t kMaxTextFile = plan::kMaxTomlBytes;  ///< plans, shelves, templates
 
 /// The whole file ("-": `in`). Errors: disk-missing, disk-folder, disk-permission, disk-size,
 /// disk-read.

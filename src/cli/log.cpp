@@ -117,7 +117,7 @@ void run_log(const LogOptions& options, Context& context) {
         context,
         {usage_error(from_file ? "both" : "missing", "expected ID and KIND, or --from FILE" + found,
                      from_file ? "each entry of the file names its motor"
-                               : "loopledger log th1 weighed washed 1.498")},
+                               : "loopledger log th1 weighed washed 1.774")},
         options.json);
     return;
   }
@@ -144,7 +144,7 @@ std::string kinds_help() {
          "All kinds take note=TEXT and corrects=KEY (the last four characters of the key will "
          "do).\n"
          "Examples:\n"
-         "  loopledger log th1 weighed washed 1.498\n"
+         "  loopledger log th1 weighed washed 1.774\n"
          "  loopledger log TH-01-T wound turns=1200 torque=\"41 gf.cm\" end=stopped\n"
          "  loopledger log th1 wound cranks=120 --winder-ratio 10\n"
          "  loopledger log th1 flown 7:31 turns_left=210\n"

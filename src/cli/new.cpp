@@ -22,13 +22,15 @@ constexpr const char* kFirstPlan =
     R"(# A batch plan. All names and figures here are invented: put yours in their place.
 format = 1
 bench = { scale_step = "1 mg" }                                       # what your scale reads to
-rules.club = { limit = "1.5 g", counts = ["rubber", "lubricant"] }    # what your event weighs
-strips.tan = { width = "2.5 mm", samples = [["500 mm", "1.290 g"]] }  # a length you weighed, washed
+rules.club = { limit = "1.8 g", counts = ["rubber", "lubricant"] }    # what your event weighs
+lubricants.oil = { uptake = "1.2 % ± 0.4 %" }                         # of the rubber's mass
+strips.tan = { width = "2.5 mm", samples = [["500 mm", "1.310 g"]] }  # a length you weighed, washed
 [[motors]]
-id = "AB"        # gives AB-01, AB-02 …
+id = "AB"          # gives AB-01, AB-02 …
 count = 4
 rule = "club"
-mass = "limit"   # or "1.45 g" of washed rubber, or loop = "300 mm"
+lubricant = "oil"  # kept free under the limit, because the rule counts it
+mass = "limit"     # or "1.75 g" of washed rubber, or loop = "330 mm"
 )";
 
 struct NewOptions {

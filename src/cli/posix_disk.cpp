@@ -61,6 +61,31 @@ Diagnostics not_regular(const std::string& path) {
   return {error("disk-io", "expected a file, found a pipe or a device", {}, {path, 0, 0})};
 }
 
+/// Links are read and never written through: what they point to may be another ledger's record.
+bool is_link(const std::string& path) {
+  struct stat info {};
+  return ::lstat(path.c_str(), &info) == 0 && S_ISLNK(info.st_mode);
+}
+
+/// To write; a link is not followed, also one that was put there this moment.
+Result<Descriptor> open_to_write(const std::string& path, int flags) {
+  const auto open_it = [&] { return ::open(path.c_str(), flags | O_NOFOLLOW | O_CLOEXEC); };
+  int fd = open_it();
+  if (fd < 0 && errno == EMFILE && more_files()) {
+    fd = open_it();
+  }
+  if (fd >= 0) {
+    return Descriptor(fd);
+  }
+  const int number = errno;
+  if (number == ELOOP || is_link(path)) {
+    return error("disk-link", "the record is a link to another file: nothing is written through it",
+                 "put the file itself there in its place, or work in the folder that holds it",
+                 {path, 0, 0});
+  }
+  return cannot("open the record for writing", path, number);
+}
+
 /// Takes what a failed append has left off the end again.
 Diagnostics take_back(int fd, const std::string& path, off_t size, int number) {
   Diagnostics problems{cannot("add to the record", path, number)};
@@ -79,7 +104,14 @@ Result<std::string> PosixDisk::read(const std::string& path, std::uint64_t max_b
   if (Diagnostics problems = not_regular(path); !problems.empty()) {
     return problems;
   }
-  return read_file(path, max_bytes);
+  auto text = read_file(path, max_bytes);
+  if (text && is_link(path)) {
+    text.diagnostics().push_back(note("disk-link",
+                                      "the record is a link to another file: it is read, and "
+                                      "nothing is written through it",
+                                      {}, {path, 0, 0}));
+  }
+  return text;
 }
 
 Result<std::vector<std::string>> PosixDisk::list(const std::string& folder) {
@@ -101,16 +133,13 @@ Result<std::unique_ptr<records::Disk::Lock>> PosixDisk::lock(const std::string& 
     return problems;
   }
   for (int i = 0; i < kLockTries; ++i) {
-    Descriptor file(::open(path.c_str(), O_RDWR | O_CLOEXEC));
-    if (file.get() < 0 && errno == EMFILE && more_files()) {
-      continue;
+    auto file = open_to_write(path, O_RDWR);
+    if (!file) {
+      return file.diagnostics();
     }
-    if (file.get() < 0) {
-      return cannot("open the record for writing", path, errno);
-    }
-    if (::flock(file.get(), LOCK_EX | LOCK_NB) == 0) {
-      if (still_named(file.get(), path)) {
-        return std::unique_ptr<Lock>(std::make_unique<FileLock>(std::move(file)));
+    if (::flock(file->get(), LOCK_EX | LOCK_NB) == 0) {
+      if (still_named(file->get(), path)) {
+        return std::unique_ptr<Lock>(std::make_unique<FileLock>(std::move(*file)));
       }
     } else if (errno == EWOULDBLOCK) {
       std::this_thread::sleep_for(kLockPause);
@@ -133,10 +162,11 @@ Diagnostics PosixDisk::create(const std::string& path, std::string_view bytes) {
 }
 
 Diagnostics PosixDisk::append(const std::string& path, std::string_view bytes) {
-  Descriptor file(::open(path.c_str(), O_WRONLY | O_APPEND | O_CLOEXEC));
-  if (file.get() < 0) {
-    return {cannot("open the record for writing", path, errno)};
+  auto opened = open_to_write(path, O_WRONLY | O_APPEND);
+  if (!opened) {
+    return opened.diagnostics();
   }
+  const Descriptor& file = *opened;
   struct stat before {};
   if (::fstat(file.get(), &before) != 0) {
     return {cannot("add to the record", path, errno)};

@@ -21,6 +21,7 @@
 #include "cli/json.h"
 #include "cli/label_sheet.h"
 #include "cli/ledger_words.h"
+#include "cli/plan_checks.h"
 #include "cli/plan_input.h"
 #include "cli/posix_disk.h"
 #include "cli/press.h"
@@ -151,6 +152,17 @@ Diagnostics told_renamed(const Renamed& renamed) {
   return said;
 }
 
+/// A night's motors are not printed for a record that can't be written to.
+void refuse_links(Diagnostics& problems) {
+  for (Diagnostic& d : problems) {
+    if (d.code == "disk-link") {
+      d.severity = Severity::error;
+      d.hint =
+          "put the file itself there in its place, or name the ledger that holds it: --records";
+    }
+  }
+}
+
 /// Which records are to be opened; a record of the same id with other figures is an error. The
 /// batch's motors that have a record are brought up to it. `alone`: the batch is not all of the
 /// plan.
@@ -175,6 +187,7 @@ Result<RecordWork> compare_with_ledger(calc::Batch& batch, const plan::Plan& pla
     }
     auto record = ledger.read(motor.id);
     append(problems, record.diagnostics());
+    refuse_links(problems);
     if (!record) {
       continue;
     }
@@ -360,6 +373,13 @@ void say(const std::vector<Printed>& files, const RecordWork& work, const std::s
   }
 }
 
+/// What the command line names is no default.
+plan::Placed<std::string> named_or(const std::string& option,
+                                   const plan::Placed<std::string>& in_plan) {
+  return option.empty() ? in_plan
+                        : plan::Placed<std::string>{.value = option, .place = {}, .given = true};
+}
+
 /// What the plan names, unless the command line names another.
 PressOrder press_order(const plan::Plan& plan, const PrintOptions& options) {
   PressOrder order = order_of(options.paper, options.labels.stock, options.labels.layout);
@@ -382,6 +402,8 @@ void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said
   plan::Plan& plan = input.plan;
   plan.units = options.units.value_or(plan.units);
   plan.units_given = plan.units_given || options.units.has_value();
+  plan.paper = named_or(options.paper, plan.paper);
+  plan.labels = named_or(options.labels.stock, plan.labels);
   const std::string folder = options.out.empty() ? beside(options.plan, "out") : options.out;
   const std::string records =
       records_folder(options.records, beside(options.plan, plan.records.value), context);
@@ -401,7 +423,10 @@ void print_plan(const PrintOptions& options, PlanInput& input, Diagnostics& said
   append(said, batch.diagnostics());
   auto press = set_up_press(press_order(plan, options), context);
   append(said, press.diagnostics());
-  if (!batch || !press) {
+  if (batch) {
+    append(said, check_batch(plan, *batch));
+  }
+  if (!batch || !press || has_errors(said)) {
     return;
   }
   const auto work = compare_with_ledger(*batch, plan, ledger, work_options.only.has_value());

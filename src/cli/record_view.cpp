@@ -14,6 +14,7 @@
 #include "cli/record_text.h"
 #include "cli/text_table.h"
 #include "page/figures_text.h"
+#include "page/label_values.h"
 #include "records/fields.h"
 #include "tag/id.h"
 
@@ -84,8 +85,7 @@ std::string strip_words(const Planned& p, Units units) {
   std::string out = fmt::format("{} strands of {}", p.strands, p.strip);
   out += p.lot.empty() ? "" : fmt::format(", lot {}", p.lot);
   if (p.width) {
-    out += units == Units::inch ? fmt::format(", {} in wide", rounded(p.width->in_in(), 3))
-                                : fmt::format(", {} mm wide", fixed(p.width->in_mm(), 2));
+    out += fmt::format(", {} wide", page::strip_width_text(*p.width, units));
     out += p.slit ? " (slit)" : "";
   }
   return out;

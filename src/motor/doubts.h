@@ -47,15 +47,15 @@ enum class Slip {
 
 struct Doubt {
   Slip slip = Slip::mass;
-  std::string typed;   ///< what was typed: "1498", "a loop of 283 cm"; may be empty
+  std::string typed;   ///< what was typed: "1767", "a loop of 283 cm"; may be empty
   std::string says;    ///< what speaks against it, behind `typed`
-  std::string likely;  ///< what it is likely to be: "1.498 g"; may be empty
-  std::string type;    ///< what to type instead: "1.498"; may be empty
+  std::string likely;  ///< what it is likely to be: "1.767 g"; may be empty
+  std::string type;    ///< what to type instead: "1.767"; may be empty
 };
 
-/// "1498 looks like 1.498 g without its point"
+/// "1767 looks like 1.767 g without its point"
 [[nodiscard]] std::string statement(const Doubt& doubt);
-/// All of them as a question in one line, the first with what to type: "…? type 1.498". Empty for
+/// All of them as a question in one line, the first with what to type: "…? type 1.767". Empty for
 /// none.
 [[nodiscard]] std::string question(const std::vector<Doubt>& doubts);
 

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 
+#include "calc/rule_parts.h"
 #include "calc/turns_torque.h"
 #include "page/cut_rows.h"
 #include "page/cut_sections.h"
@@ -145,6 +146,11 @@ class OwnerTable {
     }
     if (!p.ring.empty()) {
       text += fmt::format("; {} × ring {}", p.ring_count, p.ring);
+    }
+    if (const auto parts = calc::counted_but_not_named(p); !parts.empty()) {
+      text += fmt::format(
+          "; the rule counts {} and none is named: NOTHING IS KEPT FREE UNDER THE LIMIT FOR IT",
+          fmt::join(parts, ", "));
     }
     if (p.part) {
       text += fmt::format("; part motor, {} of the full length", rounded(*p.part, 3));

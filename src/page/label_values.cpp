@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "tag/id.h"
 
 namespace loopledger::page {
@@ -29,7 +31,10 @@ std::string mass_text(const LabelFigures& label) {
 }  // namespace
 
 std::string strip_width_text(Length width, Units units) {
-  return units == Units::inch ? fixed(width.in_in(), 3) + " in" : rounded(width.in_mm(), 3) + " mm";
+  // 1/8 in is 3.175 mm, and 3.18: the half is what the next digit of the binary number hides.
+  constexpr double kHalf = 0.5 + 1e-6;
+  return units == Units::inch ? fixed(width.in_in(), 3) + " in"
+                              : shortest(std::floor(width.in_mm() * 100 + kHalf) / 100) + " mm";
 }
 
 LabelContent label_content(const LabelFigures& label, Units units) {

@@ -40,6 +40,11 @@ class PlanReader {
     plan_file.tree.asked = asked_;
     files_.push_back(std::move(plan_file));
     load_shelves();
+    if (has_errors(problems_)) {
+      // What a shelf that can't be read would have given is not missing as well.
+      add_source_lines(problems_, files_.front().tree.file, files_.front().text);
+      return std::move(plan_);
+    }
     // Shelf files first: what the plan says itself is read last and wins.
     for (std::size_t i = files_.size(); i-- > 0;) {
       read_top(files_[i]);
@@ -275,6 +280,13 @@ class PlanReader {
   void read_all_motors() {
     const File& file = files_.front();
     TableReader reader(file.tree, file.tree.root(), "the plan", problems_);
+    if (const Node* const node = reader.find("motors");
+        node != nullptr && node->type == Node::Type::table) {
+      reader.problem("plan-type", "motors: expected [[motors]], found [motors]",
+                     "two brackets on each side: a plan may have several groups of motors",
+                     node->place);
+      return;
+    }
     const std::vector<const Node*> tables = reader.list("motors", kMaxMotors);
     int total = 0;
     for (const Node* node : tables) {

@@ -99,7 +99,7 @@ void read_bench(TableReader& reader, Bench& bench) {
   reader.read("ruler_step", bench.ruler_step, Bounds<Length>{Length::mm(0.01), Length::mm(100)});
   reader.read("confidence", bench.confidence,
               Bounds<Share>{Share::percent(50), Share::percent(99.99)});
-  reader.read("winder_ratio", bench.winder_ratio, Bounds<double>{0, 100, true});
+  reader.read("winder_ratio", bench.winder_ratio, Bounds<double>{0.1, 100});
   reader.finish();
 }
 

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 
 #include "base/text.h"
 
@@ -275,10 +276,31 @@ std::optional<std::pair<Length, Length>> TableReader::two_lengths(std::string_vi
   return across && down ? std::optional(std::pair{*across, *down}) : std::nullopt;
 }
 
+namespace {
+
+/// Keys that stand above all tables; below one they belong to that.
+bool is_top_key(std::string_view key) {
+  constexpr std::array<std::string_view, 10> kTop{"format", "title", "date",    "take", "paper",
+                                                  "labels", "slip",  "records", "link", "units"};
+  return std::ranges::find(kTop, key) != kTop.end();
+}
+
+}  // namespace
+
+bool TableReader::is_top() const { return &table_ == &tree_.root(); }
+
 void TableReader::finish() {
   std::size_t unknown = 0;
   for (const Member& member : table_.members) {
     if (std::ranges::find(known_, member.key) != known_.end() || ++unknown > kMostUnknown) {
+      continue;
+    }
+    if (is_top_key(member.key) && !is_top()) {
+      problem(
+          "plan-key",
+          fmt::format("{}: `{}` is no key of this table", what_, shortened(member.key, kQuoted)),
+          fmt::format("`{}` stands at the top, above the first line in [ ]", member.key),
+          member.key_place);
       continue;
     }
     const std::string_view near = nearest(member.key, known_);

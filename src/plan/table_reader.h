@@ -147,6 +147,8 @@ class TableReader {
   /// Reports the keys that nobody asked for. Call it last.
   void finish();
 
+  /// Whether this is the file's own table, above all others.
+  [[nodiscard]] bool is_top() const;
   void missing(std::string_view key, std::string hint);
   void problem(std::string code, std::string message, std::string hint, const Place& place);
   [[nodiscard]] const Place& place() const { return table_.place; }

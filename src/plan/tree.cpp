@@ -8,6 +8,7 @@
 
 #include "base/text.h"
 #include "base/toml_text.h"
+#include "plan/syntax_hint.h"
 
 namespace loopledger::plan {
 namespace {
@@ -85,10 +86,11 @@ Place place_of_byte(std::string_view text, std::size_t at, const std::string& fi
           1 + static_cast<int>(code_point_count(head.substr(line_start)))};
 }
 
-Diagnostic syntax_error(const toml::parse_error& e, const std::string& file) {
+Diagnostic syntax_error(const toml::parse_error& e, std::string_view text,
+                        const std::string& file) {
+  const Place place = place_of(e.source(), file);
   return error("toml-syntax", plain_reason(e.description()),
-               "text and quantities stand in double quotes, as in mass = \"1.5 g\"",
-               place_of(e.source(), file));
+               syntax_hint(text, place.line, e.description()), place);
 }
 
 }  // namespace
@@ -147,13 +149,8 @@ Result<Tree> parse_tree(std::string_view text, const std::string& file) {
     Copier(tree).copy(table);
     return tree;
   } catch (const toml::parse_error& e) {
-    Diagnostics problems{syntax_error(e, file)};
+    Diagnostics problems{syntax_error(e, text, file)};
     add_source_lines(problems, file, std::string(text));
-    if (trimmed(problems.front().source_line).starts_with('[')) {
-      problems.front().hint =
-          "a table's name of more than letters, digits, - and _ stands in quotes: [strips.\"red "
-          "tan\"]";
-    }
     return problems;
   } catch (const std::exception& e) {
     return error("toml-syntax", fmt::format("the file can't be read as TOML: {}", e.what()), {},

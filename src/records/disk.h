@@ -32,8 +32,8 @@ class Disk {
   Disk& operator=(const Disk&) = delete;
   virtual ~Disk() = default;
 
-  /// The whole file. Errors: disk-missing, disk-folder, disk-permission, disk-size (more than
-  /// `max_bytes`), disk-io.
+  /// The whole file; a note disk-link where the path is a link. Errors: disk-missing, disk-folder,
+  /// disk-permission, disk-size (more than `max_bytes`), disk-io.
   virtual Result<std::string> read(const std::string& path, std::uint64_t max_bytes) = 0;
 
   /// The names in a folder, sorted, without "." and "..". Errors: disk-missing, disk-permission,
@@ -42,7 +42,7 @@ class Disk {
 
   /// The only writer's right to the file, against other programs that ask too; waits a few seconds
   /// for it. Errors: disk-missing, disk-permission, disk-lock (another one has it, or the file
-  /// system knows no locks).
+  /// system knows no locks), disk-link (links are not followed for writing).
   virtual Result<std::unique_ptr<Lock>> lock(const std::string& path) = 0;
 
   /// Makes a file that must not be there yet. It appears whole and flushed, or not at all; its

@@ -159,7 +159,7 @@ const Field* find_field(Kind kind, std::string_view name) {
 std::string_view example_of(Kind kind) {
   switch (kind) {
     case Kind::weighed:
-      return "weighed washed 1.498";
+      return "weighed washed 1.774";
     case Kind::tied:
       return "tied loop=\"303 mm\" reading=\"1.511 g\"";
     case Kind::break_in:

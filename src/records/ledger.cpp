@@ -9,6 +9,7 @@
 #include "records/format.h"
 #include "records/id_text.h"
 #include "records/read.h"
+#include "records/reads_back.h"
 
 namespace loopledger::records {
 namespace {
@@ -128,7 +129,12 @@ Result<Record> Ledger::read(const MotorId& id) {
     return not_held(id, folder_);
   }
   const auto text = disk_.read(path, kMaxRecordBytes);
-  return text ? record_in(*text, id, path) : as_not_held(text.diagnostics(), id, folder_);
+  if (!text) {
+    return as_not_held(text.diagnostics(), id, folder_);
+  }
+  Result<Record> record = record_in(*text, id, path);
+  append(record.diagnostics(), text.diagnostics());
+  return record;
 }
 
 Result<Record> Ledger::record_in(std::string_view text, const MotorId& id,
@@ -145,7 +151,14 @@ Result<Record> Ledger::record_in(std::string_view text, const MotorId& id,
 
 Diagnostics Ledger::open(const std::vector<NewRecord>& records,
                          const std::function<void()>& opened) {
-  Diagnostics problems = disk_.make_folder(folder_);
+  Diagnostics problems;
+  for (const NewRecord& record : records) {
+    // Nothing is opened that could not be read again.
+    append(problems, new_record_problems(record, &seen_));
+  }
+  if (problems.empty()) {
+    problems = disk_.make_folder(folder_);
+  }
   bool any = false;
   for (const NewRecord& record : records) {
     if (!problems.empty()) {

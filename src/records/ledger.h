@@ -41,7 +41,8 @@ class Ledger {
   /// git merge two people's additions line by line. Each record appears whole or not at all; when
   /// one fails the rest is not opened and those before it stay: doing it again is harmless. Makes
   /// the folder. `opened` is called after each.
-  /// Errors: record-exists (its hint names the next free id), disk-….
+  /// Errors: record-exists (its hint names the next free id), record-value (one that could not be
+  /// read again; nothing is opened then), disk-….
   Diagnostics open(
       const std::vector<NewRecord>& records, const std::function<void()>& opened = [] {});
 

@@ -14,6 +14,8 @@ constexpr std::size_t kSumDigits = 8;
 constexpr std::string_view kEntrySumEnd = "\" }";
 constexpr std::string_view kHeadSumStart = "sum = \"";
 
+constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
+
 bool is_blank(char c) { return c == ' ' || c == '\t'; }
 
 bool is_sum(std::string_view text) {
@@ -61,6 +63,9 @@ std::vector<Line> lines_of(std::string_view text) {
     const bool ended = end != std::string_view::npos;
     std::string_view line = text.substr(begin, ended ? end - begin : end);
     const std::size_t length = line.size();
+    if (begin == 0 && line.starts_with(kByteOrderMark)) {
+      line.remove_prefix(kByteOrderMark.size());  // an editor put it there; it says nothing
+    }
     if (ended && line.ends_with('\r')) {
       line.remove_suffix(1);
     }

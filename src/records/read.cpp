@@ -184,9 +184,11 @@ Diagnostics unreadable(std::string_view text, const std::string& file) {
 }
 
 /// A record of ours that ends before its entries begin.
-bool is_torn_early(std::string_view text, const Layout& layout) {
+bool is_torn_early(const Layout& layout) {
+  const std::string_view first = layout.lines.front().text;
   return !layout.entries && !layout.sum &&
-         (text.starts_with(kFirstLine) || kFirstLine.starts_with(text));
+         (first.starts_with(kFirstLine) ||
+          (layout.lines.size() == 1 && kFirstLine.starts_with(first)));
 }
 
 Diagnostic torn_early(const Layout& layout, const std::string& file) {
@@ -213,7 +215,7 @@ Result<Record> read_record(std::string_view text, const std::string& file, Plann
     return problems;
   }
   const Layout layout = lay_out(text);
-  if (is_torn_early(text, layout)) {
+  if (is_torn_early(layout)) {
     return torn_early(layout, file);
   }
   Result<Record> record = read_head(head_of(text, layout), file, seen);

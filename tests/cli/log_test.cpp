@@ -200,7 +200,7 @@ TEST_CASE("misspelt kinds and fields get the nearest known one") {
 TEST_CASE("what does not fit is refused with what was expected") {
   CHECK(refused("weighed", {"washed"}) ==
         "error: an entry \"weighed\" needs reading [record-missing]\n"
-        "  hint: for example: weighed washed 1.498\n");
+        "  hint: for example: weighed washed 1.774\n");
   CHECK(has(refused("weighed", {"washed", "stage=tied", "1 g"}),
             "stage is given twice [log-twice]\n  hint: leave one of them out"));
   CHECK(has(refused("wound", {"turns=many"}),

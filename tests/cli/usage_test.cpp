@@ -87,7 +87,7 @@ TEST_CASE("every fault of the command line says what was expected, what was foun
        "  hint: loopledger card th1 th2\n"},
       {{"log"},
        "loopledger: error: expected ID and KIND, or --from FILE [usage-missing]\n"
-       "  hint: loopledger log th1 weighed washed 1.498\n"},
+       "  hint: loopledger log th1 weighed washed 1.774\n"},
       {{"print"},
        "loopledger: error: expected a plan [usage-missing]\n"
        "  hint: loopledger print night.toml\n"},
