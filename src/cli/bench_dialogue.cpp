@@ -230,7 +230,9 @@ std::string BenchDialogue::told(const Record& record, const Entry& entry) const 
   const records::Planned& p = record.planned;
   std::string out = fmt::format("{}: {}", who(record), in_words(entry, setup_.units));
   if (const auto stage = records::stage_weighed(entry)) {
-    const calc::Judgement j = calc::judge(p, *stage, *entry.reading);
+    const records::Known before = records::known_of(record.entries);
+    const calc::Judgement j =
+        calc::judge(p, *stage, *entry.reading, {before.washed, before.tied, {}});
     const auto mg = [&](Mass mass) {
       return fixed(mass.in_mg(), std::max(0, gram_decimals(p.scale_step) - 3));
     };
@@ -288,9 +290,12 @@ BenchDialogue::Answer BenchDialogue::store(const MotorId& id, Entry entry) {
   // Stay with a motor that has to be trimmed; else go on in the plan's order.
   const auto after = ledger_.read(id);
   const auto at = std::ranges::find(setup_.motors, id);
-  const bool again =
-      entry.reading && entry.stage && after &&
-      calc::judge(after->planned, *entry.stage, *entry.reading).verdict == calc::Verdict::over;
+  const auto over = [&] {
+    const records::Known known = records::known_of(after->entries);
+    return calc::judge(after->planned, *entry.stage, *entry.reading, {known.washed, known.tied, {}})
+               .verdict == calc::Verdict::over;
+  };
+  const bool again = entry.reading && entry.stage && after && over();
   if (again) {
     current_ = id;
   } else if (at != setup_.motors.end()) {

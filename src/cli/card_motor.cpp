@@ -93,7 +93,7 @@ std::optional<calc::Judgement> judged(const Record& record, const records::Known
        {std::pair{Stage::finished, known.finished}, std::pair{Stage::tied, known.tied},
         std::pair{Stage::washed, known.washed}}) {
     if (reading) {
-      return calc::judge(record.planned, stage, *reading);
+      return calc::judge(record.planned, stage, *reading, {known.washed, known.tied, {}});
     }
   }
   return std::nullopt;

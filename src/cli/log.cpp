@@ -117,7 +117,8 @@ std::vector<std::string> consequences(const Record& before, const Record& after,
   const records::Planned& p = after.planned;
   const Advice now = advice_for(after);
   if (const auto stage = records::stage_weighed(e)) {
-    lines.push_back(verdict_text(p, calc::judge(p, *stage, *e.reading), units));
+    lines.push_back(verdict_text(
+        p, calc::judge(p, *stage, *e.reading, {now.known.washed, now.known.tied, {}}), units));
     if (*stage == Stage::tied && now.known.washed &&
         (p.rings.value + p.adhesive_mass.value > Mass{} || p.tails > Length{})) {
       lines.push_back(

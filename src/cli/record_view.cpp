@@ -66,7 +66,10 @@ std::string windows(const Planned& p, const std::vector<Entry>& entries,
     }
     table.row({spoken(stage) + with_tails(stage, p), gram_cell(w.low, p.scale_step),
                gram_cell(w.high, p.scale_step), gram_cell(reading, p.scale_step),
-               reading ? short_verdict(p, calc::judge(p, stage, *reading), units) : ""});
+               reading
+                   ? short_verdict(
+                         p, calc::judge(p, stage, *reading, {known.washed, known.tied, {}}), units)
+                   : ""});
   }
   return table.text();
 }
