@@ -160,7 +160,9 @@ Share ErrorParts::share_below(Mass margin) const {
 }
 
 Mass ErrorParts::guard(Share confidence) const {
-  const double p = confidence.as_ratio();
+  constexpr double kLeast = 1e-12;  // a damaged record may hold anything
+  const double asked = confidence.as_ratio();
+  const double p = asked > kLeast ? std::min(asked, 1 - kLeast) : kLeast;
   const ErrorSum sum(normal_u2_, half_widths_, count_);
   const double normal = normal_quantile(p) * u().in_si();
   return Mass::si(sum.normal() ? normal : error_quantile(sum, p, normal));

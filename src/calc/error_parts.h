@@ -32,7 +32,8 @@ class ErrorParts {
   [[nodiscard]] Share share_below(Mass margin) const;
 
   /// The margin that the error is within with this probability; k u where every part is normal,
-  /// with k = Phi^-1(confidence). Source: [106]. @pre 0 < confidence < 1
+  /// with k = Phi^-1(confidence). Source: [106]. Confidences of
+  /// 0 and less, 1 and more are taken to be next to that.
   [[nodiscard]] Mass guard(Share confidence) const;
 
  private:

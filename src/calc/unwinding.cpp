@@ -111,6 +111,9 @@ TorqueCurve unwinding_curve(const Estimate<Turns>& largest, const Estimate<Torqu
   const Torque top = joined ? top_read->torque : curve.torque_at(from) * strong;
   const Torque above = top - curve.torque_at(from) * strong;  // 0 but for a higher reading
 
+  if (above <= Torque{} && from >= curve.top_turns()) {
+    return curve.scaled_to(from, top);
+  }
   const Turns until = above > Torque{} ? from - drop : from;
   std::vector<TorquePoint> points = points_below(curve, until);
   for (TorquePoint& p : points) {

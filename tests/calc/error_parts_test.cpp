@@ -44,6 +44,11 @@ TEST_CASE("a fine step against the error needs less than k u at 99.9 %, and more
 TEST_CASE("no error at all needs no guard") {
   const ErrorParts none;
   CHECK(none.guard(Share::percent(95)) == Mass{});
+  ErrorParts some;
+  some.add_normal(Mass::mg(1));
+  for (const double damaged : {0.0, -5.0, 100.0, 1e9}) {
+    CHECK(some.guard(Share::percent(damaged)).finite());
+  }
   CHECK(none.share_below(Mass{}).as_ratio() == 1);
   CHECK(none.share_below(Mass::mg(-1)).as_ratio() == 0);
 }

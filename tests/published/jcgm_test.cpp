@@ -39,6 +39,7 @@ TEST_CASE("JCGM 106, first example through a judgement: the motor takes the plac
   motor.linear_density.value = LinearDensity::g_per_m(2.4);
   motor.rule = records::PlannedRule{};
   motor.rule->limit = Mass::g(1.5);
+  motor.confidence = Share::percent(95);
   motor.tails = Length::mm(100);
   motor.linear_density.u = LinearDensity::g_per_m(0.5);  // of 100 mm: 50 mg; no scale's error
   const calc::Judgement judged = calc::judge(motor, Stage::washed, Mass::g(1.43 + 0.24), {});
