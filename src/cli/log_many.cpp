@@ -35,6 +35,8 @@ using records::Record;
 /// in already. Common sense, no source.
 constexpr Duration kSameFile = Duration::h(24);
 
+constexpr std::size_t kMostTold = 10;  ///< of the rows that are there already, one by one
+
 /// A motor's record with what the file adds to it so far.
 struct Growing {
   Record record;
@@ -92,6 +94,10 @@ class FileChecker {
         out_.problems.push_back(std::move(d));
       }
     }
+    if (out_.there > kMostTold) {
+      out_.problems.push_back(
+          note("log-there", fmt::format("{} more rows are there already", out_.there - kMostTold)));
+    }
     return std::move(out_);
   }
 
@@ -121,7 +127,9 @@ class FileChecker {
     const Moment at = from.at.value_or(at_);
     if (const Entry* const there = there_already(growing, entry, from.at, at)) {
       growing.passed.insert(there->key);
-      ++out_.there;
+      if (++out_.there > kMostTold) {
+        return;
+      }
       said.push_back(
           note("log-there",
                fmt::format("{}: {} is there already, of {}; passed over", printed(from.id),

@@ -128,6 +128,21 @@ TEST_CASE("a file without times, taken in again the same day, adds nothing twice
   CHECK(has(ledger({"log", "--from", file, "--json"}).out, "\"stored\": 0,\n  \"there\": 2"));
 }
 
+TEST_CASE("of many rows that are there already ten are told one by one") {
+  const LedgerBench ledger;
+  std::string rows = "id,kind,text\n";
+  for (int i = 0; i < 13; ++i) {
+    rows += "th1,note,hello " + std::to_string(i) + "\n";
+  }
+  const std::string file = ledger.folder.write("e.csv", rows);
+  REQUIRE(ledger({"log", "--from", file}).code == 0);
+  const Ran again = ledger({"log", "--from", file});
+  CHECK(again.out == "0 entries stored; 13 there already\n");
+  CHECK(has(again.err, "hello 9 is there already"));
+  CHECK_FALSE(has(again.err, "hello 10"));
+  CHECK(has(again.err, "note: 3 more rows are there already"));
+}
+
 TEST_CASE("with one record locked, torn or full, nothing of a file is stored in any other") {
   const LedgerBench ledger;
   const auto second = [&] { return ledger.folder.read("records/TH-02.toml"); };
