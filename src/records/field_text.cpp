@@ -53,10 +53,18 @@ Diagnostics take_word(std::optional<E>& to, std::optional<E> read,
                 near.empty() ? std::string() : fmt::format("did you mean \"{}\"?", near))};
 }
 
-/// "2:31" as seconds; empty when the text is not minutes and seconds.
+/// "2:31" as minutes and seconds, "1:02:31" as hours too; empty when the text is neither.
 std::optional<Duration> clock_time(std::string_view text) {
-  const std::string_view t = trimmed(text);
-  const std::size_t colon = t.find(':');
+  std::string_view t = trimmed(text);
+  const std::size_t first = t.find(':');
+  if (first != std::string_view::npos && t.find(':', first + 1) != std::string_view::npos) {
+    const auto hours = number_from(t.substr(0, first));
+    const auto rest = clock_time(t.substr(first + 1));
+    const bool is_clock = hours && *hours == std::floor(*hours) && *hours >= 0 && *hours < 1000 &&
+                          rest && *rest < Duration::h(1);
+    return is_clock ? std::optional(Duration::h(*hours) + *rest) : std::nullopt;
+  }
+  const std::size_t colon = first;
   if (colon == std::string_view::npos || colon == 0 || t.size() < colon + 3) {
     return std::nullopt;
   }
@@ -130,9 +138,10 @@ Diagnostics read_field(std::optional<Torque>& to, std::string_view name, std::st
 }
 
 Diagnostics read_field(std::optional<Duration>& to, std::string_view name, std::string_view text) {
+  // So long that minutes typed as hours are still a time, to be asked back by name.
   const auto clock = clock_time(text);
   return take(to, clock ? Result<Duration>(*clock) : duration_from(text), Duration::s(0),
-              Duration::h(24), name, "0 s to 24 h", text);
+              Duration::h(100), name, "0 s to 100 h", text);
 }
 
 Diagnostics read_field(std::optional<Temperature>& to, std::string_view name,
