@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "cli/scan_input.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 #include <filesystem>
@@ -91,6 +93,14 @@ void read_picture(std::string_view bytes, ReadImage& into) {
   tag::Scan scan = tag::scan_picture(*picture);
   if (scan.labels.empty()) {
     into.said.push_back(tag::why_unread(*picture, scan));
+  }
+  if (scan.more > 0) {
+    into.said.push_back(warning(
+        "scan-more",
+        fmt::format("{} label{} read, and about {} more in the picture: at most {} are looked for",
+                    scan.labels.size(), scan.labels.size() == 1 ? " was" : "s were", scan.more,
+                    tag::kBoxful),
+        "take the picture in parts, half of it at a time"));
   }
   for (const std::string& text : scan.foreign) {
     into.said.push_back(note("scan-foreign", "there is another code in it, no label of ours: \"" +

@@ -288,21 +288,25 @@ const Reader& reader_for(int modules, std::vector<std::unique_ptr<Reader>>& read
 
 }  // namespace
 
-std::vector<Symbol> symbols_by_grid(const Grey& picture) {
+std::vector<Symbol> symbols_by_grid(const Grey& picture, Effort& effort) {
   std::vector<Symbol> found;
+  if (effort.grid_readings <= 0) {
+    return found;
+  }
   std::vector<std::unique_ptr<Reader>> readers;
   std::size_t read = 0;
   for (const Grid& grid : grids_in(picture, finders_in(picture))) {
-    if (grid.fit < kGoodGrid || ++read > kGridsRead) {
+    if (grid.fit < kGoodGrid || ++read > kGridsRead || effort.grid_readings <= 0) {
       break;
     }
     const Reader& reader = reader_for(grid.modules, readers);
     const auto read_bent = [&](const Bend& bend) {
+      --effort.grid_readings;
       return reader.read(evened_out(straightened(picture, grid, bend), 5 * kFine));
     };
     std::optional<std::string> text = read_bent(Bend(grid.modules));
     for (const BendSearch& how : kBendSearches) {
-      if (!text) {
+      if (!text && effort.grid_readings > 0) {
         text = read_bent(bend_of(picture, grid, how));
       }
     }

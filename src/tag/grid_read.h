@@ -12,7 +12,7 @@
 
 namespace loopledger::tag {
 
-/// Decoded symbols only, in the coordinates of `picture`.
-[[nodiscard]] std::vector<Symbol> symbols_by_grid(const Grey& picture);
+/// Decoded symbols only, in the coordinates of `picture`; none when the effort is used up.
+[[nodiscard]] std::vector<Symbol> symbols_by_grid(const Grey& picture, Effort& effort);
 
 }  // namespace loopledger::tag

@@ -23,8 +23,8 @@ constexpr std::array kLadder{
 
 std::span<const Rung> ladder() { return kLadder; }
 
-std::vector<Symbol> symbols_by(const Rung& rung, const Grey& picture) {
-  std::vector<Symbol> symbols = symbols_in(rung.prepare(picture), rung.threshold);
+std::vector<Symbol> symbols_by(const Rung& rung, const Grey& picture, Effort& effort) {
+  std::vector<Symbol> symbols = symbols_in(rung.prepare(picture), rung.threshold, effort);
   for (Symbol& symbol : symbols) {
     for (Point& corner : symbol.corners) {
       corner.x /= rung.scale;

@@ -22,6 +22,6 @@ struct Rung {
 [[nodiscard]] std::span<const Rung> ladder();
 
 /// The symbols that a rung finds, in the coordinates of `picture`.
-[[nodiscard]] std::vector<Symbol> symbols_by(const Rung& rung, const Grey& picture);
+[[nodiscard]] std::vector<Symbol> symbols_by(const Rung& rung, const Grey& picture, Effort& effort);
 
 }  // namespace loopledger::tag

@@ -6,6 +6,7 @@
 #include <set>
 #include <utility>
 
+#include "tag/finder_count.h"
 #include "tag/finders.h"
 #include "tag/grid.h"
 #include "tag/grid_read.h"
@@ -19,7 +20,12 @@ constexpr std::size_t kPartPixels = 4'000'000;  // the most that is enlarged at 
 constexpr std::size_t kGridPixels = 1'500'000;  // the most that is read module by module
 constexpr int kRounds = 5;                      // of reading and painting over, in one tile
 constexpr double kTileOverlap = 0.35;
-constexpr std::size_t kMaxPlaces = 60;       // symbols seen but not decoded that are tried again
+constexpr double kWideOverlap = 1;    // of tiles that hold few labels each, and each wholly
+constexpr int kMostTiles = 12;        // a side
+constexpr std::size_t kManyLeft = 9;  // corner squares: three labels
+constexpr std::size_t kLabelsATile = 2;
+constexpr std::size_t kMostCounted = 2000;   // corner squares
+constexpr std::size_t kMaxPlaces = kBoxful;  // symbols seen but not decoded that are tried again
 constexpr std::size_t kMaxMoreFinders = 90;  // of symbols that no reading has seen
 constexpr int kMaxInVain = 8;                // such symbols that could not be read, likeliest first
 constexpr std::uint8_t kPaint = 230;         // about paper
@@ -41,10 +47,20 @@ class Findings {
     }
   }
 
+  /// What may still be spent.
+  [[nodiscard]] Effort& effort() { return effort_; }
+
   /// What was decoded, labels or not.
   [[nodiscard]] const std::vector<Symbol>& read() const { return read_; }
 
   [[nodiscard]] bool has_labels() const { return !scan_.labels.empty(); }
+
+  /// The corner squares that belong to nothing read.
+  void leave(std::size_t finders) {
+    const std::size_t more = finders / 3;
+    scan_.more = has_labels() && scan_.labels.size() + more > kBoxful ? more : 0;
+    scan_.crowded = more > kBoxful;
+  }
 
   /// Places seen but not decoded, apart from each other and from what has been read.
   [[nodiscard]] std::vector<Symbol> places() const {
@@ -93,6 +109,7 @@ class Findings {
   }
 
   Scan scan_;
+  Effort effort_;
   std::set<std::string> texts_;
   std::vector<Symbol> read_;
   std::vector<Symbol> unread_;
@@ -118,10 +135,10 @@ void read_in_rounds(Grey part, int x, int y, const Read& read, Findings& finding
   }
 }
 
-std::vector<Area2> tiles_of(const Grey& picture, int count) {
+std::vector<Area2> tiles_of(const Grey& picture, int count, double overlap) {
   std::vector<Area2> tiles;
-  const int width = static_cast<int>(picture.width * (1 + kTileOverlap) / count) + 1;
-  const int height = static_cast<int>(picture.height * (1 + kTileOverlap) / count) + 1;
+  const int width = static_cast<int>(picture.width * (1 + overlap) / count) + 1;
+  const int height = static_cast<int>(picture.height * (1 + overlap) / count) + 1;
   for (int row = 0; row < count; ++row) {
     for (int column = 0; column < count; ++column) {
       tiles.push_back({(picture.width - width) * column / (count - 1),
@@ -131,18 +148,49 @@ std::vector<Area2> tiles_of(const Grey& picture, int count) {
   return tiles;
 }
 
-std::vector<Symbol> plainly(const Grey& part) { return symbols_in(part); }
+void read_tiles(const Grey& picture, int count, double overlap, Findings& findings) {
+  const auto plainly = [&findings](const Grey& part) {
+    return symbols_in(part, Threshold::by_neighbourhood, findings.effort());
+  };
+  for (const Area2& tile : tiles_of(picture, count, overlap)) {
+    read_in_rounds(crop(picture, tile), tile.x, tile.y, plainly, findings);
+  }
+}
+
+/// A copy with what was read painted over.
+Grey without_read(const Grey& picture, const Findings& findings) {
+  Grey left = picture;
+  for (const Symbol& symbol : findings.read()) {
+    const Area2 area = bounds(symbol);
+    fill(left, {area.x - 2, area.y - 2, area.width + 4, area.height + 4}, kPaint);
+  }
+  return left;
+}
+
+/// Tiles so small that the library can't pair up many neighbours, for what is left of a picture
+/// that holds many labels.
+void read_small_tiles(const Grey& picture, Findings& findings) {
+  const Grey left = without_read(picture, findings);
+  const std::size_t finders = finder_count(left, Threshold::by_neighbourhood, kMostCounted);
+  if (finders >= kManyLeft && finders < kMostCounted) {
+    const double labels = static_cast<double>(finders) / 3;
+    const int count = static_cast<int>(std::ceil(2 * std::sqrt(labels / kLabelsATile)));
+    read_tiles(left, std::clamp(count, 3, kMostTiles), kWideOverlap, findings);
+  }
+}
 
 void read_plainly(const Grey& picture, Findings& findings) {
   const bool many = picture.size() >= kManyPixels;
+  const auto plainly = [&findings](const Grey& part) {
+    return symbols_in(part, Threshold::by_neighbourhood, findings.effort());
+  };
   if (many) {
-    findings.take(symbols_in(picture), 0, 0);
+    findings.take(plainly(picture), 0, 0);
   } else {
     read_in_rounds(picture, 0, 0, plainly, findings);
   }
-  for (const Area2& tile : tiles_of(picture, many ? 4 : 2)) {
-    read_in_rounds(crop(picture, tile), tile.x, tile.y, plainly, findings);
-  }
+  read_tiles(picture, many ? 4 : 2, kTileOverlap, findings);
+  read_small_tiles(picture, findings);
 }
 
 /// The factor by which a picture is to be reduced so that it has at most so many pixels.
@@ -164,14 +212,14 @@ void climb_at(const Grey& picture, const Symbol& place, Findings& findings) {
   const int factor = factor_for(part.size(), kManyPixels);
   const Grey small = factor > 1 ? reduced(part, factor) : part;
   for (const Rung& rung : ladder()) {
-    std::vector<Symbol> symbols = symbols_by(rung, small);
+    std::vector<Symbol> symbols = symbols_by(rung, small, findings.effort());
     std::erase_if(symbols, [](const Symbol& symbol) { return !symbol.decoded(); });
     if (!symbols.empty()) {
       findings.take(std::move(symbols), area.x, area.y, factor);
       return;
     }
   }
-  findings.take(symbols_by_grid(small), area.x, area.y, factor);
+  findings.take(symbols_by_grid(small, findings.effort()), area.x, area.y, factor);
 }
 
 void climb_at_places(const Grey& picture, Findings& findings) {
@@ -186,16 +234,16 @@ void climb_at_places(const Grey& picture, Findings& findings) {
 void climb(const Grey& picture, int factor, Findings& findings) {
   const Grey part = factor > 1 ? reduced(picture, factor) : picture;
   if (factor > 1) {
-    findings.take(symbols_in(part), 0, 0, factor);
+    findings.take(symbols_in(part, Threshold::by_neighbourhood, findings.effort()), 0, 0, factor);
   }
   for (const Rung& rung : ladder()) {
     if (findings.has_labels()) {
       return;
     }
-    findings.take(symbols_by(rung, part), 0, 0, factor);
+    findings.take(symbols_by(rung, part, findings.effort()), 0, 0, factor);
   }
   if (!findings.has_labels() && part.size() <= kGridPixels) {
-    findings.take(symbols_by_grid(part), 0, 0, factor);
+    findings.take(symbols_by_grid(part, findings.effort()), 0, 0, factor);
   }
 }
 
@@ -242,6 +290,8 @@ Scan scan_picture(const Grey& picture) {
     }
   }
   look_for_more(picture, findings);
+  findings.leave(
+      finder_count(without_read(picture, findings), Threshold::by_neighbourhood, kMostCounted));
   return std::move(findings).result();
 }
 

@@ -28,7 +28,11 @@ struct Scan {
   std::vector<std::string> foreign;       ///< texts of symbols that are no label of ours
   std::vector<std::string> other_layout;  ///< labels with a version word that is not known here
   std::vector<Symbol> unread;             ///< places that looked like a symbol, not decoded
+  std::size_t more = 0;  ///< labels that were not read, about: with them it is more than a boxful
+  bool crowded = false;  ///< more corner squares than a boxful of labels has: not all was tried
 };
+
+inline constexpr std::size_t kBoxful = 60;  ///< labels: what one picture is meant to hold at most
 
 /// Reads only what read_label accepts. The same picture always gives the same result.
 [[nodiscard]] Scan scan_picture(const Grey& picture);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "tag/scan_trouble.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -143,6 +145,13 @@ Trouble trouble_in(const Grey& picture, const Scan& scan) {
 
 Diagnostic why_unread(const Grey& picture, const Scan& scan) {
   std::string message = "no label was read";
+  if (scan.crowded && scan.other_layout.empty()) {
+    return error("none-label",
+                 message + fmt::format(": there is more in it that looks like the corner of a code "
+                                       "than {} labels have",
+                                       kBoxful),
+                 "take the code alone, so near that it fills a third of the picture");
+  }
   if (!scan.other_layout.empty()) {
     message += ", but one of a layout that this version can't read";
   } else if (!scan.foreign.empty()) {

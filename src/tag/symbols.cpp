@@ -13,6 +13,8 @@
 #include <cmath>
 #include <exception>
 
+#include "tag/finder_count.h"
+
 namespace loopledger::tag {
 namespace {
 
@@ -23,6 +25,20 @@ using Options = ZXing::DecodeHints;
 #endif
 
 constexpr int kSmallestSymbol = 21;  // modules of version 1: a picture smaller holds no symbol
+
+// Each false corner square that is counted with those of 65 labels costs as much as a true one.
+constexpr std::size_t kMostFinders = 260;
+
+/// Whether a picture with so many corner squares may be read; takes it from the effort.
+bool is_within(Effort& effort, std::size_t finders) {
+  const double n = static_cast<double>(finders);
+  const double threes = n * (n - 1) * (n - 2) / 6;
+  if (finders >= kMostFinders || threes > effort.threes) {
+    return false;
+  }
+  effort.threes -= threes;
+  return true;
+}
 
 Options options_for(Threshold threshold) {
   Options options;
@@ -74,8 +90,14 @@ double side(const Symbol& symbol) {
 }
 
 std::vector<Symbol> symbols_in(const Grey& picture, Threshold threshold) {
+  Effort effort;
+  return symbols_in(picture, threshold, effort);
+}
+
+std::vector<Symbol> symbols_in(const Grey& picture, Threshold threshold, Effort& effort) {
   std::vector<Symbol> symbols;
-  if (std::min(picture.width, picture.height) < kSmallestSymbol) {
+  if (std::min(picture.width, picture.height) < kSmallestSymbol ||
+      !is_within(effort, finder_count(picture, threshold, kMostFinders))) {
     return symbols;
   }
   try {

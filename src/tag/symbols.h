@@ -32,7 +32,19 @@ struct Symbol {
 
 enum class Threshold { by_neighbourhood, fixed };
 
-/// Dark on light, any rotation.
+/// What may be spent on one picture, in steps, so that one made to keep us busy gets no further
+/// than a boxful of labels. Common sense, no source; of the photo sets none comes near.
+struct Effort {
+  /// Threes of corner squares that the library holds against each other, in all: about a second.
+  double threes = 4e6;
+  int grid_readings = 60;  ///< of a symbol module by module, 20 ms each
+};
+
+/// Dark on light, any rotation. Nothing is read, and nothing found, in a picture with more corner
+/// squares than 65 labels have, or when the effort is used up.
+[[nodiscard]] std::vector<Symbol> symbols_in(const Grey& picture, Threshold threshold,
+                                             Effort& effort);
+/// The same with an effort of its own.
 [[nodiscard]] std::vector<Symbol> symbols_in(const Grey& picture,
                                              Threshold threshold = Threshold::by_neighbourhood);
 

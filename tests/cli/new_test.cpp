@@ -18,7 +18,7 @@ TEST_CASE("new writes about ten lines that check takes as they stand") {
   CHECK(made.out ==
         "Wrote " + plan + ". Put your figures in, then: loopledger check " + plan + "\n");
   const std::string text = folder.read("night.toml");
-  CHECK(std::ranges::count(text, '\n') == 12);
+  CHECK(std::ranges::count(text, '\n') == 13);
   CHECK(text.starts_with("#:schema " LOOPLEDGER_SOURCE_DIR "/templates/schema/plan.schema.json\n"));
   const auto checked = run({"check", plan});
   CHECK(checked.code == 0);

@@ -74,13 +74,13 @@ TEST_CASE("figures that no record takes are refused where the plan brings them")
   for (const char* command : {"check", "print"}) {
     const auto ran = run({command, tiny});
     CHECK(ran.code == 1);
-    CHECK(has(ran.err, "winder_ratio: expected 0.1 to 100"));
+    CHECK(has(ran.err, "winder_ratio: expected at least 0.1 and at most 100, found 0.005"));
     CHECK_FALSE(folder.holds("records"));
   }
   // The most turns that a plan can ask for, by a winder that is slower than the hook.
   const auto cranks = folder.write(
       "cranks.toml",
-      "format = 1\nbench = { scale_step = \"1 mg\", winder_ratio = 0.1 }\nstrips.tan = { width = "
+      "format = 1\nbench = { scale_step = \"1 mg\", winder_ratio = 0.5 }\nstrips.tan = { width = "
       "\"0.5 mm\", thickness = \"0.3 mm\" }\n[recipes.half]\nsteps = [{ turns = \"50 %\" }]\n"
       "[[motors]]\nid = \"AB\"\nloop = \"19 m\"\nrecipe = \"half\"\n");
   for (const char* command : {"check", "print"}) {
@@ -104,7 +104,7 @@ TEST_CASE("an eighth of an inch is 3.18 mm wherever it is shown") {
 
 TEST_CASE("a plan that is too large is refused alike, a little and far too large") {
   const TempFolder folder;
-  const auto large = [&](int megabytes) {
+  const auto large = [&](std::size_t megabytes) {
     return run({"check", folder.write("night.toml",
                                       "format = 1\n#" + std::string(megabytes * 1048576U, 'x'))});
   };

@@ -4,12 +4,17 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <cmath>
+#include <cstdlib>
+#include <ctime>
+#include <numbers>
 #include <random>
 #include <string>
 
 #include "tag/grey_ops.h"
 #include "tag/id.h"
 #include "tag/picture.h"
+#include "tag/scan_trouble.h"
 
 using namespace loopledger;
 using namespace loopledger::tag;
@@ -37,6 +42,39 @@ Grey sheet(int module) {
       const int length = 30 * module + static_cast<int>(random() % 50U) * module;
       fill(picture, {x + 8 * module, y + (10 + 8 * line) * module, length, 3 * module}, 40);
     }
+  }
+  return picture;
+}
+
+/// Corner squares side by side, `period` modules apart; `lines`: as lines that cross, which draw
+/// one at each crossing.
+Grey lattice(int side, double module, int period, double degrees, bool lines) {
+  const double angle = degrees * std::numbers::pi / 180;
+  Grey picture(side, side, 255);
+  const auto step = [&](double at) {
+    const double in = std::fmod(at / module, period);
+    return static_cast<int>(in < 0 ? in + period : in);
+  };
+  const auto on_line = [](int i) { return i == 0 || (i >= 2 && i <= 4) || i == 6; };
+  for (int y = 0; y < side; ++y) {
+    for (int x = 0; x < side; ++x) {
+      const int u = step(std::cos(angle) * x + std::sin(angle) * y);
+      const int v = step(std::cos(angle) * y - std::sin(angle) * x);
+      const int ring = std::max(std::abs(u - 3), std::abs(v - 3));
+      const bool dark = lines ? on_line(u) && on_line(v) : ring <= 3 && ring != 2;
+      picture.at(x, y) = dark ? 0 : 255;
+    }
+  }
+  return picture;
+}
+
+/// Many labels close together, as in a box of bags.
+Grey boxful(int columns, int rows, int module) {
+  const int cell = 50 * module;
+  Grey picture(columns * cell, rows * cell, 255);
+  for (int i = 0; i < columns * rows; ++i) {
+    test::paste(picture, test::drawn(label_text(i + 1), module), i % columns * cell,
+                i / columns * cell);
   }
   return picture;
 }
@@ -100,6 +138,30 @@ TEST_CASE("a picture of a whole sheet gives all 24 labels") {
   SUBCASE("from far away") {
     CHECK(texts(scan_picture(reduced(test::turned(sheet(5), -2, 90), 2))) == all_labels());
   }
+}
+
+TEST_CASE("a picture full of corner squares is given up, soon") {
+  // Each takes seconds to minutes when all of it is read; the library's time goes with the third
+  // power of the squares. Three seconds for a release build, the least of the tests' machines.
+  const auto from = std::clock();
+  for (const Grey& picture : {lattice(600, 4, 8, 0, true), lattice(300, 1, 9, 0, false),
+                              lattice(900, 3, 11, 45, false), lattice(1200, 4, 9, 17, false)}) {
+    const Scan scan = scan_picture(picture);
+    CHECK(scan.labels.empty());
+    CHECK(scan.crowded);
+    CHECK(why_unread(picture, scan).message.find("looks like the corner of a code") !=
+          std::string::npos);
+  }
+  CHECK(static_cast<double>(std::clock() - from) / CLOCKS_PER_SEC < 40);
+}
+
+TEST_CASE("of a picture with more labels than are looked for it is said how many more") {
+  const Scan few = scan_picture(boxful(8, 8, 4));
+  CHECK(few.labels.size() == 64);
+  CHECK(few.more == 0);
+  const Scan many = scan_picture(boxful(16, 16, 3));
+  CHECK(many.labels.size() >= 1);
+  CHECK(many.labels.size() + many.more >= 200);
 }
 
 TEST_CASE("two labels that say the same are one, and labels come from the top down") {
