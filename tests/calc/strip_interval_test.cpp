@@ -70,8 +70,10 @@ TEST_CASE("\"cut ± 95 %\" holds a motor's own strip 95 times in 100, with three
 }
 
 TEST_CASE("the default allowance covers that interval in whole millimetres; a given one stays") {
-  std::mt19937 engine(3);
-  plan::Plan plan = plan_with(scattered(3, engine));
+  plan::Strip uneven = test::weighed_strip(Length::mm(500), Mass::g(1.190));
+  uneven.samples.push_back({Length::mm(600), Mass::g(1.455), {}});
+  uneven.samples.push_back({Length::mm(700), Mass::g(1.675), {}});
+  plan::Plan plan = plan_with(uneven);
   plan.motors[0].allowance = plan::MotorGroup{}.allowance;
   const records::Planned p = motor_of(plan);
   const double half = p.cut_u.in_mm() * calc::coverage_95();
