@@ -29,7 +29,7 @@ struct CheckRow {
 [[nodiscard]] std::string choices_text(const plan::Plan& plan, const calc::Batch& batch,
                                        Units units);
 
-/// "2.40 mm", "slit 1.80 mm", "-"; and a torque's number without its unit.
+/// "2.4 mm", "slit 1.8 mm", "-"; and a torque's number without its unit.
 [[nodiscard]] std::string width_text(const records::Planned& planned, Units units);
 [[nodiscard]] std::string torque_number(Torque torque, Units units);
 

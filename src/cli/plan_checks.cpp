@@ -36,10 +36,9 @@ Diagnostics unreadable_records(const plan::Plan& plan, const calc::Batch& batch)
     }
     const Diagnostics problems =
         records::new_record_problems({motor.id, tag::check_character(motor.id), motor.planned});
-    for (Diagnostic d : problems) {
-      d.code = "plan-record";
-      d.place = place_of(d.message, plan, plan.motors[motor.group]);
-      said.push_back(std::move(d));
+    for (const Diagnostic& d : problems) {
+      said.push_back(error("plan-record", d.message, d.hint,
+                           place_of(d.message, plan, plan.motors[motor.group])));
     }
   }
   return said;

@@ -14,7 +14,7 @@ TEST_CASE("show tells whose motor it is, its windows, its turns and what to do n
   CHECK(fresh.code == 0);
   CHECK(fresh.err.empty());
   CHECK(fresh.out.starts_with("TH-01-J: ANNA, for Heron - planned\n"));
-  CHECK(has(fresh.out, "2 strands of tan, lot May, 2.40 mm wide; rule club, at most 1.5 g"));
+  CHECK(has(fresh.out, "2 strands of tan, lot May, 2.4 mm wide; rule club, at most 1.5 g"));
   CHECK(has(fresh.out, "none yet\n"));
   CHECK(has(fresh.out, "Next: cut it, wash it, let it dry, and log the reading: weighed washed\n"));
   (void)ledger({"log", "--sure", "th1", "weighed", "washed", "1.520"});
