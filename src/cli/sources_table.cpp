@@ -43,13 +43,13 @@ void add_scale(Rows& rows) {
   rows.push_back({"one reading of the scale", "step and largest error of the plan",
                   "u² = 2 step²/12 + error²/3", "JCGM 100:2008, F.2.2.1 and 4.3.7"});
   rows.push_back({"guard band under a limit",
-                  fmt::format("{} u at 95 % of normal parts; with rectangular ones the sum's own",
-                              rounded(calc::guard_factor(Share::percent(95)), 4)),
-                  "the plan's confidence", "JCGM 106:2012; of the sum: computed"});
-  rows.push_back(
-      {"readings of one motor", "least squares; one in 1,000 that differ so are not combined",
-       "the scale's error is common to them", "JCGM 100:2008; the limit: common sense, no source"});
-  rows.push_back({"strip to cut", "Student's t, scatter of one more sample", "95 %",
+                  fmt::format("{} u at 95 %", rounded(calc::guard_factor(Share::percent(95)), 4)),
+                  "the plan's confidence", "JCGM 106:2012"});
+  rows.push_back({"the same, rectangular parts", "quantile of the errors' sum",
+                  "the plan's confidence", "computed"});
+  rows.push_back({"readings of one motor", "least squares", "1 in 1,000 so far off is dropped",
+                  "JCGM 100:2008; the limit: common sense, no source"});
+  rows.push_back({"strip to cut", "scatter of one more sample", "Student's t, 95 %",
                   "computed; NIST StRD NoInt1, NoInt2"});
   rows.push_back({"linear density from samples", "least squares through 0",
                   "the fit's, at least the instruments'",
@@ -72,21 +72,20 @@ void add_strength(Rows& rows) {
       {"largest torque, Q = k_Q A^1.5", "k_Q " + exact(calc::kTorqueFactor),
        factor_interval(calc::kTorqueFactor.in_mpa(), calc::kTorqueFactorU, 2) + " MPa",
        std::string("0.703 MPa, and 15 to 55 % less on thin loops: ") + kArchive + "1310/15340"});
-  rows.push_back(
-      {"wind to, lot not fitted", percent(calc::kWindToShare) + " of the largest turns",
-       fmt::format("{} of motors break on an average over lots, {} of a poor lot's, k_N {}",
-                   percent(calc::breaking_risk(calc::kWindToShare, calc::kTurnsFactorU), 1),
-                   percent(calc::breaking_risk_of_lot(calc::kWindToShare, calc::kPoorTurnsFactor)),
-                   rounded(calc::kPoorTurnsFactor, 3)),
-       "computed from the log-normal; lots of 9 to 13: endlesslift.com/motor-turns-tables"});
+  rows.push_back({"wind to, lot not fitted", percent(calc::kWindToShare) + " of the largest turns",
+                  percent(calc::breaking_risk(calc::kWindToShare, calc::kTurnsFactorU), 1) +
+                      " of motors break, over all lots",
+                  "computed from the log-normal"});
+  rows.push_back({"the same, a poor lot", "k_N " + rounded(calc::kPoorTurnsFactor, 3),
+                  percent(calc::breaking_risk_of_lot(calc::kWindToShare, calc::kPoorTurnsFactor)) +
+                      " of its motors break",
+                  "computed; lots of 9 to 13: endlesslift.com/motor-turns-tables"});
   rows.push_back({"wind to, fitted lot", "the share with that risk",
                   percent(calc::kFittedRisk) + " of motors break",
                   "the builder's risk, no source"});
-  rows.push_back(
-      {"fit: lot and motor",
-       fmt::format("half each of {}, so that lots span 9 to 13", percent(calc::kFitTurnsU)),
-       fmt::format("ln spread ± {}", rounded(calc::kSpreadLogSd, 2)),
-       "endlesslift.com/motor-turns-tables; the halves: common sense, no source"});
+  rows.push_back({"fit: lot and motor", "half each of " + percent(calc::kFitTurnsU),
+                  fmt::format("lots 9 to 13; ln spread ± {}", rounded(calc::kSpreadLogSd, 2)),
+                  "endlesslift.com/motor-turns-tables; the halves: common sense, no source"});
   rows.push_back({"a winding counts as full", "from " + percent(motor::kFullWind) + " of wind to",
                   "-", "common sense, no source"});
 }
@@ -97,9 +96,8 @@ void add_launch_and_rest(Rows& rows) {
                               lost_at(0.20)),
                   std::string("30, 40, 45 %: ") + kArchive +
                       "0612/1700; torques: 0612/1696, 1211/13058, 1310/15318"});
-  rows.push_back({"the same after a partial winding",
-                  "over the largest turns; a higher reading joins it by the first drop",
-                  "drawn down through a lower one", "common sense, no source"});
+  rows.push_back({"the same, partial winding", "over the largest turns",
+                  "through the reading, or by a first drop", "common sense, no source"});
   rows.push_back({"a torque read again", "another day, meter and hand",
                   "u " + percent(calc::kReadAgainU), "common sense, no source"});
   rows.push_back({"torque to expect at wind to",
@@ -137,8 +135,8 @@ void add_defaults(Rows& rows) {
     rows.push_back({what, value, "-", kPractice});
   };
   add("default: knot", exact(group.knot.value));
-  add("default: allowance", fmt::format("the larger of {} and half the cut's 95 % interval",
-                                        exact(group.allowance.value)));
+  add("default: allowance",
+      fmt::format("{}, or half the cut's 95 % interval", exact(group.allowance.value)));
   add("default: tails, talc, ends", "0");
   add("default: window", "the larger of 3 mg and two steps");
   add("default: strands, rings of a motor",

@@ -9,13 +9,14 @@
 namespace loopledger::cli {
 namespace {
 
-constexpr double kMostRatio = 100;  // as [bench] of a plan
+constexpr double kLeastRatio = 0.1;  // as [bench] of a plan
+constexpr double kMostRatio = 100;
 
 Result<std::optional<double>> ratio_from(const std::string& text, std::string_view name) {
   const auto ratio = number_from(trimmed(text));
-  if (!ratio || !(*ratio > 0) || *ratio > kMostRatio) {
+  if (!ratio || !(*ratio >= kLeastRatio) || *ratio > kMostRatio) {
     return error("winder-ratio",
-                 fmt::format("{}: expected a number above 0, at most {}, found \"{}\"", name,
+                 fmt::format("{}: expected a number from {} to {}, found \"{}\"", name, kLeastRatio,
                              kMostRatio, printable(shortened(text, 40))),
                  fmt::format("turns of the motor per turn of the crank: {} 10", name));
   }

@@ -19,7 +19,7 @@ inline constexpr const char* kWinderRatioVariable = "LOOPLEDGER_WINDER_RATIO";
 /// Describes --winder-ratio.
 Command& add_winder_ratio(Command& command, std::string& option);
 
-/// Motor turns per turn of the crank, above 0 to 100; empty: nobody says. @param plan null where
+/// Motor turns per turn of the crank, 0.1 to 100; empty: nobody says. @param plan null where
 /// there is none. Error winder-ratio: the option or the variable is no such number.
 [[nodiscard]] Result<std::optional<double>> todays_winder_ratio(const std::string& option,
                                                                 const plan::Plan* plan,
