@@ -73,8 +73,8 @@ TEST_CASE("the stage follows from the record: as cut with talc on, washed, tied,
         "TH-02 Anna: OK, long enough (as cut 1.540 g)\n"
         "TH-01 Anna: OK, within its window (washed 1.498 g, 2 mg to spare)\n"
         "TH-01 Anna: tied, loop 367 mm\n"
-        "TH-01 Anna: OK, within its window (tied 1.509 g, 3 mg to spare)\n"
-        "TH-01 Anna: OK, within its window (finished 1.524 g, 3 mg to spare)\n");
+        "TH-01 Anna: OK, within its window (tied 1.509 g, 2 mg to spare)\n"
+        "TH-01 Anna: OK, within its window (finished 1.524 g, 2 mg to spare)\n");
 }
 
 TEST_CASE("tails are on the scale until a motor is tied, and no rubber of it anywhere else") {
@@ -110,7 +110,7 @@ TEST_CASE(
   const Bench bench;
   CHECK(bench.says("th1 washed 1.498\nth1 1.509\n") ==
         "TH-01 Anna: OK, within its window (washed 1.498 g, 2 mg to spare)\n"
-        "TH-01 Anna: OK, within its window (tied 1.509 g, 3 mg to spare)\n");
+        "TH-01 Anna: OK, within its window (tied 1.509 g, 2 mg to spare)\n");
   const std::string one_ring = bench.says("th2 washed 1.498\nth2 1.504\n");
   CHECK(has(one_ring, "1 ring forgotten?"));
   CHECK_FALSE(has(one_ring, "snip"));
