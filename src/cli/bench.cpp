@@ -132,6 +132,7 @@ void run_bench(const BenchOptions& options, Context& context) {
   setup.winder_ratio = ratio ? *ratio : std::nullopt;
   setup.terminal = context.terminal;
   setup.scale_error = plan.bench.scale_error.value;
+  setup.scale_step = plan.bench.scale_step.value;
   setup.now = context.now;
   setup.random_four = random_four;
   context.exit_code = report(context, said);

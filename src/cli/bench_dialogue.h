@@ -30,6 +30,7 @@ struct BenchSetup {
   std::vector<MotorId> motors;  ///< in the plan's order
   Units units = Units::metric;
   Mass scale_error;
+  Mass scale_step;
   std::optional<double> winder_ratio;  ///< today's
   bool terminal = false;               ///< `?` may take several lines
   std::function<Moment()> now;

@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "base/text.h"
+#include "calc/error_parts.h"
 #include "cli/bench_dialogue.h"
 #include "cli/bench_words.h"
 #include "cli/ledger_words.h"
@@ -20,6 +21,26 @@ namespace {
 
 using records::Entry;
 using records::Kind;
+
+/// "; tonight it errs from 0 to 1 mg, the plan takes ± 3 mg: …": by how much a check weight narrows
+/// the scale's error; empty: by nothing.
+std::string narrowed_words(const BenchSetup& setup, Mass nominal, Mass reading) {
+  const auto left = calc::narrowed_by_check(setup.scale_error, setup.scale_step, nominal, reading);
+  const Mass planned = setup.scale_error;
+  if (!left || left->half_width.in_si() > planned.in_si() * (1 - 1e-9)) {
+    return {};
+  }
+  const auto mg = [](Mass mass) { return rounded(mass.in_mg(), 3); };
+  const Mass low = left->offset - left->half_width;
+  const Mass high = left->offset + left->half_width;
+  const Mass most = std::max(-low, high);
+  std::string out = fmt::format("; tonight it errs from {} to {} mg, the plan takes ± {} mg",
+                                mg(low), mg(high), mg(planned));
+  if (most.in_si() < planned.in_si() * (1 - 1e-9)) {
+    out += fmt::format(": scale_error = \"{} mg\" in [bench] would do tonight", mg(most));
+  }
+  return out;
+}
 
 /// Until so long after it an entry is of tonight. Common sense, no source.
 constexpr Duration kTonight = Duration::h(12);
@@ -138,11 +159,12 @@ BenchDialogue::Answer BenchDialogue::check_weight(const std::vector<std::string>
   check_note_ = fmt::format("check weight {} read {}", exact(*nominal), exact(*reading));
   const Mass off = *reading - *nominal;
   const bool wrong = std::fabs(off.in_si()) > setup_.scale_error.in_si() * (1 + 1e-9);
-  return {.text = fmt::format("check weight: {} mg off{}", rounded(off.in_mg(), 3),
-                              wrong ? fmt::format(", more than the scale's {} mg: set it right "
-                                                  "before you weigh",
-                                                  rounded(setup_.scale_error.in_mg(), 3))
-                                    : ", as good as the plan says")};
+  return {.text = fmt::format(
+              "check weight: {} mg off{}", rounded(off.in_mg(), 3),
+              wrong ? fmt::format(", more than the scale's {} mg: set it right "
+                                  "before you weigh",
+                                  rounded(setup_.scale_error.in_mg(), 3))
+                    : ", as good as the plan says" + narrowed_words(setup_, *nominal, *reading))};
 }
 
 }  // namespace loopledger::cli

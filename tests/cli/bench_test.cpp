@@ -210,7 +210,9 @@ TEST_CASE("a scanned tag names the motor; what can't be understood stores nothin
 TEST_CASE("a check weight is judged and kept with the readings that follow") {
   const Bench bench;
   const std::string out = bench.says("check 1.001\ncheck 5 g 5.004 g\nth1 washed 1.497\n");
-  CHECK(has(out, "check weight: 1 mg off, as good as the plan says\n"));
+  CHECK(has(out,
+            "check weight: 1 mg off, as good as the plan says; tonight it errs from 0 to 1 mg, "
+            "the plan takes ± 1 mg\n"));
   CHECK(has(out, "check weight: 4 mg off, more than the scale's 1 mg: set it right"));
   CHECK(has(bench.record(1), "check weight 5 g read 5.004 g"));
 }
