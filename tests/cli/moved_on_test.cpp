@@ -52,7 +52,7 @@ class Night {
     CHECK((*this)({"card", id, "--out", folder.path("o")}).code == 0);
     return text_of("o/card.pdf");
   }
-  std::string text_of(const std::string& pdf) const { return testing::run("pdftotext -layout " + folder.path(pdf) + " -").out; }
+  std::string text_of(const std::string& pdf) const { return loopledger::testing::run("pdftotext -layout " + folder.path(pdf) + " -").out; }
 
   TempFolder folder;
 
