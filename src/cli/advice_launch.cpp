@@ -110,8 +110,8 @@ std::optional<LaunchCurve> launch_curve(const records::Record& record, const mot
   if (!known && !own) {
     return std::nullopt;
   }
-  const auto top = known ? std::optional(calc::TorquePoint{now.best->turns, *now.best->torque})
-                         : std::nullopt;
+  const auto top =
+      known ? std::optional(calc::TorquePoint{now.best->turns, *now.best->torque}) : std::nullopt;
   const Turns from = top ? top->turns : own->curve.top_turns();
   if (now.largest.value <= Turns{} || largest_torque <= Torque{}) {
     // Figures that can't be read: what was read of it is all there is.

@@ -55,6 +55,8 @@ bool same_mass(const records::Planned& p, Mass a, Mass b) {
   return std::fabs((a - b).in_si()) <= 3 * std::sqrt(2.0) * u + 1e-15;
 }
 
+constexpr Mass kNoMass = Mass::mg(1e-6);  ///< what binary fractions make of a reading
+
 bool is_past(const Entry& wound, Turns most) { return wound.turns && *wound.turns > most; }
 
 /// Of two windings, the one to go by: with a torque, then with more turns, then the later.
@@ -101,7 +103,9 @@ LifeFold LifeFold::followed_by(const Entry& tied) const {
   }
   const bool is_longer = tied.loop && tied_loop_ && *tied.loop > *tied_loop_;
   if (!worked_ && !is_longer) {
-    next.section_ = figures().section;  // the same strip, and what was tied off made it no thinner
+    // The same strip: what was tied off made it no thinner, and no longer.
+    next.section_ = figures().section;
+    next.longest_ = longest();
   }
   return next;
 }
@@ -193,6 +197,15 @@ std::optional<Mass> LifeFold::rubber() const {
   return calc::counted(p(), *last_stage_, *read_.of(*last_stage_)).rubber;
 }
 
+std::optional<Length> LifeFold::longest() const {
+  const auto mass = rubber();
+  if (!mass || *mass <= Mass{} || p().linear_density.value <= LinearDensity{}) {
+    return longest_;
+  }
+  const Length of_mass = loop_of_mass(p(), *mass) + loop_tolerance(p(), *mass);
+  return longest_ ? std::min(of_mass, *longest_) : of_mass;
+}
+
 LifeFold::Figures LifeFold::figures() const {
   Figures out;
   out.section = section_;
@@ -200,20 +213,21 @@ LifeFold::Figures LifeFold::figures() const {
   const auto mass = rubber();
   const bool weighs = mass && *mass > Mass{} && p().linear_density.value > LinearDensity{};
   if (weighs) {
-    const calc::Verdict verdict = calc::judge(p(), *last_stage_, *read_.of(*last_stage_)).verdict;
+    // Held against the planned window, which is of washed rubber without its tails.
+    const records::Window& window = p().windows.of(*last_stage_);
+    const Mass reads = *last_stage_ == Stage::washed ? *mass : *read_.of(*last_stage_);
+    const bool is_light = window.low && reads < *window.low - kNoMass;
+    const bool is_heavy = window.high && reads > *window.high + kNoMass;
     const Length of_mass = loop_of_mass(p(), *mass);
-    if (!tied_loop_ && verdict == calc::Verdict::light && of_mass < p().loop) {
+    if (!tied_loop_ && is_light && of_mass < p().loop) {
       out.as_tied = of_mass;
       out.of_mass = true;
     }
     // Washed strip that is too heavy for its limit is still to be snipped; all else that is too
     // heavy for its loop is thicker.
     const bool is_snipped = !tied_loop_ && p().aim_is_limit && *last_stage_ == Stage::washed;
-    const Length longest = of_mass + loop_tolerance(p(), *mass);
-    out.held = tied_loop_ && out.as_tied > longest ? std::optional(longest) : std::nullopt;
     const Length expected = tied_loop_ ? of_mass - loop_tolerance(p(), *mass) : of_mass;
-    const bool is_thick =
-        tied_loop_ ? out.as_tied < expected : verdict == calc::Verdict::over && !is_snipped;
+    const bool is_thick = tied_loop_ ? out.as_tied < expected : is_heavy && !is_snipped;
     if (is_thick && p().density > Density{}) {
       const LinearDensity read = *mass / (out.as_tied * p().strands + p().knot);
       out.section = std::max(section_, read * p().strands / p().density);
@@ -227,6 +241,8 @@ LifeFold::Figures LifeFold::figures() const {
   } else if (tied_loop_) {
     out.loop_is = LoopIs::tied;
   }
+  const auto most = longest();
+  out.held = tied_loop_ && most && out.as_tied > *most ? most : std::nullopt;
   const Length tied = out.held.value_or(out.as_tied);
   out.counts = broken_in_loop_ ? std::min(out.loop, tied * (1 + kMostGrowth)) : tied;
   return out;

@@ -43,6 +43,8 @@ class LifeFold {
   /// Largest turns and "wind to".
   void finish_turns(Now& now, const Figures& f) const;
   [[nodiscard]] std::optional<Mass> rubber() const;
+  /// The longest loop that the mass allows; empty: nothing was weighed.
+  [[nodiscard]] std::optional<Length> longest() const;
   [[nodiscard]] std::optional<Mass> washed_kept(const records::Entry& tied) const;
   void take_reading(const records::Entry& e);
   void take_loops(const records::Entry& e);
@@ -57,6 +59,7 @@ class LifeFold {
   State state_ = State::planned;
   bool worked_ = false;  ///< wound, broken in, flown, broke or retired
   Readings read_;
+  std::optional<Length> longest_;    ///< that the mass of the knot before allowed the same strip
   Area section_;                     ///< at least: the planned one, or that of the knot before
   std::optional<Stage> last_stage_;  ///< of the newest reading behind "as cut"
   std::optional<Length> tied_loop_;

@@ -32,7 +32,7 @@ struct LabelFigures {
   LoopIs loop_is = LoopIs::planned;
   /// Figures to wind by, from break-in. Empty: a blank for a pen.
   std::optional<Turns> turns;
-  bool doubtful = false;         ///< not to be relied on: CHECK stands in the badge
+  bool doubtful = false;        ///< not to be relied on: CHECK stands in the badge
   bool turns_are_best = false;  ///< wound already; else the turns to wind to
   std::optional<Torque> torque;
   /// Before break-in: the estimate that stands in small print.

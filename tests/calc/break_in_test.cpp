@@ -37,7 +37,7 @@ TEST_CASE("a recipe's shares become lengths, turns, cranks and torques") {
   CHECK(p.break_in[0].stretch->in_mm() == Approx(1500));
   CHECK_FALSE(p.break_in[0].turns.has_value());
   CHECK(p.break_in[1].turns->count() == Approx(700));
-  CHECK(p.break_in[1].cranks == 47);  // 46.67
+  CHECK(p.break_in[1].cranks == 46);  // 46.67
   CHECK(p.break_in[1].stop_torque->in_gf_cm() == Approx(52.5));
   CHECK(p.break_in[1].repeat == 2);
 }

@@ -40,8 +40,8 @@ TEST_CASE(
   CHECK(ran.err.empty());
   CHECK(has(ran.out,
             "Lot May, 3 motors wound: 2 to the limit (1 broke, 1 felt solid), 1 only stopped\n"));
-  CHECK(
-      has(ran.out, "estimates; known before, from the defaults: k_N 11 ± 14 %, k_Q 0.6 MPa ± 25 %"));
+  CHECK(has(ran.out,
+            "estimates; known before, from the defaults: k_N 11 ± 14 %, k_Q 0.6 MPa ± 25 %"));
   // 9.678 and 9.886, and one of at least 6.913: computed apart in plain Python, 10.058 ± 0.990.
   CHECK(has(ran.out, "\n  turns_factor = \"10.06 ± 0.99\"\n"));
   CHECK(has(ran.out, "\n  torque_factor = \"0.4"));

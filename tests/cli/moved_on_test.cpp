@@ -52,7 +52,9 @@ class Night {
     CHECK((*this)({"card", id, "--out", folder.path("o")}).code == 0);
     return text_of("o/card.pdf");
   }
-  std::string text_of(const std::string& pdf) const { return loopledger::testing::run("pdftotext -layout " + folder.path(pdf) + " -").out; }
+  std::string text_of(const std::string& pdf) const {
+    return loopledger::testing::run("pdftotext -layout " + folder.path(pdf) + " -").out;
+  }
 
   TempFolder folder;
 
@@ -70,7 +72,8 @@ void tie_again(const Night& night) {
 
 }  // namespace
 
-TEST_CASE("a new knot: show, list, label, card and JSON go by the new loop, the old best is history") {
+TEST_CASE(
+    "a new knot: show, list, label, card and JSON go by the new loop, the old best is history") {
   const Night night;
   tie_again(night);
   CHECK(has(night({"show", "ab1"}).out, "wind to 747 turns, do not pass 799"));

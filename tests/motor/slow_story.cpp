@@ -46,6 +46,7 @@ Story story_behind(const Story& before, const Entry& tied) {
   story.kept = loop_fits && mass_fits ? washed : std::nullopt;
   const bool longer = tied.loop && before.tied() && *tied.loop > *before.tied();
   story.at_least = longer ? p.section : before.section();
+  story.at_most = longer ? std::nullopt : before.longest();
   return story;
 }
 

@@ -54,6 +54,7 @@ struct Story {
   std::optional<Mass> kept;
   Area at_least;  ///< section
   bool sound_head = true;
+  std::optional<Length> at_most{};  ///< loop
 
   [[nodiscard]] bool worked() const { return newest(places, is_worked) != nullptr; }
 
@@ -81,9 +82,17 @@ struct Story {
     const auto stage = newest_stage();
     return stage ? std::optional(calc::counted(p, *stage, *reading(*stage)).rubber) : std::nullopt;
   }
-  [[nodiscard]] calc::Verdict verdict() const {
+  /// Against the window that it was planned with: -1 lighter, 0 within, 1 heavier.
+  [[nodiscard]] int verdict() const {
     const auto stage = newest_stage();
-    return stage ? calc::judge(p, *stage, *reading(*stage)).verdict : calc::Verdict::ok;
+    if (!stage) {
+      return 0;
+    }
+    const double mg = (*stage == Stage::washed ? *rubber() : *reading(*stage)).in_mg();
+    const records::Window window = p.windows.of(*stage);
+    return window.low && mg < window.low->in_mg() - 1e-6     ? -1
+           : window.high && mg > window.high->in_mg() + 1e-6 ? 1
+                                                             : 0;
   }
 
   // --- what the ruler said -----------------------------------------------------------------------
@@ -118,7 +127,7 @@ struct Story {
   }
   [[nodiscard]] std::optional<Length> of_mass() const {
     const auto mass = rubber();
-    if (tied() || !mass || *mass <= Mass{} || verdict() != calc::Verdict::light) {
+    if (tied() || !mass || *mass <= Mass{} || verdict() >= 0) {
       return std::nullopt;
     }
     const Length loop = motor::loop_of_mass(p, *mass);
@@ -130,14 +139,17 @@ struct Story {
   [[nodiscard]] Length loop() const { return broken_in().value_or(as_tied()); }
 
   // --- what it stands ----------------------------------------------------------------------------
-  /// The longest that the mass allows, if what was measured is longer.
-  [[nodiscard]] std::optional<Length> held() const {
+  [[nodiscard]] std::optional<Length> longest() const {
     const auto mass = rubber();
-    if (!mass || *mass <= Mass{} || !tied()) {
-      return std::nullopt;
+    if (!mass || *mass <= Mass{}) {
+      return at_most;
     }
     const Length most = motor::loop_of_mass(p, *mass) + motor::loop_tolerance(p, *mass);
-    return *tied() > most ? std::optional(most) : std::nullopt;
+    return at_most && *at_most < most ? at_most : std::optional(most);
+  }
+  /// The longest that the mass allows, if what was measured is longer.
+  [[nodiscard]] std::optional<Length> held() const {
+    return tied() && longest() && *tied() > *longest() ? longest() : std::nullopt;
   }
   [[nodiscard]] Length loop_for_turns() const {
     const Length knot = held().value_or(as_tied());
@@ -153,7 +165,7 @@ struct Story {
     if (tied()) {
       return *tied() < motor::loop_of_mass(p, rubber) - motor::loop_tolerance(p, rubber);
     }
-    return verdict() == calc::Verdict::over && !is_to_be_snipped();
+    return verdict() > 0 && !is_to_be_snipped();
   }
   [[nodiscard]] Area section() const {
     const auto mass = rubber();

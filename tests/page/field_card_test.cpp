@@ -87,7 +87,7 @@ TEST_CASE("a card with everything as long as it may be takes the height that it 
 TEST_CASE("the card says how far to wind in turns and cranks, never rounded up") {
   const std::string text = testing::all_text(cards({testing::flown_card()}));
   for (const char* line :
-       {"WIND TO\n1152\nturns\n115\ncranks\n", "do not pass 1231 = 123 cranks\n",
+       {"WIND TO\n1152\nturns\n115\ncranks 10:1\n", "do not pass 1231 = 123 cranks\n",
         "it may break from 1231 to 1685 turns (95 %, estimate)\n",
         "expect 41.3 gf·cm (0.574 ozf·in)\n", "there, an estimate, 95 % 40.2 to 43.9: from 41",
         "flown · Żaneta, for Lantern 46\n",
