@@ -130,9 +130,9 @@ class CardFace {
 
   /// A number as large as the room allows, and its unit behind it. Returns its height.
   double big(double y, double height, const std::string& number, const std::string& unit) {
-    constexpr double kUnitWidth = 16;
+    const double unit_width = std::max(16.0, canvas_.width_of(unit, {.size_pt = 12}) + 3);
     const FittedText fit =
-        fit_text(number, kWindWidth - kUnitWidth,
+        fit_text(number, kWindWidth - unit_width,
                  {.face = Face::sheet_bold, .size_pt = height / cap_height(1), .smallest_pt = 10},
                  canvas_.metrics());
     const double base = y + cap_height(fit.size_pt);
