@@ -63,9 +63,10 @@ std::string let_out_words(const LaunchCurve& launch, const Today& today, Units u
                        point_words(curve.top_turns(), curve.top_torque(), units));
   }
   const calc::BackedOff left = calc::let_out(curve, *today.let_out);
-  return fmt::format("back off {} turns: {} left at {}, {} of the energy gone (estimate)",
-                     rounded(today.let_out->count(), 6), rounded(left.turns.count(), 6),
-                     shown(left.torque, units), percent_words(left.lost));
+  return fmt::format("back off {}: {} left at {}, {} of the energy gone (estimate)",
+                     let_out_turns(*today.let_out, today.winder_ratio),
+                     rounded(left.turns.count(), 6), shown(left.torque, units),
+                     percent_words(left.lost));
 }
 
 std::string energy_words(const records::Record& record, const motor::Now& now,

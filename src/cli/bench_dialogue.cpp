@@ -232,7 +232,9 @@ BenchDialogue::Answer BenchDialogue::take_values(const MotorId& id,
     return store(id, std::move(entry));
   }
   pending_ = Pending{id, std::move(entry)};
-  return {.text = printable(fmt::format("{}: {}", bench_name(*record), motor::question(doubts)))};
+  return {.text =
+              printable(fmt::format("{}: {} (y: {})", bench_name(*record), motor::question(doubts),
+                                    in_words(pending_->entry, setup_.units)))};
 }
 
 BenchDialogue::Answer BenchDialogue::store(const MotorId& id, Entry entry) {

@@ -30,7 +30,10 @@ std::string narrowed_words(const BenchSetup& setup, Mass nominal, Mass reading) 
   if (!left || left->half_width.in_si() > planned.in_si() * (1 - 1e-9)) {
     return {};
   }
-  const auto mg = [](Mass mass) { return rounded(mass.in_mg(), 3); };
+  const auto mg = [](Mass mass) {
+    constexpr double kFine = 1e-6;  // mg: less is what binary fractions leave
+    return rounded(std::fabs(mass.in_mg()) < kFine ? 0 : mass.in_mg(), 3);
+  };
   const Mass low = left->offset - left->half_width;
   const Mass high = left->offset + left->half_width;
   const Mass most = std::max(-low, high);

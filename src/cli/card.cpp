@@ -176,9 +176,12 @@ Json card_json(const page::CardMotor& motor) {
   out.set("do_not_pass_cranks",
           geared ? Json(calc::cranks_at_most(motor.largest.low, motor.winder_ratio)) : Json());
   out.set("mark", motor.mark.empty() ? Json() : Json(motor.mark));
-  out.set("expected_torque_mNm", motor.expected.value.in_mnm());
-  out.set("expected_torque_low_mNm", motor.expected.low.in_mnm());
-  out.set("expected_torque_high_mNm", motor.expected.high.in_mnm());
+  const auto torque = [&motor](Torque expected) {
+    return motor.curve ? Json(expected.in_mnm()) : Json();
+  };
+  out.set("expected_torque_mNm", torque(motor.expected.value));
+  out.set("expected_torque_low_mNm", torque(motor.expected.low));
+  out.set("expected_torque_high_mNm", torque(motor.expected.high));
   Json launch;
   if (motor.launch) {
     launch = Json::object();

@@ -105,7 +105,7 @@ void add_notes(page::CardMotor& card, const Record& record, const motor::Now& a,
                     "escape. Nothing here goes by it.",
                     rounded(a.beyond->turns.count(), 6)));
   }
-  if (a.step || a.state == State::planned || a.state == State::tied) {
+  if (card.mark.empty() && (a.step || a.state == State::planned || a.state == State::tied)) {
     card.before = "First: " + next_step(record, a, today, units) + ".";
   }
   for (const std::string& line : part_and_hooks(record.planned, units)) {

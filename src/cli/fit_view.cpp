@@ -44,8 +44,9 @@ double wind_to_share(const LotFactors& lot) {
   const bool known = shelf_turns(lot).has_value();
   const calc::Factor<double> k =
       known ? calc::Factor<double>{lot.turns.next.value, lot.turns.next_u} : lot.turns_prior;
-  const auto largest = calc::log_normal(Turns::of(1), k.relative_u);
-  return calc::wind_to(largest, k, 0, known).count();
+  // Of very many turns, for what is wound to is told in whole ones.
+  const auto largest = calc::log_normal(Turns::of(1e6), k.relative_u);
+  return calc::wind_to(largest, k, 0, known) / largest.value;
 }
 
 std::string counted_motors(const LotData& data) {

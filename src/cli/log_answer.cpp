@@ -174,22 +174,23 @@ std::string correction_words(const Record& before, const Record& after, const En
   const motor::Standing* const is = standing_at(now, place);
   const auto target = std::ranges::find(before.entries, entry.corrects, &Entry::key);
   const auto said = [units](const Entry& e) { return in_words(e, units); };
-  if (is == nullptr || target == before.entries.end()) {
+  if (target == before.entries.end()) {
     return "replaces what could not be relied on";
   }
   if (takes_back(entry)) {
     const std::string back = fmt::format("takes back: {}", said(*target));
-    return takes_back(*is->entry) ? back
-                                  : fmt::format("{}; counts again: {}", back, said(*is->entry));
+    return is == nullptr ? back : fmt::format("{}; counts again: {}", back, said(*is->entry));
+  }
+  if (is == nullptr) {
+    return "does not count: it was taken back after it";
   }
   if (is->entry->key != entry.key) {
     return fmt::format("does not count: {} was corrected after it", said(*is->entry));
   }
   const std::string time =
       is->at ? fmt::format("; counts at its time, {}", readable(*is->at)) : std::string();
-  return was == nullptr || takes_back(*was->entry)
-             ? fmt::format("counts again as this{}", time)
-             : fmt::format("replaces {}{}", said(*was->entry), time);
+  return was == nullptr ? fmt::format("counts again as this{}", time)
+                        : fmt::format("replaces {}{}", said(*was->entry), time);
 }
 
 std::vector<std::string> consequences(const Record& before, const Record& after, const Entry& e,

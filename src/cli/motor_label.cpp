@@ -85,6 +85,7 @@ page::LabelFigures motor_label(const Record& record, const Now& now) {
   if (now.has_new_knot()) {
     label.low.reset();  // what the scale may read was of the loop that was planned
     label.high.reset();
+    label.tag.mass = now.told_mass();
   }
   if (now.is_shaky() || now.may_be_over()) {
     take_figures_out(label);

@@ -2,6 +2,7 @@
 #include "cli/print_again.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -21,18 +22,21 @@ using records::BreakInStep;
 using records::Planned;
 
 /// Numbers that went through a record's text and back.
-bool alike(double a, double b) { return std::fabs(a - b) <= 1e-9 * std::max(1.0, std::fabs(a)); }
+bool same_number(double a, double b) {
+  return std::fabs(a - b) <= 1e-9 * std::max(1.0, std::fabs(a));
+}
 
 template <class Q>
-bool alike(const std::optional<Q>& a, const std::optional<Q>& b) {
-  return a.has_value() == b.has_value() && (!a || alike(a->in_si(), b->in_si()));
+bool same_number(const std::optional<Q>& a, const std::optional<Q>& b) {
+  return a.has_value() == b.has_value() && (!a || same_number(a->in_si(), b->in_si()));
 }
 
 bool same_step(const BreakInStep& a, const BreakInStep& b) {
   const bool turns = a.turns.has_value() == b.turns.has_value() &&
-                     (!a.turns || alike(a.turns->count(), b.turns->count()));
-  return turns && alike(a.stretch, b.stretch) && alike(a.stop_torque, b.stop_torque) &&
-         alike(a.hold, b.hold) && alike(a.rest, b.rest) && a.repeat == b.repeat && a.note == b.note;
+                     (!a.turns || same_number(a.turns->count(), b.turns->count()));
+  return turns && same_number(a.stretch, b.stretch) && same_number(a.stop_torque, b.stop_torque) &&
+         same_number(a.hold, b.hold) && same_number(a.rest, b.rest) && a.repeat == b.repeat &&
+         a.note == b.note;
 }
 
 /// 'k_N 11 and not 12.5, recipe "slow" and not "fast"'; empty: the record has the plan's.
@@ -41,14 +45,14 @@ std::string other_factors(const Planned& record, const Planned& plan) {
   const auto add = [&words](const std::string& part) {
     words += (words.empty() ? "" : ", ") + part;
   };
-  if (!alike(record.turns_factor, plan.turns_factor)) {
+  if (!same_number(record.turns_factor, plan.turns_factor)) {
     add(fmt::format("k_N {} and not {}", rounded(record.turns_factor, 4),
                     rounded(plan.turns_factor, 4)));
-  } else if (!alike(record.wind_to.count(), plan.wind_to.count())) {
+  } else if (!same_number(record.wind_to.count(), plan.wind_to.count())) {
     add(fmt::format("wind to {} turns and not {}", shown_at_most(record.wind_to),
                     shown_at_most(plan.wind_to)));
   }
-  if (!alike(record.torque_max.value.in_si() * 1e6, plan.torque_max.value.in_si() * 1e6)) {
+  if (!same_number(record.torque_max.value.in_si() * 1e6, plan.torque_max.value.in_si() * 1e6)) {
     add(fmt::format("k_Q {} MPa and not {} MPa", rounded(record.torque_factor.in_mpa(), 3),
                     rounded(plan.torque_factor.in_mpa(), 3)));
   }
@@ -136,9 +140,20 @@ Diagnostics PrintAgain::told() const {
 }
 
 std::string named(const std::vector<MotorId>& ids) {
-  return ids.size() == 1 ? tag::with_check(ids.front())
-                         : fmt::format("{} to {} ({} motors)", tag::with_check(ids.front()),
-                                       tag::with_check(ids.back()), ids.size());
+  constexpr std::size_t kNamed = 8;
+  std::vector<std::string> names;
+  for (std::size_t i = 0; i < std::min(ids.size(), kNamed); ++i) {
+    names.push_back(tag::with_check(ids[i]));
+  }
+  const auto [first, last] = std::minmax_element(ids.begin(), ids.end());
+  const bool in_a_row =
+      first->stem == last->stem && last->number - first->number + 1 == static_cast<int>(ids.size());
+  if (in_a_row && ids.size() > 2) {
+    return fmt::format("{} to {} ({} motors)", tag::with_check(*first), tag::with_check(*last),
+                       ids.size());
+  }
+  return fmt::format("{}{}", fmt::join(names, ", "),
+                     ids.size() > kNamed ? fmt::format(" and {} more", ids.size() - kNamed) : "");
 }
 
 }  // namespace loopledger::cli

@@ -35,7 +35,7 @@ class PrintAgain {
   std::map<std::string, std::vector<MotorId>> factors_;  ///< by what differs
 };
 
-/// "TH-01-J", or "TH-01-J to TH-06-9 (6 motors)".
+/// "TH-01-J", "TH-01-J, TH-04-D", or, all in a row, "TH-01-J to TH-06-9 (6 motors)".
 [[nodiscard]] std::string named(const std::vector<MotorId>& ids);
 
 }  // namespace loopledger::cli

@@ -47,7 +47,8 @@ void ask_state(const Asked& a) {
     a.add(Slip::retired, {}, "it is retired; if it has a new knot, log that it is tied first");
   }
   const bool is_tied = a.now.tied_measured || a.now.read.tied || a.now.read.finished;
-  if (a.now.state == State::planned && wound && !is_tied && !a.entry.loop_before) {
+  const bool strained = wound || kind == Kind::broke;
+  if (a.now.state == State::planned && strained && !is_tied && !a.entry.loop_before) {
     const std::string loop = shown(a.p().loop, a.context.units);
     a.add(Slip::not_tied, {}, fmt::format("not tied yet: log its loop first (tied {})", loop));
   }
@@ -60,6 +61,10 @@ void ask_flight(const Asked& a) {
     const std::string minutes = fmt::format("{}:{:02}", likely / 60, likely % 60);
     a.add(Slip::hours, shown(*e.flight_time), "is long for a flight: hours for minutes", minutes,
           minutes);
+  }
+  if (e.turns_left && !a.now.last_turns && *e.turns_left > a.now.do_not_pass) {
+    a.add(Slip::beyond, fmt::format("{} turns left", shown_at_most(*e.turns_left)),
+          fmt::format("is past \"do not pass\" {}", shown_at_most(a.now.do_not_pass)));
   }
   if (e.turns_left && a.now.last_turns && *e.turns_left > *a.now.last_turns) {
     a.add(Slip::beyond, fmt::format("{} turns left", shown_at_most(*e.turns_left)),

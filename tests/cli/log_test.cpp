@@ -292,7 +292,7 @@ TEST_CASE("log takes cranks as turns by today's winder, not by the one of the re
                {{"LOOPLEDGER_WINDER_RATIO", ratio}});
   };
   CHECK(has(by_variable("10").out, "wound to 950 turns"));
-  CHECK(has(by_variable("ten").err, "expected a number above 0, at most 100, found \"ten\""));
+  CHECK(has(by_variable("ten").err, "expected a number from 0.1 to 100, found \"ten\""));
   const std::string file = ledger.folder.write("e.csv", "id,kind,cranks\nth1,wound,94\n");
   CHECK(has(ledger({"log", "--from", file, "--winder-ratio", "10"}).out, "wound to 940 turns"));
 }

@@ -28,7 +28,7 @@ class MatchBench {
     tied("th8", "1.499", "305 mm");
     wound("th1", 1000, "30 gf.cm");
     wound("th2", 1200, "41 gf.cm");
-    wound("th3", 1300, "50 gf.cm");
+    wound("th3", 1260, "50 gf.cm");
     wound("th4", 1210, "41.5 gf.cm");
     wound("th5", 1190, "42 gf.cm");
     wound("th6", 1100, "35 gf.cm");
@@ -65,7 +65,7 @@ rules.club = { limit = "1.5 g", counts = ["rubber"] }
 [strips.tan]
 lot = "May"
 width = "2.4 mm"
-samples = [["1 m", "2 g"], ["1 m", "2 g"], ["1 m", "2 g"]]
+samples = [["1 m", "2.41 g"], ["1 m", "2.41 g"], ["1 m", "2.41 g"]]
 [[motors]]
 id = "TH"
 count = 8

@@ -141,7 +141,7 @@ TEST_CASE("show says first what to do: the next step of the recipe, then the win
   (void)ledger(
       {"log", "--sure", "qx1", "break_in", "loop_after=309 mm", "--at", "2026-05-01 09:59"});
   CHECK(second_line().starts_with("Next: wind to "));
-  CHECK(has(second_line(), " cranks, do not pass "));
+  CHECK(has(ledger({"show", "qx1", "--winder-ratio", "10"}).out, " cranks, do not pass "));
   CHECK(has(ledger({"show", "qx1"}).out, "set +3.0 %\n"));
 }
 
@@ -201,8 +201,9 @@ TEST_CASE("a motor that was wound has left its recipe behind") {
 
 TEST_CASE("show gives the best winding with its date, windings, rest, set, launch and weather") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "tied", "loop=300 mm"});
-  (void)ledger({"log", "--sure", "th1", "break_in", "loop_after=309 mm"});
+  (void)ledger({"log", "--sure", "th1", "tied", "loop=450 mm", "--at", "2026-04-26 09:00"});
+  (void)ledger(
+      {"log", "--sure", "th1", "break_in", "loop_after=463.5 mm", "--at", "2026-04-26 10:00"});
   (void)ledger({"log", "--sure", "th1", "wound", "600", "20 gf.cm", "--at", "2026-04-27 09:00"});
   (void)ledger({"log", "--sure", "th1", "wound", "2080", "0.9 ozf.in", "temperature=21 C",
                 "backed_off_to=1760", "--sure", "--at", "2026-04-28 09:00"});
@@ -250,7 +251,7 @@ TEST_CASE("show says what is left when turns are let out, the reverse of a wante
 
 TEST_CASE("torques logged with a winding make the motor's own curve, and show says so") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "tied", "loop=300 mm"});
+  (void)ledger({"log", "--sure", "th1", "tied", "loop=300 mm", "--at", "2026-04-27 09:00"});
   (void)ledger({"log", "--sure", "th1", "wound", "1000", "40 gf.cm",
                 "pairs=950: 30 gf.cm, 900: 25 gf.cm, 800: 17 gf.cm", "--at", "2026-04-28 09:00"});
   const Ran ran = ledger({"show", "th1", "--launch", "25 gf.cm"});

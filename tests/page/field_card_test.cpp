@@ -115,7 +115,7 @@ TEST_CASE("a winder that turns slower than its crank has its cranks on card and 
   page::CardMotor motor = testing::flown_card();
   motor.winder_ratio = 0.5;
   const std::string text = testing::all_text(cards({motor, motor}));
-  CHECK(times(text, "WIND TO\n1152\nturns\n2305\ncranks\n") == 2);
+  CHECK(times(text, "WIND TO\n1152\nturns\n2305\ncranks 0.5:1\n") == 2);
   CHECK(holds(text, "do not pass 1231 = 2462 cranks\n"));
   CHECK(holds(text, "turns = 286 cranks from"));
 }
@@ -231,7 +231,7 @@ TEST_CASE("a retired motor stands in the list as not to be wound and gets no car
 TEST_CASE("the list repeats its head on each page, and pages are numbered") {
   const page::Document document = cards(testing::box_of_cards(60));
   const std::string text = testing::all_text(document);
-  CHECK(times(text, "WIND TO\ncranks\nBACK OFF\n") == 2);
+  CHECK(times(text, "WIND TO\ncranks 10:1\nBACK OFF\n") == 2);
   CHECK(document.pages.size() == 2 + 23);  // 45 cards
   CHECK(holds(text, "page 25 of 25\n"));
 }
