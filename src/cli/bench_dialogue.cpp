@@ -219,7 +219,7 @@ BenchDialogue::Answer BenchDialogue::take_values(const MotorId& id,
   if (Diagnostics wrong = resolve_correction(entry, *record, false); has_errors(wrong)) {
     return {.said = std::move(wrong)};
   }
-  entry.key = new_key(setup_.now(), entry, *record, setup_.random_four);
+  entry.key = new_key(setup_.now(), false, entry, *record, setup_.random_four);
   const auto doubts = motor::doubts_of(*record, entry,
                                        {.now = setup_.now(),
                                         .winder_ratio = setup_.winder_ratio,
@@ -242,7 +242,7 @@ BenchDialogue::Answer BenchDialogue::store(const MotorId& id, Entry entry) {
   if (!record) {
     return {.said = record.diagnostics()};
   }
-  entry.key = new_key(setup_.now(), entry, *record, setup_.random_four);
+  entry.key = new_key(setup_.now(), false, entry, *record, setup_.random_four);
   if (entry.kind == Kind::weighed && entry.text.empty()) {
     entry.text = check_note_;
   }
@@ -291,7 +291,7 @@ BenchDialogue::Answer BenchDialogue::undo() {
   entry.kind = Kind::note;
   entry.text = "taken back: " + last->words;
   entry.corrects = last->key;
-  entry.key = new_key(setup_.now(), entry, *record, setup_.random_four);
+  entry.key = new_key(setup_.now(), false, entry, *record, setup_.random_four);
   if (Diagnostics problems = ledger_.add(last->id, entry); has_errors(problems)) {
     return {.said = std::move(problems)};
   }

@@ -20,6 +20,7 @@
 #include "cli/json.h"
 #include "cli/label_sheet.h"
 #include "cli/ledger_words.h"
+#include "cli/log_checks.h"
 #include "cli/motor_label.h"
 #include "cli/plan_input.h"
 #include "cli/posix_disk.h"
@@ -192,7 +193,7 @@ Diagnostics note_labelled(const std::vector<records::Record>& records, records::
     records::Entry entry;
     entry.kind = records::Kind::labelled;
     entry.tag = label_tag(record, motor::now_of(record));
-    entry.key = records::make_key(context.now(), random_four());
+    entry.key = new_key(context.now(), false, entry, record, random_four);
     append(said, ledger.add(record.id, entry));
     progress.step();
   }

@@ -88,7 +88,7 @@ void run_log_one(const LogOptions& options, Context& context) {
   Entry entry = typed ? typed->entry : Entry{};
   if (found && typed && at && ratio) {
     append(problems, resolve_correction(entry, found->record, !options.at.empty()));
-    entry.key = new_key(*at, entry, found->record, random_four);
+    entry.key = new_key(*at, !options.at.empty(), entry, found->record, random_four);
     if (!has_errors(problems)) {
       check_entry(options, found->record, *typed, entry, *ratio, context, problems);
     }

@@ -108,10 +108,13 @@ Diagnostics resolve_correction(Entry& entry, const Record& record, bool time_giv
       near.empty() ? "`loopledger show` lists the keys" : fmt::format("did you mean {}?", near))};
 }
 
-std::string new_key(Moment at, const Entry& entry, const Record& record,
+std::string new_key(Moment at, bool is_claimed, const Entry& entry, const Record& record,
                     const std::function<std::string()>& random_four) {
   for (const Entry& e : record.entries) {
     const auto other = records::moment_of_key(e.key);
+    if (!is_claimed && !e.edited && other && *other > at) {
+      at = *other;  // a clock that went back puts nothing before what was logged
+    }
     if (!entry.corrects.empty() && e.corrects == entry.corrects && other && *other > at) {
       at = *other;
     }

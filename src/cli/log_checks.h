@@ -39,8 +39,10 @@ namespace loopledger::cli {
 
 /// A key of this time that the record does not have yet; of a correction not before the others of
 /// the same entry, so that the newest typed counts.
+/// @param is_claimed somebody said when it was; else it stands behind all that was logged, whatever
+/// the clock says
 /// @param random_four four characters for records::make_key, other ones at each call
-[[nodiscard]] std::string new_key(Moment at, const records::Entry& entry,
+[[nodiscard]] std::string new_key(Moment at, bool is_claimed, const records::Entry& entry,
                                   const records::Record& record,
                                   const std::function<std::string()>& random_four);
 

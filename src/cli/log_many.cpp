@@ -138,7 +138,7 @@ class FileChecker {
                from.at ? std::string() : "one more of the same gets its time in a column `at`"));
       return;
     }
-    entry.key = new_key(at, entry, growing.record, random_four);
+    entry.key = new_key(at, timed, entry, growing.record, random_four);
     motor::DoubtContext context = context_;
     context.in_cranks = from.in_cranks;
     append(said, options_.sure ? Diagnostics{} : doubt_refusal(growing.record, entry, context));

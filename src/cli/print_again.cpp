@@ -97,17 +97,25 @@ void take_now(Planned& p, const motor::Now& now) {
 
 void PrintAgain::take(calc::MotorFigures& motor, const records::Record& record) {
   const motor::Now now = motor::now_of(record);
-  labels_.insert_or_assign(record.id, motor_label(record, now));
+  const bool has_moved = now.state != motor::State::planned || now.has_new_knot();
+  // A record's figures went through text: what differs by that alone is the same.
+  const bool is_off =
+      !same_number(now.wind_to.count(), motor.planned.wind_to.count()) ||
+      !same_number(now.loop_as_tied.in_si() * 1e3, motor.planned.loop.in_si() * 1e3);
+  const bool is_marked = now.is_shaky() || now.may_be_over();
+  if (has_moved || is_off || is_marked) {
+    labels_.insert_or_assign(record.id, motor_label(record, now));
+  }
   if (const std::string words = other_factors(record.planned, motor.planned); !words.empty()) {
     factors_[words].push_back(record.id);
     take_strength(motor.planned, record.planned);
   }
-  if (now.wind_to != motor.planned.wind_to || now.loop_as_tied != motor.planned.loop) {
+  if (is_off) {
     take_now(motor.planned, now);
   }
   calc::count_cranks(motor.planned);
   motor.over = now.state == motor::State::retired;
-  if (now.state != motor::State::planned || now.has_new_knot()) {
+  if (has_moved) {
     motor.since = spoken(now.state);
     moved_[motor.since].push_back(record.id);
   }

@@ -22,7 +22,7 @@ class PrintAgain {
   /// factors and recipe instead of the plan's. Cranks stay the plan's winder's.
   void take(calc::MotorFigures& motor, const records::Record& record);
 
-  /// The label of a motor that take() saw as it now stands; null: it saw no such motor.
+  /// The label as it now stands of a motor that is not as planned any more; null: it is.
   [[nodiscard]] const page::LabelFigures* label_of(const MotorId& id) const;
 
   /// Warnings print-moved, which motors are not as planned any more, and print-factors, whose

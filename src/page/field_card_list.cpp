@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <string>
 
@@ -50,8 +51,10 @@ class BoxList {
  private:
   /// "cranks 10:1": the winder that they are of.
   [[nodiscard]] std::string cranks_name() const {
-    const double ratio = motors_.empty() ? 1 : motors_.front().winder_ratio;
-    return calc::has_cranks(ratio) ? fmt::format("cranks {}:1", rounded(ratio, 4)) : "cranks";
+    const auto geared = std::ranges::find_if(
+        motors_, [](const CardMotor& motor) { return calc::has_cranks(motor.winder_ratio); });
+    return geared == motors_.end() ? "cranks"
+                                   : fmt::format("cranks {}:1", rounded(geared->winder_ratio, 4));
   }
 
   [[nodiscard]] double left_of(std::size_t column) const {

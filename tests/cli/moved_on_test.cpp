@@ -76,7 +76,7 @@ TEST_CASE(
     "a new knot: show, list, label, card and JSON go by the new loop, the old best is history") {
   const Night night;
   tie_again(night);
-  CHECK(has(night({"show", "ab1"}).out, "wind to 747 turns, do not pass 799"));
+  CHECK(has(night({"show", "ab1"}).out, "wind to 747 turns, do not pass 798"));
   CHECK_FALSE(has(night({"show", "ab1"}).out, "best 1050"));
   CHECK(has(night({"list"}).out, "200 mm t"));
   CHECK_FALSE(has(night({"list"}).out, "1050"));
@@ -95,11 +95,11 @@ TEST_CASE("a best past \"do not pass\" is told and is nobody's target") {
   night.log({"ab1", "tied", "loop=282 mm"});
   night.log({"ab1", "wound", "turns=1450", "torque=46 gf.cm"});
   const std::string shown = night({"show", "ab1"}).out;
-  CHECK(has(shown, "past \"do not pass\" 1126: a slip of the pen or a lucky"));
-  CHECK(has(shown, "Next: wind to 1054 turns, do not pass 1126"));
+  CHECK(has(shown, "past \"do not pass\" 1125: a slip of the pen or a lucky"));
+  CHECK(has(shown, "Next: wind to 1053 turns, do not pass 1125"));
   CHECK_FALSE(has(shown, "best 1450"));
   const std::string label = night.label("ab1");
-  CHECK(has(label, "wind to 1054 T"));
+  CHECK(has(label, "wind to 1053 T"));
   CHECK_FALSE(has(label, "1450"));
   CHECK(has(night.card("ab1"), "1450 turns, past “do not pass”"));
   CHECK(has(night({"show", "ab1", "--json"}).out, "\"beyond_turns\": 1450"));
@@ -130,11 +130,12 @@ TEST_CASE("cranks are of the winder that is said, and to wind is under never") {
   night.log({"ab1", "tied", "loop=282 mm"});
   night.log({"ab1", "wound", "turns=900"});
   CHECK(has(night({"show", "ab1", "--winder-ratio", "10"}).out,
-            "wind to 1054 turns = 105 cranks, do not pass 1126 = 112 cranks (winder 10:1)"));
-  // 1054 and 1126 turns both hold 8 cranks of this one.
-  CHECK(has(night({"show", "ab1", "--winder-ratio", "99"}).out, "= 9 cranks, do not pass"));
+            "wind to 1053 turns = 105 cranks, do not pass 1125 = 112 cranks (winder 10:1)"));
+  // 1053 and 1125 turns both hold 11 cranks of this one.
+  CHECK(has(night({"show", "ab1", "--winder-ratio", "95"}).out,
+            "= 10 cranks, do not pass 1125 = 11 cranks"));
   CHECK(has(night({"show", "ab1", "--winder-ratio", "100"}).out,
-            "wind to 1054 turns = 10 cranks, do not pass 1126 = 11 cranks (winder 100:1)"));
+            "wind to 1053 turns = 10 cranks, do not pass 1125 = 11 cranks (winder 100:1)"));
   CHECK(run({"show", "ab1", "--records", night.folder.path("records")}, {},
             {{"LOOPLEDGER_WINDER_RATIO", "10"}})
             .out.find("105 cranks") != std::string::npos);

@@ -212,9 +212,9 @@ TEST_CASE("show gives the best winding with its date, windings, rest, set, launc
   CHECK(ran.code == 0);
   CHECK(has(ran.out, "\n  best 2080 turns at 64.8 gf·cm on 2026-04-28, 21 °C\n"));
   CHECK(has(ran.out, "\n  2 windings (1 full), 1 flight, rested 3 days, set +3.0 %\n"));
-  CHECK(has(ran.out, "\n  last launch with 1760 turns left in, about 21.5 gf·cm (estimate)\n"));
+  CHECK(has(ran.out, "\n  last launch with 1760 turns left in, about 28.7 gf·cm (estimate)\n"));
   CHECK(
-      has(ran.out, "launch at 21.6 gf·cm: from 2080 turns at 64.8 gf·cm back off 319 turns = 32"));
+      has(ran.out, "launch at 21.6 gf·cm: from 2080 turns at 64.8 gf·cm back off 869 turns, 55 %"));
   CHECK(has(ran.out, "\n  today 11 °C, 21 °C at its best winding: about 8 % less energy"));
   CHECK_FALSE(has(ran.out, "nobody measured"));
   CHECK(has(ledger({"show", "th1", "--temperature", "-5 C"}).out, "cold rubber is stiff"));
