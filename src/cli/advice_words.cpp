@@ -150,6 +150,9 @@ std::vector<std::string> mark_lines(const motor::Now& a, Units units) {
     switch (m.mark) {
       case motor::Mark::head:
         break;  // said before all else
+      case motor::Mark::torn:
+        lines.emplace_back("the record ends in a torn line: what it said is lost");
+        break;
       case motor::Mark::unsound:
         lines.push_back(fmt::format("line {} is changed by hand or damaged and not relied on: {}",
                                     m.entry->line, in_words(*m.entry, units)));

@@ -307,11 +307,15 @@ std::string question(const Want& want, const Record& record, const motor::Now& n
       const auto& planned = p.break_in[static_cast<std::size_t>(want.step - 1)];
       const records::BreakInStep step =
           calc::step_now(p, planned, now.loop_as_tied, now.largest).step;
+      const bool skips = now.step && static_cast<int>(now.step->index) + 1 < want.step;
+      const std::string first =
+          skips ? fmt::format("first step {}; then ", now.step->index + 1) : "";
       if (step.turns) {
-        return fmt::format("break-in step {}, turns ({})", want.step, shown_at_most(*step.turns));
+        return fmt::format("{}break-in step {}, turns ({})", first, want.step,
+                           shown_at_most(*step.turns));
       }
-      return fmt::format("break-in step {}, turns and torque (to {}, never past {})", want.step,
-                         shown(step.stop_torque.value_or(Torque{}), units),
+      return fmt::format("{}break-in step {}, turns and torque (to {}, never past {})", first,
+                         want.step, shown(step.stop_torque.value_or(Torque{}), units),
                          shown_at_most(now.do_not_pass));
     }
     case Asked::wound:
@@ -337,7 +341,9 @@ Result<Understood> understand(const Record& record, const motor::Now& now,
   // "tied" is a stage and a kind: with a loop it is the kind.
   const bool loop_named = std::ranges::any_of(
       rest, [](const std::string& word) { return lower_ascii(word).starts_with("loop"); });
-  const bool stage = stage_from(words[0]).has_value() && !loop_named;
+  const bool loop_typed = lower_ascii(words[0]) == "tied" && !rest.empty() &&
+                          length_from(fmt::format("{}", fmt::join(rest, " "))).ok();
+  const bool stage = stage_from(words[0]).has_value() && !loop_named && !loop_typed;
   const auto typed_entry = [](Result<Entry> entry) {
     return entry ? Result<Understood>(Understood{.entry = std::move(*entry)})
                  : Result<Understood>(entry.diagnostics());

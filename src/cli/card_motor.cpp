@@ -96,8 +96,10 @@ std::optional<calc::Judgement> judged(const Record& record, const motor::Reading
 
 void add_notes(page::CardMotor& card, const Record& record, const motor::Now& a, const Today& today,
                Units units) {
-  if (a.is_shaky()) {
+  if (a.has_damaged_head()) {
     card.notes.emplace_back(kPlannedEdited);
+  } else if (a.is_shaky()) {
+    card.notes.emplace_back("A line of its record is damaged or changed by hand: see `show`.");
   }
   if (a.beyond) {
     card.notes.push_back(

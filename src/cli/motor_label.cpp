@@ -44,6 +44,10 @@ page::LabelFigures slip_now(const Record& record, const Now& now) {
   label.turns_max = now.largest;
   label.tag.turns = whole_down(now.wind_to);
   label.tag.loop = now.loop;
+  if (const auto mass = now.told_mass()) {
+    label.mass = mass;
+    label.tag.mass = mass;
+  }
   return label;
 }
 

@@ -18,6 +18,9 @@
 namespace loopledger::cli {
 namespace {
 
+/// A motor whose figures are not to be relied on: nothing to wind by is printed of it.
+constexpr const char* kMarked = "marked, see its record";
+
 using records::BreakInStep;
 using records::Planned;
 
@@ -114,9 +117,9 @@ void PrintAgain::take(calc::MotorFigures& motor, const records::Record& record) 
     take_now(motor.planned, now);
   }
   calc::count_cranks(motor.planned);
-  motor.over = now.state == motor::State::retired;
-  if (has_moved) {
-    motor.since = spoken(now.state);
+  motor.over = now.state == motor::State::retired || is_marked;
+  if (has_moved || is_marked) {
+    motor.since = is_marked ? kMarked : spoken(now.state);
     moved_[motor.since].push_back(record.id);
   }
 }
@@ -129,7 +132,7 @@ const page::LabelFigures* PrintAgain::label_of(const MotorId& id) const {
 Diagnostics PrintAgain::told() const {
   Diagnostics said;
   for (const auto& [state, ids] : moved_) {
-    const bool over = state == spoken(motor::State::retired);
+    const bool over = state == spoken(motor::State::retired) || state == kMarked;
     said.push_back(warning(
         "print-moved",
         fmt::format("{} {} {} since the plan was made", named(ids), ids.size() == 1 ? "is" : "are",
@@ -156,7 +159,7 @@ std::string named(const std::vector<MotorId>& ids) {
   const auto [first, last] = std::minmax_element(ids.begin(), ids.end());
   const bool in_a_row =
       first->stem == last->stem && last->number - first->number + 1 == static_cast<int>(ids.size());
-  if (in_a_row && ids.size() > 2) {
+  if (in_a_row && ids.size() > 1) {
     return fmt::format("{} to {} ({} motors)", tag::with_check(*first), tag::with_check(*last),
                        ids.size());
   }

@@ -249,6 +249,8 @@ Json advice_json(const records::Record& record, const motor::Now& a, const Today
   for (const std::string& line : mark_lines(a, Units::metric)) {
     marks.push(line);
   }
+  const std::string mark = mark_words(a);
+  out.set("mark", mark.empty() ? Json() : Json(mark));
   out.set("knots", a.lives.size()).set("marks", std::move(marks));
   return out;
 }

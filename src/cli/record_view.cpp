@@ -142,7 +142,7 @@ std::string record_text(const Record& record, const RecordView& view) {
   const Units units = view.units;
   const motor::Now now = motor::now_of(record);
   std::string out = wrapped(fmt::format("{} - {}", whose(record), spoken(now.state)));
-  if (now.is_shaky()) {
+  if (now.has_damaged_head()) {
     out += fmt::format("{}\n", kPlannedEdited);
   }
   out += wrapped("Next: " + next_step(record, now, view.today, units));

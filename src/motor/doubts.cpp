@@ -33,9 +33,13 @@ void ask_time(const Asked& a) {
 
 void ask_head(const Asked& a) {
   const Kind kind = a.entry.kind;
-  if (a.now.is_shaky() && (kind == Kind::weighed || kind == Kind::tied || kind == Kind::break_in ||
-                           kind == Kind::wound || kind == Kind::flown)) {
-    a.add(Slip::head, {}, "its figures as planned are damaged: `loopledger mend` first");
+  if ((a.now.is_shaky() || a.now.may_be_over()) &&
+      (kind == Kind::weighed || kind == Kind::tied || kind == Kind::break_in ||
+       kind == Kind::wound || kind == Kind::flown)) {
+    a.add(Slip::head, {},
+          a.now.has_damaged_head()
+              ? "its figures as planned are damaged: `loopledger mend` first"
+              : "a line of its record can't be relied on: `loopledger show`, then `mend`");
   }
 }
 

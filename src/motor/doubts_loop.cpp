@@ -151,9 +151,9 @@ void ask_loops(const Asked& a) {
   if (e.kind == Kind::tied && !e.loop && a.now.state >= State::broken_in) {
     const Mass rubber = e.reading ? calc::counted(a.p(), Stage::tied, *e.reading).rubber : Mass{};
     const std::string about =
-        shown(rubber > Mass{} ? loop_of_mass(a.p(), rubber) : a.now.loop, a.context.units);
-    a.add(Slip::loop, "a new knot", "needs its loop, or its turns are those of the planned one",
-          fmt::format("loop={}", about), fmt::format("loop={}", about));
+        rubber > Mass{} ? "loop=" + shown(loop_of_mass(a.p(), rubber), a.context.units) : "";
+    a.add(Slip::loop, "a new knot",
+          "needs its loop (loop=… mm), or its turns are those of the planned one", about, about);
   }
   if (e.kind == Kind::break_in && e.loop_before) {
     ask_loop(a, "loop_before", "a loop before break-in", *e.loop_before,

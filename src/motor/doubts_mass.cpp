@@ -123,6 +123,12 @@ void ask_reading(const Asked& a) {
       a.add(Slip::ring, {}, words_of_tying(check, a.p().scale_step));
     }
   }
+  // Oil is rubbed in again after break-in: only then may it be another mass.
+  const bool first = *stage == Stage::finished && !worked && !a.now.read.finished;
+  if (first && !calc::judge(a.p(), *stage, *a.entry.reading, a.now.read.together()).agree) {
+    a.add(Slip::mass, shown(*a.entry.reading, a.p().scale_step),
+          "does not agree with what it read before: was strip taken off, or is it another motor");
+  }
 }
 
 std::string words_of_tying(const calc::TyingCheck& check, Mass step) {

@@ -95,6 +95,18 @@ std::optional<Mass> LifeFold::washed_kept(const Entry& tied) const {
   return loop_fits && mass_fits ? read_.washed : std::nullopt;
 }
 
+Area LifeFold::thickest_washed(Length loop) const {
+  const Mass rubber = calc::counted(p(), Stage::washed, *read_.washed).rubber;
+  if (rubber <= Mass{} || p().density <= Density{} || p().linear_density.value <= LinearDensity{}) {
+    return section_;
+  }
+  const Length least = loop_of_mass(p(), rubber) - loop_tolerance(p(), rubber);
+  if (least <= Length{} || loop >= least) {
+    return section_;
+  }
+  return rubber / (least * p().strands + p().knot) * p().strands / p().density;
+}
+
 LifeFold LifeFold::followed_by(const Entry& tied) const {
   LifeFold next(p(), head_sound_);
   if (const auto washed = washed_kept(tied)) {
@@ -106,6 +118,9 @@ LifeFold LifeFold::followed_by(const Entry& tied) const {
     // The same strip: what was tied off made it no thinner, and no longer.
     next.section_ = figures().section;
     next.longest_ = longest();
+    if (!next.read_.washed && read_.washed && tied.loop) {
+      next.section_ = std::max(next.section_, thickest_washed(*tied.loop));
+    }
   }
   return next;
 }
@@ -186,6 +201,9 @@ void LifeFold::take_step(const Entry& e) {
 
 void LifeFold::take_strain(const Entry& e) {
   wound_ = wound_ || e.kind == Kind::wound;
+  if (e.kind == Kind::wound && e.end == WindEnd::solid && e.turns && *e.turns > Turns{}) {
+    solid_ = solid_ ? std::min(*solid_, *e.turns) : *e.turns;
+  }
   const Figures now = figures();
   life_.strains.push_back({&e, now.counts, now.section});
 }
@@ -197,8 +215,16 @@ std::optional<Mass> LifeFold::rubber() const {
   return calc::counted(p(), *last_stage_, *read_.of(*last_stage_)).rubber;
 }
 
+std::optional<Mass> LifeFold::strip() const {
+  const auto& low = p().windows.of(Stage::as_cut).low;
+  if (!last_stage_ && read_.as_cut && low && *read_.as_cut < *low - kNoMass) {
+    return calc::counted(p(), Stage::as_cut, *read_.as_cut).rubber;
+  }
+  return rubber();
+}
+
 std::optional<Length> LifeFold::longest() const {
-  const auto mass = rubber();
+  const auto mass = strip();
   if (!mass || *mass <= Mass{} || p().linear_density.value <= LinearDensity{}) {
     return longest_;
   }
@@ -210,12 +236,14 @@ LifeFold::Figures LifeFold::figures() const {
   Figures out;
   out.section = section_;
   out.as_tied = tied_loop_.value_or(p().loop);
-  const auto mass = rubber();
+  const auto mass = strip();
   const bool weighs = mass && *mass > Mass{} && p().linear_density.value > LinearDensity{};
   if (weighs) {
-    // Held against the planned window, which is of washed rubber without its tails.
-    const records::Window& window = p().windows.of(*last_stage_);
-    const Mass reads = *last_stage_ == Stage::washed ? *mass : *read_.of(*last_stage_);
+    // Held against the planned window, which is of washed rubber without its tails. Strip as cut
+    // counts only where it is too light.
+    const Stage stage = last_stage_.value_or(Stage::as_cut);
+    const records::Window& window = p().windows.of(stage);
+    const Mass reads = stage == Stage::washed ? *mass : *read_.of(stage);
     const bool is_light = window.low && reads < *window.low - kNoMass;
     const bool is_heavy = window.high && reads > *window.high + kNoMass;
     const Length of_mass = loop_of_mass(p(), *mass);
@@ -225,9 +253,9 @@ LifeFold::Figures LifeFold::figures() const {
     }
     // Washed strip that is too heavy for its limit is still to be snipped; all else that is too
     // heavy for its loop is thicker.
-    const bool is_snipped = !tied_loop_ && p().aim_is_limit && *last_stage_ == Stage::washed;
-    const Length expected = tied_loop_ ? of_mass - loop_tolerance(p(), *mass) : of_mass;
-    const bool is_thick = tied_loop_ ? out.as_tied < expected : is_heavy && !is_snipped;
+    const bool is_snipped = !tied_loop_ && p().aim_is_limit && stage == Stage::washed;
+    const bool is_thick =
+        stage != Stage::as_cut && (tied_loop_ ? out.as_tied < of_mass : is_heavy && !is_snipped);
     if (is_thick && p().density > Density{}) {
       const LinearDensity read = *mass / (out.as_tied * p().strands + p().knot);
       out.section = std::max(section_, read * p().strands / p().density);
@@ -272,14 +300,22 @@ void LifeFold::finish_turns(Now& now, const Figures& f) const {
     now.largest = calc::largest_turns(k, f.counts, f.section, u);
     now.wind_to = calc::wind_to(now.largest, k, u, p().turns_factor_fitted);
   }
-  if (has_all && !head_sound_) {
-    // The factor or the planned turns may be what is damaged: neither raises the other.
+  if (has_all && !(as_planned && head_sound_)) {
+    // A damaged head, and one that was accepted as it is: neither the factor nor the planned turns
+    // raise the other. In a sound one they say the same but for rounding.
+    constexpr double kSame = 1 - 1e-6;
     const double grown = f.counts / p().loop * std::sqrt(p().section / f.section);
     const Estimate<Turns>& planned = p().turns_max;
-    if (planned.low * grown < now.largest.low) {
+    if (planned.low * grown < now.largest.low * kSame) {
       now.largest = {planned.value * grown, planned.low * grown, planned.high * grown};
     }
-    now.wind_to = std::min(now.wind_to, p().wind_to * grown);
+    if (p().wind_to * grown < now.wind_to * kSame) {
+      now.wind_to = p().wind_to * grown;
+    }
+  }
+  if (solid_ && *solid_ < now.largest.low) {
+    now.largest = {*solid_, *solid_, std::max(now.largest.high, *solid_)};
+    now.wind_to = std::min(now.wind_to, *solid_ * kOfSolid);
   }
   now.do_not_pass = now.largest.low;
   now.wind_to = std::min(now.wind_to, calc::most_to_wind(now.do_not_pass));  // heads may say more

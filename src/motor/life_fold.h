@@ -43,9 +43,14 @@ class LifeFold {
   /// Largest turns and "wind to".
   void finish_turns(Now& now, const Figures& f) const;
   [[nodiscard]] std::optional<Mass> rubber() const;
+  /// The rubber that its loop is made of, at most: rubber(), else that of strip cut too light.
+  [[nodiscard]] std::optional<Mass> strip() const;
   /// The longest loop that the mass allows; empty: nothing was weighed.
   [[nodiscard]] std::optional<Length> longest() const;
   [[nodiscard]] std::optional<Mass> washed_kept(const records::Entry& tied) const;
+  /// The thickest that washed strip can be which was cut off for a loop shorter than fits it: what
+  /// the shortest loop that fits would say. The section known already for any other loop.
+  [[nodiscard]] Area thickest_washed(Length loop) const;
   void take_reading(const records::Entry& e);
   void take_loops(const records::Entry& e);
   void take_step(const records::Entry& e);
@@ -66,6 +71,7 @@ class LifeFold {
   std::optional<Length> broken_in_loop_;
   std::vector<int> done_;  ///< by step of the recipe, how often
   bool wound_ = false;
+  std::optional<Turns> solid_;  ///< the fewest at which it felt solid
   int flights_ = 0;
   std::optional<Moment> worked_at_;
   std::optional<Moment> figures_at_;

@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "motor/life_fold.h"
+#include "records/fields.h"
 
 namespace loopledger::motor {
 namespace {
@@ -43,13 +44,23 @@ void mark_late(const std::vector<Life>& lives, std::vector<Marked>& marked) {
   marked.insert(marked.end(), found.rbegin(), found.rend());
 }
 
-/// Unsound lines that would begin or end a life if they could be relied on.
+/// Whether figures would follow from it, if it could be relied on.
+bool bears_on_figures(const Entry& e) {
+  return e.kind == Kind::tied || e.kind == Kind::weighed || e.kind == Kind::break_in ||
+         (e.kind == Kind::wound && e.end == WindEnd::solid);
+}
+
+/// Unsound lines that would bear on this life. One that stands before its knot and claims an
+/// earlier time is history as a sound one would be.
 void mark_unsound(const Record& record, const StandingEntries& standing,
-                  std::vector<Marked>& marked) {
+                  const std::vector<Life>& lives, std::vector<Marked>& marked) {
+  const Standing* const knot = lives.size() > 1 ? &lives.back().entries.front() : nullptr;
   for (std::size_t i = 0; i < record.entries.size(); ++i) {
     const Entry& e = record.entries[i];
-    if (e.edited && standing.replaced_by[i] == nullptr &&
-        (ends_a_life(e) || e.kind == Kind::tied)) {
+    const auto at = records::moment_of_key(e.key);
+    const bool is_history = knot != nullptr && i < knot->index && at && knot->at && *at < *knot->at;
+    if (e.edited && standing.replaced_by[i] == nullptr && !is_history &&
+        (ends_a_life(e) || bears_on_figures(e))) {
       marked.push_back({Mark::unsound, &e, nullptr});
     }
   }
@@ -82,13 +93,20 @@ const std::optional<Mass>& Readings::of(Stage stage) const {
   return finished;
 }
 
-bool Now::is_shaky() const {
+bool Now::has_damaged_head() const {
   return std::ranges::any_of(marked, [](const Marked& m) { return m.mark == Mark::head; });
+}
+
+bool Now::is_shaky() const {
+  return std::ranges::any_of(marked, [](const Marked& m) {
+    return m.mark == Mark::head || m.mark == Mark::torn ||
+           (m.mark == Mark::unsound && !ends_a_life(*m.entry));
+  });
 }
 
 bool Now::may_be_over() const {
   return state != State::retired && std::ranges::any_of(marked, [](const Marked& m) {
-           return m.mark == Mark::unsound && m.entry->kind != Kind::tied;
+           return m.mark == Mark::unsound && ends_a_life(*m.entry);
          });
 }
 
@@ -109,12 +127,15 @@ Now now_of(const Record& record) {
   if (record.planned_edited) {
     now.marked.push_back({Mark::head, nullptr, nullptr});
   }
-  mark_unsound(record, standing, now.marked);
+  if (record.torn) {
+    now.marked.push_back({Mark::torn, nullptr, nullptr});
+  }
+  now.lives.push_back(life.life());
+  mark_unsound(record, standing, now.lives, now.marked);
   for (const Superseded& s : standing.superseded) {
     now.marked.push_back({Mark::superseded, s.earlier, s.newest});
   }
   life.finish(now);
-  now.lives.push_back(life.life());
   mark_late(now.lives, now.marked);
   take_labels(now.lives, now);
   if (!now.last) {

@@ -19,11 +19,12 @@
 // turns with the length, by no more than kMostGrowth, and never the section. A loop shorter than
 // its mass allows is thicker strip, so the section grows and turns fall; a loop that was not
 // measured is taken as planned there, unless the strip was washed last and is only to be snipped to
-// its limit. The section is never less than planned. A loop longer than
-// its mass allows is a slip of the ruler: turns go by the longest that the mass allows. So nothing
-// that is read moves a target up but a longer loop that the mass bears out, or another knot. Of a
-// damaged head what its factor says and what its planned turns say are both kept to, so that
-// neither raises the other.
+// its limit. Strip that was too light as cut counts like a mass that is too light until it is
+// weighed again. A winding at which it felt solid is this knot's limit, if it came before "do not
+// pass". The section is never less than planned. A loop longer than its mass allows is a slip of
+// the ruler: turns go by the longest that the mass allows. So nothing that is read moves a target
+// up but a longer loop that the mass bears out, or another knot. Of a damaged head what its factor
+// says and what its planned turns say are both kept to, so that neither raises the other.
 //
 // Nothing is a target past "do not pass": a winding beyond it is told (`beyond`) and is never the
 // best.
@@ -86,7 +87,8 @@ struct Readings {
 /// What is not as it should be, for people to be told.
 enum class Mark {
   head,        ///< the figures as planned are damaged or changed by hand: all figures rest on them
-  unsound,     ///< an unsound line says that it broke, was retired or was tied: not relied on
+  torn,        ///< the record ends in a torn line: what it said is lost
+  unsound,     ///< an unsound line would bear on the figures or end this life: not relied on
   superseded,  ///< `entry` and `other` correct the same entry: `other`, the newer, counts
   late,        ///< `entry` stands in the file behind `other` and lies before it: `other` is a new
                ///< knot, a break or the end, the first of them in the file. Not labels and notes
@@ -145,7 +147,9 @@ struct Now {
   [[nodiscard]] bool has_new_knot() const { return lives.size() > 1; }
   /// The mass to tell of it: by its washed reading, else by what was read later.
   [[nodiscard]] std::optional<Mass> told_mass() const { return washed ? washed : rubber; }
-  /// Its figures are not to be relied on: the head is damaged.
+  /// The figures as planned are damaged or changed by hand.
+  [[nodiscard]] bool has_damaged_head() const;
+  /// Its figures are not to be relied on: the head is damaged, or a line that would bear on them.
   [[nodiscard]] bool is_shaky() const;
   /// An unsound line says that it broke or was retired: it may have.
   [[nodiscard]] bool may_be_over() const;
@@ -159,6 +163,9 @@ inline constexpr double kMostGrowth = 0.10;
 /// Loops that differ by less are the same loop measured twice, if the ruler's step does not explain
 /// more: rubber hangs a little different each time. Common sense, no source.
 inline constexpr double kSameLoop = 0.01;
+
+/// Of the turns at which it felt solid, what to wind to at most. Common sense, no source.
+inline constexpr double kOfSolid = 0.9;
 
 /// The motor as it is now. `record` must outlive what is returned. The first motor of a night
 /// before anything happened has one life without entries and the figures as planned.

@@ -123,6 +123,11 @@ class BoxList {
     cell(kListWindTo + 1, y, kListRow,
          cranks(calc::cranks_to_wind_to(motor.wind_to, motor.largest.low, motor.winder_ratio)),
          strong);
+    if (!motor.before.empty()) {
+      cell(kListWindTo + 2, y, kListRow, "break in first",
+           {.size_pt = 9, .face = Face::sheet_bold, .smallest_pt = 6.5}, 2);
+      return;
+    }
     const Turns out = motor.launch ? motor.launch->let_out : Turns{};
     cell(kListWindTo + 2, y, kListRow, motor.launch ? fixed(out.count(), 0) : "–", strong);
     cell(kListWindTo + 3, y, kListRow,

@@ -276,7 +276,9 @@ TEST_CASE("a reading without its point is asked back at every prompt, nothing st
 TEST_CASE("a first number that reads like a mass is no winding of a motor never weighed") {
   const LedgerBench ledger;
   const std::string said = run({"bench", ledger.folder.path("night.toml")}, "th1 1497\n").out;
-  CHECK(said == "TH-01 ANNA: 1497 looks like 1.497 g without its point? type 1.497\n");
+  CHECK(said ==
+        "TH-01 ANNA: 1497 looks like 1.497 g without its point? type 1.497 "
+        "(y keeps wound to 1497 turns)\n");
 }
 
 TEST_CASE("the same reading typed twice at the scale is not a snip") {

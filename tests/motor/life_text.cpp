@@ -140,6 +140,7 @@ class Sayings {
     std::vector<std::string> marks;
     for (const motor::Marked& m : now.marked) {
       const std::string kind = m.mark == Mark::head         ? "head"
+                               : m.mark == Mark::torn       ? "torn"
                                : m.mark == Mark::unsound    ? "unsound"
                                : m.mark == Mark::superseded ? "superseded"
                                : m.mark == Mark::late       ? "late"

@@ -6,6 +6,7 @@
 #include "calc/break_in.h"
 #include "motor/slow_standing.h"
 #include "motor/slow_story.h"
+#include "records/fields.h"
 
 namespace loopledger::test {
 namespace {
@@ -160,9 +161,18 @@ void marks_of(const records::Record& record, const std::vector<Story>& stories,
   if (record.planned_edited) {
     now.marked.push_back({Mark::head, nullptr, nullptr});
   }
+  if (record.torn) {
+    now.marked.push_back({Mark::torn, nullptr, nullptr});
+  }
   const SlowStanding standing(record.entries);
+  const Standing* const knot = stories.size() > 1 ? &stories.back().places.front() : nullptr;
   for (const Entry* const e : standing.unanswered()) {
-    if (is_over(*e) || is(*e, Kind::tied)) {
+    const auto at = records::moment_of_key(e->key);
+    const bool before = knot != nullptr && e < &record.entries[knot->index] && at && knot->at &&
+                        at->seconds < knot->at->seconds;
+    const bool felt = is(*e, Kind::wound) && e->end == WindEnd::solid;
+    if (!before && (is_over(*e) || felt || is(*e, Kind::tied) || is(*e, Kind::weighed) ||
+                    is(*e, Kind::break_in))) {
       now.marked.push_back({Mark::unsound, e, nullptr});
     }
   }

@@ -47,6 +47,14 @@ Story story_behind(const Story& before, const Entry& tied) {
   const bool longer = tied.loop && before.tied() && *tied.loop > *before.tied();
   story.at_least = longer ? p.section : before.section();
   story.at_most = longer ? std::nullopt : before.longest();
+  if (!longer && washed && !story.kept && tied.loop && *before.washed_rubber() > Mass{}) {
+    const Mass rubber = *before.washed_rubber();
+    const Length least = motor::loop_of_mass(p, rubber) - motor::loop_tolerance(p, rubber);
+    if (least > Length{} && *tied.loop < least) {
+      story.at_least =
+          std::max(story.at_least, rubber / (least * p.strands + p.knot) * p.strands / p.density);
+    }
+  }
   return story;
 }
 

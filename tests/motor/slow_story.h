@@ -82,11 +82,22 @@ struct Story {
     const auto stage = newest_stage();
     return stage ? std::optional(calc::counted(p, *stage, *reading(*stage)).rubber) : std::nullopt;
   }
+  /// The rubber that the loop is made of, at most.
+  [[nodiscard]] bool is_cut_light() const {
+    const auto cut = reading(Stage::as_cut);
+    const auto low = p.windows.of(Stage::as_cut).low;
+    return !newest_stage() && cut && low && cut->in_mg() < low->in_mg() - 1e-6;
+  }
+  [[nodiscard]] std::optional<Mass> strip() const {
+    return is_cut_light()
+               ? std::optional(calc::counted(p, Stage::as_cut, *reading(Stage::as_cut)).rubber)
+               : rubber();
+  }
   /// Against the window that it was planned with: -1 lighter, 0 within, 1 heavier.
   [[nodiscard]] int verdict() const {
     const auto stage = newest_stage();
     if (!stage) {
-      return 0;
+      return is_cut_light() ? -1 : 0;
     }
     const double mg = (*stage == Stage::washed ? *rubber() : *reading(*stage)).in_mg();
     const records::Window window = p.windows.of(*stage);
@@ -126,7 +137,7 @@ struct Story {
     return read.empty() ? std::nullopt : std::optional(read.back());
   }
   [[nodiscard]] std::optional<Length> of_mass() const {
-    const auto mass = rubber();
+    const auto mass = strip();
     if (tied() || !mass || *mass <= Mass{} || verdict() >= 0) {
       return std::nullopt;
     }
@@ -140,7 +151,7 @@ struct Story {
 
   // --- what it stands ----------------------------------------------------------------------------
   [[nodiscard]] std::optional<Length> longest() const {
-    const auto mass = rubber();
+    const auto mass = strip();
     if (!mass || *mass <= Mass{}) {
       return at_most;
     }
@@ -163,7 +174,7 @@ struct Story {
   /// Shorter than its mass allows.
   [[nodiscard]] bool is_too_short(Mass rubber) const {
     if (tied()) {
-      return *tied() < motor::loop_of_mass(p, rubber) - motor::loop_tolerance(p, rubber);
+      return *tied() < motor::loop_of_mass(p, rubber);
     }
     return verdict() > 0 && !is_to_be_snipped();
   }
@@ -187,22 +198,42 @@ struct Story {
   [[nodiscard]] double of_planned() const {
     return loop_for_turns() / p.loop / std::sqrt(section() / p.section);
   }
-  [[nodiscard]] Estimate<Turns> largest() const {
-    if (sound_head) {
-      return as_planned() ? p.turns_max : by_factor();
+  /// The fewest turns at which it felt solid.
+  [[nodiscard]] std::optional<Turns> solid() const {
+    std::optional<Turns> fewest;
+    for (const Standing& s : places) {
+      const Entry& e = *s.entry;
+      if (is(e, Kind::wound) && e.end == WindEnd::solid && e.turns && *e.turns > Turns{} &&
+          (!fewest || *e.turns < *fewest)) {
+        fewest = e.turns;
+      }
+    }
+    return fewest;
+  }
+  [[nodiscard]] Estimate<Turns> of_rubber() const {
+    if (as_planned() && sound_head) {
+      return p.turns_max;
     }
     const Estimate<Turns>& plan = p.turns_max;
     const double share = of_planned();
-    return plan.low * share < by_factor().low
+    return plan.low * share < by_factor().low * (1 - 1e-6)
                ? Estimate<Turns>{plan.value * share, plan.low * share, plan.high * share}
                : by_factor();
   }
+  [[nodiscard]] bool felt_solid_early() const { return solid() && *solid() < of_rubber().low; }
+  [[nodiscard]] Estimate<Turns> largest() const {
+    return felt_solid_early()
+               ? Estimate<Turns>{*solid(), *solid(), std::max(of_rubber().high, *solid())}
+               : of_rubber();
+  }
   [[nodiscard]] Turns wind_to() const {
     const Turns by_rule = calc::wind_to(by_factor(), factor(), density_u(), p.turns_factor_fitted);
-    const Turns most = calc::most_to_wind(largest().low);
-    return !sound_head    ? std::min({by_rule, p.wind_to * of_planned(), most})
-           : as_planned() ? std::min(p.wind_to, most)
-                          : std::min(by_rule, most);
+    const Turns by_plan = p.wind_to * of_planned();
+    Turns most = calc::most_to_wind(largest().low);
+    most = felt_solid_early() ? std::min(most, *solid() * motor::kOfSolid) : most;
+    return as_planned() && sound_head       ? std::min(p.wind_to, most)
+           : by_plan < by_rule * (1 - 1e-6) ? std::min(by_plan, most)
+                                            : std::min(by_rule, most);
   }
 };
 

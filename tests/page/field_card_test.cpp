@@ -231,7 +231,7 @@ TEST_CASE("a retired motor stands in the list as not to be wound and gets no car
 TEST_CASE("the list repeats its head on each page, and pages are numbered") {
   const page::Document document = cards(testing::box_of_cards(60));
   const std::string text = testing::all_text(document);
-  CHECK(times(text, "WIND TO\ncranks 10:1\nBACK OFF\n") == 2);
+  CHECK(times(text, "WIND TO\ncranks\n10:1\nBACK OFF\n") == 2);
   CHECK(document.pages.size() == 2 + 23);  // 45 cards
   CHECK(holds(text, "page 25 of 25\n"));
 }
