@@ -232,9 +232,13 @@ BenchDialogue::Answer BenchDialogue::take_values(const MotorId& id,
     return store(id, std::move(entry));
   }
   pending_ = Pending{id, std::move(entry)};
-  return {.text =
-              printable(fmt::format("{}: {} (y: {})", bench_name(*record), motor::question(doubts),
-                                    in_words(pending_->entry, setup_.units)))};
+  // A number that looks like a mass is kept as turns: that is said, for a "yes" may be meant
+  // otherwise.
+  const bool is_turns = pending_->entry.turns && doubts.front().slip == motor::Slip::point;
+  const std::string keeps =
+      is_turns ? fmt::format(" (y keeps {})", in_words(pending_->entry, setup_.units)) : "";
+  return {.text = printable(
+              fmt::format("{}: {}{}", bench_name(*record), motor::question(doubts), keeps))};
 }
 
 BenchDialogue::Answer BenchDialogue::store(const MotorId& id, Entry entry) {
