@@ -29,9 +29,9 @@ RowFields fields_of(const ListRow& row) {
           {"last_date", text(row.last)},
           {"torn", row.torn},
           {"planned_edited", row.planned_edited},
-          {"mark", text(row.mark)},
           {"label_stale", row.stale},
-          {"loop_is", std::string(word(row.loop_is))}};
+          {"loop_is", std::string(word(row.loop_is))},
+          {"mark", text(row.mark)}};
 }
 
 Json to_json(const RowValue& value) {

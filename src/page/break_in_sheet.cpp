@@ -247,8 +247,10 @@ class OwnerBreakIn {
               motor.id, {.size_pt = 13, .face = Face::sheet_bold, .smallest_pt = 9});
       if (line == 0) {
         draw_loops(y + kLineHeight);
-        canvas.text(sheet_.x() + 1.2, y + kLineHeight + 3, upper_ascii(motor.since),
-                    {.size_pt = 8, .face = Face::sheet_bold});
+        if (!motor.since.empty()) {
+          canvas.text(sheet_.x() + 1.2, y + kLineHeight + 3, upper_ascii(motor.since),
+                      {.size_pt = 8, .face = Face::sheet_bold});
+        }
       }
       const double w = (sheet_.width() - 2.4) / kPassesInLine;
       for (std::size_t i = 0; i < here * kPassesInLine; ++i) {

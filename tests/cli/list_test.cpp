@@ -148,7 +148,7 @@ TEST_CASE("list --csv has the fields of --json, one motor a line, quoted where n
   CHECK(
       ran.out.starts_with("id,check_char,state,owner,for,rule,strip,lot,washed_g,loop_mm,"
                           "wind_to_turns,best_turns,best_torque_mNm,last_date,torn,"
-                          "planned_edited,label_stale,loop_is\n"));
+                          "planned_edited,label_stale,loop_is,mark\n"));
   CHECK(has(ran.out, "\nTH-01,J,broken_in,ANNA,Heron,club,"));
   CHECK(has(ran.out, ",1200,4.02"));
   CHECK(std::count(ran.out.begin(), ran.out.end(), '\n') == 4);
