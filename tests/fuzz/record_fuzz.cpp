@@ -57,7 +57,7 @@ void claim_now(const Record& record) {
   claim(entries <= record.entries.size(), "more entries stand than there are");
   claim(!now.best || now.best->turns <= now.do_not_pass, "a best past \"do not pass\"");
   claim(now.wind_to <= now.do_not_pass, "\"wind to\" past \"do not pass\"");
-  claim(now.is_shaky() == record.planned_edited, "a damaged head that is not told");
+  claim(now.has_damaged_head() == record.planned_edited, "a damaged head that is not told");
 }
 
 /// A new record with these figures reads as these figures.
