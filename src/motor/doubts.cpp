@@ -78,10 +78,10 @@ void ask_flight(const Asked& a) {
 
 }  // namespace
 
-std::string typed_or(const Entry& entry, std::string_view field, std::string otherwise) {
+std::string typed_or(const Entry& entry, std::string_view field, const std::string& otherwise) {
   const auto found = std::ranges::find_if(
       entry.typed, [field](const auto& typed) { return typed.first == field; });
-  return found == entry.typed.end() ? std::move(otherwise) : found->second;
+  return found == entry.typed.end() ? otherwise : found->second;
 }
 
 std::string_view code(Slip slip) {

@@ -27,7 +27,7 @@ struct Asked {
 
 /// The text of a quantity as it was typed, else `otherwise`.
 [[nodiscard]] std::string typed_or(const records::Entry& entry, std::string_view field,
-                                   std::string otherwise);
+                                   const std::string& otherwise);
 
 void ask_reading(const Asked& asked);
 void ask_loops(const Asked& asked);

@@ -91,17 +91,17 @@ class Corrections {
     for (std::size_t start = 0; start < size(); ++start) {
       path.clear();
       std::size_t i = start;
-      while (i != kNone && seen[i] == kNew) {
-        seen[i] = kOnPath;
+      while (i != kNone && seen[i] == Seen::not_yet) {
+        seen[i] = Seen::on_path;
         path.push_back(i);
         i = target_[i];
       }
-      if (i != kNone && seen[i] == kOnPath) {
+      if (i != kNone && seen[i] == Seen::on_path) {
         const auto circle = std::ranges::find(path, i);
         std::for_each(circle, path.end(), [this](std::size_t on) { target_[on] = kNone; });
       }
       for (const std::size_t on : path) {
-        seen[on] = kDone;
+        seen[on] = Seen::done;
         order_.push_back(on);  // its target may stand behind it: sorted by depth below
       }
     }
