@@ -71,8 +71,8 @@ class BenchDialogue {
   Answer store(const MotorId& id, records::Entry entry);
   Answer undo();
   Answer skip();
-  Answer show(const std::vector<std::string>& words) const;
-  Answer list() const;
+  [[nodiscard]] Answer show(const std::vector<std::string>& words) const;
+  [[nodiscard]] Answer list() const;
   Answer check_weight(const std::vector<std::string>& words);
   [[nodiscard]] std::optional<Done> newest_of_tonight() const;
   [[nodiscard]] bool is_newest_here(const records::Record& record) const;

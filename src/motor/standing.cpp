@@ -85,8 +85,8 @@ class Corrections {
 
  private:
   void cut_circles() {
-    enum : unsigned char { kNew, kOnPath, kDone };
-    std::vector<unsigned char> seen(size(), kNew);
+    enum class Seen : unsigned char { not_yet, on_path, done };
+    std::vector<Seen> seen(size(), Seen::not_yet);
     std::vector<std::size_t> path;
     for (std::size_t start = 0; start < size(); ++start) {
       path.clear();
