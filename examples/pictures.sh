@@ -25,7 +25,7 @@ log QU-01-Z wound turns=1050 torque="41 gf.cm" end=stopped \
   pairs="1050: 41 gf.cm, 1000: 27 gf.cm, 900: 14 gf.cm, 700: 10.5 gf.cm, 400: 8 gf.cm" \
   temperature="18 C" --at 2026-02-12T18:00:00Z
 "$program" label QU-01-Z --labels roll-62x29-300dpi --out "$work/bag" --records "$records"
-"$program" card QU-01-Z --out "$work" --records "$records"
+"$program" card QU-01-Z --winder-ratio 15 --out "$work" --records "$records"
 
 mkdir -p "$pictures"
 picture() { # NAME FILE DPI PAGE [PIXELS OF HEIGHT]

@@ -14,7 +14,7 @@ cmake --build "$top/build" --target loopledger
 
 "$program" print "$top/examples/club-night.toml" --out "$out" --records "$out/records"
 
-"$program" card qu1 mi1 br1 --out "$out" --records "$out/records"
+"$program" card qu1 mi1 br1 --winder-ratio 15 --out "$out" --records "$out/records"
 
 # The upper left 80 x 45 mm of the first page at 300 dpi hold the first label.
 pdftoppm -r 300 -f 1 -l 1 -x 0 -y 0 -W 945 -H 531 -png -singlefile \
