@@ -313,9 +313,11 @@ void LifeFold::finish_turns(Now& now, const Figures& f) const {
       now.wind_to = p().wind_to * grown;
     }
   }
+  if (solid_) {
+    now.wind_to = std::min(now.wind_to, *solid_ * kOfSolid);
+  }
   if (solid_ && *solid_ < now.largest.low) {
     now.largest = {*solid_, *solid_, std::max(now.largest.high, *solid_)};
-    now.wind_to = std::min(now.wind_to, *solid_ * kOfSolid);
   }
   now.do_not_pass = now.largest.low;
   now.wind_to = std::min(now.wind_to, calc::most_to_wind(now.do_not_pass));  // heads may say more

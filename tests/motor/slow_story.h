@@ -230,7 +230,7 @@ struct Story {
     const Turns by_rule = calc::wind_to(by_factor(), factor(), density_u(), p.turns_factor_fitted);
     const Turns by_plan = p.wind_to * of_planned();
     Turns most = calc::most_to_wind(largest().low);
-    most = felt_solid_early() ? std::min(most, *solid() * motor::kOfSolid) : most;
+    most = solid() ? std::min(most, *solid() * motor::kOfSolid) : most;
     return as_planned() && sound_head       ? std::min(p.wind_to, most)
            : by_plan < by_rule * (1 - 1e-6) ? std::min(by_plan, most)
                                             : std::min(by_rule, most);
