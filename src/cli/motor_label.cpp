@@ -112,6 +112,9 @@ bool label_is_stale(const Record& record, const Now& now) {
   if (now.labelled != nullptr) {
     if (const auto read = tag::read_label(now.labelled->tag); read && read->id == record.id) {
       printed = *read;
+      if (!printed.turns && !printed.state) {  // it said CHECK: a record notes all that a code says
+        return motor_label(record, now).tag.state.has_value();
+      }
     }
   }
   return tag_is_stale(printed, record, now);

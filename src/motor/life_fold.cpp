@@ -59,7 +59,7 @@ constexpr Mass kNoMass = Mass::mg(1e-6);  ///< what binary fractions make of a r
 
 bool is_past(const Entry& wound, Turns most) { return wound.turns && *wound.turns > most; }
 
-/// Of two windings, the one to go by: with a torque, then with more turns, then the later.
+/// Of two windings, the one to go by: with a torque, then with more turns; of equal ones the first.
 bool is_better(const Winding& a, const Winding& than) {
   return a.torque.has_value() != than.torque.has_value() ? a.torque.has_value()
                                                          : a.turns > than.turns;

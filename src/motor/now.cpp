@@ -2,7 +2,6 @@
 #include "motor/now.h"
 
 #include <algorithm>
-#include <limits>
 
 #include "motor/life_fold.h"
 #include "records/fields.h"

@@ -124,6 +124,24 @@ TEST_CASE("figures that rest on a damaged head are marked wherever they stand") 
   CHECK_FALSE(has(card, "do not pass"));
 }
 
+TEST_CASE("a label that said CHECK is out of date once the record is right again") {
+  const Night night;
+  night.log({"ab1", "tied", "loop=282 mm"});
+  night.log({"ab1", "break_in", "loop_after=290 mm"});
+  const std::string sound = night.folder.read("records/AB-01.toml");
+  std::string damaged = sound;
+  damaged.replace(damaged.find("turns_factor = 11"), 17, "turns_factor = 41");
+  (void)night.folder.write("records/AB-01.toml", damaged);
+  CHECK(has(night({"list", "--stale"}).out, "AB-01"));
+  CHECK(has(night.label("ab1"), "CHECK"));
+  CHECK_FALSE(has(night({"list", "--stale"}).out, "AB-01"));
+  const std::string noted = night.folder.read("records/AB-01.toml").substr(damaged.size());
+  (void)night.folder.write("records/AB-01.toml", sound + noted);
+  CHECK(has(night({"list", "--stale"}).out, "AB-01"));
+  CHECK_FALSE(has(night.label("ab1"), "CHECK"));
+  CHECK_FALSE(has(night({"list", "--stale"}).out, "AB-01"));
+}
+
 TEST_CASE("cranks are of the winder that is said, and to wind is under never") {
   const Night night;
   CHECK_FALSE(has(night({"show", "ab1"}).out, "cranks"));
