@@ -67,11 +67,8 @@ bool is_better(const Winding& a, const Winding& than) {
 
 }  // namespace
 
-LifeFold::LifeFold(const records::Planned& planned, bool head_sound)
-    : planned_(&planned),
-      head_sound_(head_sound),
-      section_(planned.section),
-      done_(planned.break_in.size(), 0) {}
+LifeFold::LifeFold(const records::Planned& planned)
+    : planned_(&planned), section_(planned.section), done_(planned.break_in.size(), 0) {}
 
 bool LifeFold::is_ended_by(const Entry& tied) const {
   if (tied.kind != Kind::tied) {
@@ -108,7 +105,7 @@ Area LifeFold::thickest_washed(Length loop) const {
 }
 
 LifeFold LifeFold::followed_by(const Entry& tied) const {
-  LifeFold next(p(), head_sound_);
+  LifeFold next(p());
   if (const auto washed = washed_kept(tied)) {
     next.read_.washed = washed;
     next.last_stage_ = Stage::washed;
@@ -291,27 +288,21 @@ std::optional<NextStep> LifeFold::next_step(bool winding) const {
 void LifeFold::finish_turns(Now& now, const Figures& f) const {
   now.largest = p().turns_max;
   now.wind_to = p().wind_to;
-  const bool as_planned = f.counts == p().loop && f.section == p().section;
-  const bool has_all =
-      p().loop > Length{} && p().section > Area{} && p().linear_density.value > LinearDensity{};
-  if (has_all && !(as_planned && head_sound_)) {
-    const calc::Factor<double> k{p().turns_factor, p().turns_factor_u};
-    const double u = p().linear_density.u / p().linear_density.value;
-    now.largest = calc::largest_turns(k, f.counts, f.section, u);
-    now.wind_to = calc::wind_to(now.largest, k, u, p().turns_factor_fitted);
-  }
-  if (has_all && !(as_planned && head_sound_)) {
-    // A damaged head, and one that was accepted as it is: neither the factor nor the planned turns
-    // raise the other. In a sound one they say the same but for rounding.
+  if (p().loop > Length{} && p().section > Area{} && p().linear_density.value > LinearDensity{}) {
+    // The planned turns for what the motor is now, and what the factor gives for it: in a sound
+    // head the same but for rounding, in a damaged one, or one accepted as it was, neither raises
+    // the other.
     constexpr double kSame = 1 - 1e-6;
     const double grown = f.counts / p().loop * std::sqrt(p().section / f.section);
     const Estimate<Turns>& planned = p().turns_max;
-    if (planned.low * grown < now.largest.low * kSame) {
-      now.largest = {planned.value * grown, planned.low * grown, planned.high * grown};
-    }
-    if (p().wind_to * grown < now.wind_to * kSame) {
-      now.wind_to = p().wind_to * grown;
-    }
+    now.largest = {planned.value * grown, planned.low * grown, planned.high * grown};
+    now.wind_to = p().wind_to * grown;
+    const calc::Factor<double> k{p().turns_factor, p().turns_factor_u};
+    const double u = p().linear_density.u / p().linear_density.value;
+    const Estimate<Turns> by_factor = calc::largest_turns(k, f.counts, f.section, u);
+    const Turns wind_to = calc::wind_to(by_factor, k, u, p().turns_factor_fitted);
+    now.largest = by_factor.low < now.largest.low * kSame ? by_factor : now.largest;
+    now.wind_to = wind_to < now.wind_to * kSame ? wind_to : now.wind_to;
   }
   if (solid_) {
     now.wind_to = std::min(now.wind_to, *solid_ * kOfSolid);

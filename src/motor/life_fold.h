@@ -13,8 +13,7 @@ namespace loopledger::motor {
 
 class LifeFold {
  public:
-  /// @param head_sound  the planned figures can be relied on
-  LifeFold(const records::Planned& planned, bool head_sound);
+  explicit LifeFold(const records::Planned& planned);
 
   /// The knot that would follow this life, if `tied` is one; else empty.
   [[nodiscard]] bool is_ended_by(const records::Entry& tied) const;
@@ -59,7 +58,6 @@ class LifeFold {
   void finish_windings(Now& now);
 
   const records::Planned* planned_;
-  bool head_sound_;
   Life life_;
   State state_ = State::planned;
   bool worked_ = false;  ///< wound, broken in, flown, broke or retired

@@ -112,7 +112,7 @@ bool Now::may_be_over() const {
 Now now_of(const Record& record) {
   const StandingEntries standing = standing_of(record.entries);
   Now now;
-  LifeFold life(record.planned, !record.planned_edited);
+  LifeFold life(record.planned);
   for (const Standing& s : standing.entries) {
     if (life.is_ended_by(*s.entry)) {
       now.lives.push_back(life.life());

@@ -19,7 +19,7 @@ using motor::Winding;
 
 /// The story as far as one of its places, that one in it.
 Story up_to(const Story& story, std::size_t last) {
-  Story part{story.p, {}, story.kept, story.at_least, story.sound_head, story.at_most};
+  Story part{story.p, {}, story.kept, story.at_least, story.at_most};
   part.places.assign(story.places.begin(),
                      story.places.begin() + static_cast<std::ptrdiff_t>(last + 1));
   return part;

@@ -35,7 +35,7 @@ bool fits(const Planned& p, Length loop, Mass rubber) {
 /// The knot that is tied behind that story, with what is kept of its strip.
 Story story_behind(const Story& before, const Entry& tied) {
   const Planned& p = before.p;
-  Story story{p, {}, {}, p.section, before.sound_head};
+  Story story{p, {}, {}, p.section};
   if (before.worked()) {
     return story;
   }
@@ -62,7 +62,7 @@ Story story_behind(const Story& before, const Entry& tied) {
 
 std::vector<Story> stories_of(const records::Record& record, const Places& places) {
   const Planned& p = record.planned;
-  std::vector<Story> stories{{p, {}, {}, p.section, !record.planned_edited}};
+  std::vector<Story> stories{{p, {}, {}, p.section}};
   for (const Standing& s : places) {
     if (is(*s.entry, Kind::tied) && is_new_knot(stories.back(), *s.entry)) {
       stories.push_back(story_behind(Story(stories.back()), *s.entry));

@@ -52,8 +52,7 @@ struct Story {
   const records::Planned& p;
   Places places;
   std::optional<Mass> kept;
-  Area at_least;  ///< section
-  bool sound_head = true;
+  Area at_least;                    ///< section
   std::optional<Length> at_most{};  ///< loop
 
   [[nodiscard]] bool worked() const { return newest(places, is_worked) != nullptr; }
@@ -187,9 +186,6 @@ struct Story {
     return std::max({p.section, at_least, p.strands * (strip / p.density)});
   }
   [[nodiscard]] double density_u() const { return p.linear_density.u / p.linear_density.value; }
-  [[nodiscard]] bool as_planned() const {
-    return loop_for_turns() == p.loop && section() == p.section;
-  }
   [[nodiscard]] calc::Factor<double> factor() const { return {p.turns_factor, p.turns_factor_u}; }
   [[nodiscard]] Estimate<Turns> by_factor() const {
     return calc::largest_turns(factor(), loop_for_turns(), section(), density_u());
@@ -211,14 +207,11 @@ struct Story {
     return fewest;
   }
   [[nodiscard]] Estimate<Turns> of_rubber() const {
-    if (as_planned() && sound_head) {
-      return p.turns_max;
-    }
     const Estimate<Turns>& plan = p.turns_max;
     const double share = of_planned();
-    return plan.low * share < by_factor().low * (1 - 1e-6)
-               ? Estimate<Turns>{plan.value * share, plan.low * share, plan.high * share}
-               : by_factor();
+    return by_factor().low < plan.low * share * (1 - 1e-6)
+               ? by_factor()
+               : Estimate<Turns>{plan.value * share, plan.low * share, plan.high * share};
   }
   [[nodiscard]] bool felt_solid_early() const { return solid() && *solid() < of_rubber().low; }
   [[nodiscard]] Estimate<Turns> largest() const {
@@ -231,9 +224,7 @@ struct Story {
     const Turns by_plan = p.wind_to * of_planned();
     Turns most = calc::most_to_wind(largest().low);
     most = solid() ? std::min(most, *solid() * motor::kOfSolid) : most;
-    return as_planned() && sound_head       ? std::min(p.wind_to, most)
-           : by_plan < by_rule * (1 - 1e-6) ? std::min(by_plan, most)
-                                            : std::min(by_rule, most);
+    return std::min(by_rule < by_plan * (1 - 1e-6) ? by_rule : by_plan, most);
   }
 };
 
