@@ -23,8 +23,9 @@
 // weighed again. A winding at which it felt solid is this knot's limit, if it came before "do not
 // pass". The section is never less than planned. A loop longer than its mass allows is a slip of
 // the ruler: turns go by the longest that the mass allows. So nothing that is read moves a target
-// up but a longer loop that the mass bears out, or another knot. Of a damaged head what its factor
-// says and what its planned turns say are both kept to, so that neither raises the other.
+// up but a longer loop that the mass bears out, or another knot. What the factor says
+// and what the planned turns say are both kept to, so that in a damaged head neither raises the
+// other.
 //
 // Nothing is a target past "do not pass": a winding beyond it is told (`beyond`) and is never the
 // best.
