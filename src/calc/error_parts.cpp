@@ -8,6 +8,7 @@
 #include <numbers>
 #include <optional>
 
+#include "calc/rising_root.h"
 #include "calc/squared.h"
 #include "calc/turns_torque.h"
 
@@ -50,17 +51,16 @@ class ErrorSum {
   }
 
   [[nodiscard]] double below(double x) const {
-    const double lower = signed_sum(-std::fabs(x), n_);  // the small tail loses fewest digits
+    const double lower = signed_sum(-std::fabs(x));  // the small tail loses fewest digits
     return x < 0 ? lower : 1 - lower;
   }
-  [[nodiscard]] double density(double x) const { return signed_sum(x, n_ - 1); }  ///< @pre !normal
 
  private:
-  /// The integral, taken n times, of the normal distribution with u = sigma; n = -1: its density.
-  [[nodiscard]] double integral(double y, std::size_t n) const {
+  /// The integral, taken once for each rectangular part, of the normal distribution with u = sigma.
+  [[nodiscard]] double integral(double y) const {
     if (sigma_ <= 0) {
       double power = y > 0 ? 1 : 0;
-      for (std::size_t i = 1; i <= n; ++i) {
+      for (std::size_t i = 1; i <= n_; ++i) {
         power *= y / static_cast<double>(i);
       }
       return power;
@@ -68,7 +68,7 @@ class ErrorSum {
     const double z = y / sigma_;
     double before = std::exp(-z * z / 2) / (sigma_ * std::sqrt(2 * std::numbers::pi));
     double now = std::erfc(-z / std::numbers::sqrt2) / 2;
-    for (std::size_t i = 1; i <= n; ++i) {
+    for (std::size_t i = 1; i <= n_; ++i) {
       const double next = (y * now + squared(sigma_) * before) / static_cast<double>(i);
       before = now;
       now = next;
@@ -76,7 +76,7 @@ class ErrorSum {
     return now;
   }
 
-  [[nodiscard]] double signed_sum(double x, std::size_t n) const {
+  [[nodiscard]] double signed_sum(double x) const {
     double sum = 0;
     double scale = 1;
     for (std::size_t i = 0; i < n_; ++i) {
@@ -90,7 +90,7 @@ class ErrorSum {
         y += minus ? -a_.at(i) : a_.at(i);
         sign = minus ? -sign : sign;
       }
-      sum += sign * integral(y, n);
+      sum += sign * integral(y);
     }
     return std::max(sum / scale, 0.0);
   }
@@ -99,28 +99,6 @@ class ErrorSum {
   std::size_t n_ = 0;
   double sigma_ = 0;
 };
-
-/// Newton's steps from what a normal sum would need, kept between two sure ends.
-double error_quantile(const ErrorSum& sum, double p, double start) {
-  double low = -sum.reach();
-  double high = sum.reach();
-  double x = std::clamp(start, low, high);
-  for (int i = 0; i < 100; ++i) {
-    const double excess = sum.below(x) - p;
-    (excess < 0 ? low : high) = x;
-    const double slope = sum.density(x);
-    double next = slope > 0 ? x - excess / slope : low;
-    if (!(next > low && next < high)) {
-      next = low + (high - low) / 2;
-    }
-    constexpr double kSame = 1e-15;
-    if (std::fabs(next - x) <= kSame * sum.reach()) {
-      return next;
-    }
-    x = next;
-  }
-  return x;
-}
 
 }  // namespace
 
@@ -164,8 +142,11 @@ Mass ErrorParts::guard(Share confidence) const {
   const double asked = confidence.as_ratio();
   const double p = asked > kLeast ? std::min(asked, 1 - kLeast) : kLeast;
   const ErrorSum sum(normal_u2_, half_widths_, count_);
-  const double normal = normal_quantile(p) * u().in_si();
-  return Mass::si(sum.normal() ? normal : error_quantile(sum, p, normal));
+  if (sum.normal()) {
+    return Mass::si(normal_quantile(p) * u().in_si());
+  }
+  return Mass::si(rising_root([&](double x) { return sum.below(x) - p; }, -sum.reach(), sum.reach(),
+                              sum.reach()));
 }
 
 std::optional<NarrowedError> narrowed_by_check(Mass error, Mass step, Mass nominal, Mass reading,

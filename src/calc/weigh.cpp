@@ -108,7 +108,7 @@ Counted counted_with(const Planned& p, Stage stage, Mass reading, Length tails) 
 }
 
 /// The reading at which counted mass + guard band reaches the limit. Both grow with the reading,
-/// nearly in a straight line: the secant's steps, kept between two sure ends.
+/// nearly in a straight line.
 double reading_at_limit(const Planned& p, Stage stage, Length tails) {
   const double limit = p.rule->limit.in_si();
   const auto excess = [&](double reading) {

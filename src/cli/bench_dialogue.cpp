@@ -272,7 +272,8 @@ void BenchDialogue::go_on_from(const MotorId& id, const Entry& entry) {
     const auto want = next_want(*after, now);
     const bool unwashed = want && want->what == Asked::washed;
     if (unwashed ||
-        judged(after->planned, *stage, *entry.reading, now.read).verdict == calc::Verdict::over) {
+        calc::judge(after->planned, *stage, *entry.reading, now.read.together()).verdict ==
+            calc::Verdict::over) {
       current_ = id;
       return;
     }

@@ -48,7 +48,7 @@ std::string but(const Record& record, Stage stage, Mass reading, const motor::Re
 std::string judged_words(const Record& record, Stage stage, Mass reading,
                          const motor::Readings& before, Units units) {
   const records::Planned& p = record.planned;
-  const calc::Judgement j = judged(p, stage, reading, before);
+  const calc::Judgement j = calc::judge(p, stage, reading, before.together());
   const auto mg = [&](Mass mass) {
     return fixed(mass.in_mg(), std::max(0, gram_decimals(p.scale_step) - 3));
   };

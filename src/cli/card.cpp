@@ -190,9 +190,9 @@ Json card_json(const page::CardMotor& motor) {
     launch.set("let_out_turns", motor.launch->let_out.count());
   }
   out.set("last_launch", std::move(launch));
-  const auto left = motor.oil ? motor.oil->leaves : std::nullopt;
+  const bool leaves = motor.oil && motor.oil->leaves;
   out.set("oil_adds_mg", motor.oil ? Json(motor.oil->adds.in_mg()) : Json());
-  out.set("oil_leaves_mg", left ? Json(left->in_mg()) : Json());
+  out.set("oil_leaves_mg", leaves ? Json(motor.oil->leaves->in_mg()) : Json());
   return out;
 }
 

@@ -19,28 +19,23 @@ using records::Entry;
 using records::Kind;
 using records::Record;
 
-std::string state_words(motor::State state) {
-  std::string words(motor::word(state));
-  std::ranges::replace(words, '_', ' ');
-  return words;
-}
-
-/// The motor as it was without what `entry` corrects.
-motor::Now others_of(const Record& before, const Entry& entry, Record& without) {
-  without = before;
+/// The motor as it was without what `entry` corrects: as if its place had been taken back.
+motor::Now others_of(Record& before, const Entry& entry) {
   if (!entry.corrects.empty()) {
-    const std::string_view place = motor::place_of(before, entry.corrects);
-    std::erase_if(without.entries,
-                  [&](const Entry& e) { return motor::place_of(before, e.key) == place; });
+    Entry back;
+    back.kind = Kind::note;
+    back.key = entry.key;
+    back.corrects = std::string(motor::place_of(before.entries, entry.corrects));
+    before.entries.push_back(std::move(back));
   }
-  return motor::now_of(without);
+  return motor::now_of(before);
 }
 
 /// What follows from a winding: against the best of the others, and against "do not pass".
 void append_winding(const Record& before, const Entry& e, const motor::Now& now,
                     std::vector<std::string>& lines) {
-  Record without;
-  const motor::Now others = others_of(before, e, without);
+  Record without = before;
+  const motor::Now others = others_of(without, e);
   const auto most = others.beyond ? others.beyond : others.most;
   if (most && *e.turns > most->turns) {
     lines.push_back(
@@ -62,7 +57,7 @@ void append_reading(const Record& after, const Entry& e, const motor::Now& befor
     return;
   }
   const records::Planned& p = after.planned;
-  const calc::Judgement j = judged(p, *stage, *e.reading, before.read);
+  const calc::Judgement j = calc::judge(p, *stage, *e.reading, before.read.together());
   lines.push_back(verdict_text(p, j, units));
   if (const std::string over = over_before(p, *stage, *e.reading, before.read);
       !over.empty() && j.verdict != calc::Verdict::over) {
@@ -90,14 +85,9 @@ bool takes_back(const Entry& entry) { return entry.kind == Kind::note && !entry.
 
 }  // namespace
 
-calc::Judgement judged(const records::Planned& planned, Stage stage, Mass reading,
-                       const motor::Readings& before) {
-  return calc::judge(planned, stage, reading, before.together());
-}
-
 std::string over_before(const records::Planned& p, Stage stage, Mass now,
                         const motor::Readings& before) {
-  if (!judged(p, stage, now, before).agree) {
+  if (!calc::judge(p, stage, now, before.together()).agree) {
     return {};  // strip came off since
   }
   for (const Stage earlier : {Stage::washed, Stage::tied}) {
@@ -167,7 +157,7 @@ std::string correction_words(const Record& before, const Record& after, const En
   if (entry.corrects.empty()) {
     return {};
   }
-  const std::string_view place = motor::place_of(before, entry.corrects);
+  const std::string_view place = motor::place_of(before.entries, entry.corrects);
   const auto old = motor::standing_of(before.entries);
   const auto now = motor::standing_of(after.entries);
   const motor::Standing* const was = standing_at(old, place);
@@ -220,7 +210,7 @@ std::vector<std::string> consequences(const Record& before, const Record& after,
     lines.push_back(std::move(line));
   }
   if (old.state != now.state) {
-    lines.push_back(fmt::format("it is now {}", state_words(now.state)));
+    lines.push_back(fmt::format("it is now {}", spoken(now.state)));
   }
   return lines;
 }

@@ -13,10 +13,6 @@
 
 namespace loopledger::cli {
 
-/// A reading judged together with the earlier ones of this life.
-[[nodiscard]] calc::Judgement judged(const records::Planned& planned, Stage stage, Mass reading,
-                                     const motor::Readings& before);
-
 /// "it was 2 mg over when washed": of a reading behind one that was over, nothing taken off since;
 /// else empty.
 [[nodiscard]] std::string over_before(const records::Planned& planned, Stage stage, Mass now,

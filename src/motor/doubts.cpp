@@ -143,23 +143,12 @@ std::vector<Doubt> doubts_of(const records::Record& record, const Entry& entry,
   return doubts_about(held_against, now_of(held_against), entry, context);
 }
 
-std::string_view place_of(const records::Record& record, std::string_view key) {
-  for (std::size_t i = 0; i < record.entries.size(); ++i) {  // no longer than the longest chain
-    const auto of = std::ranges::find(record.entries, key, &Entry::key);
-    if (of == record.entries.end() || of->corrects.empty()) {
-      break;
-    }
-    key = of->corrects;
-  }
-  return key;
-}
-
 std::optional<records::Record> record_before(const records::Record& record, const Entry& entry) {
   const StandingEntries standing = standing_of(record.entries);
   const auto at = records::moment_of_key(entry.key);
   auto end = standing.entries.end();
   if (!entry.corrects.empty()) {
-    const std::string_view place = place_of(record, entry.corrects);
+    const std::string_view place = place_of(record.entries, entry.corrects);
     end = std::ranges::find_if(standing.entries,
                                [place](const Standing& s) { return s.place->key == place; });
   }

@@ -84,9 +84,6 @@ struct DoubtContext {
                                            const records::Entry& entry,
                                            const DoubtContext& context);
 
-/// The key of the place in which an entry that corrects `key` stands: at the end of the chain.
-[[nodiscard]] std::string_view place_of(const records::Record& record, std::string_view key);
-
 /// The record as it was when `entry` happened: what stands before it in time, each correction in
 /// its place, or before the place of what it corrects. Empty: all of the record does.
 [[nodiscard]] std::optional<records::Record> record_before(const records::Record& record,

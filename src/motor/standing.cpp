@@ -37,7 +37,7 @@ class Corrections {
  public:
   explicit Corrections(const std::vector<Entry>& entries)
       : entries_(entries), claims_(claims(entries)) {
-    std::unordered_map<std::string_view, std::size_t> at;
+    std::unordered_map<std::string_view, std::size_t>& at = of_key_;
     for (std::size_t i = 0; i < entries.size(); ++i) {
       const auto [of, fresh] = at.try_emplace(entries[i].key, i);
       if (!fresh && entries[of->second].edited && !entries[i].edited) {
@@ -72,6 +72,14 @@ class Corrections {
   [[nodiscard]] std::size_t newest(std::size_t i) const { return newest_[i]; }
   [[nodiscard]] std::size_t target(std::size_t i) const { return target_[i]; }
   [[nodiscard]] Moment claim(std::size_t i) const { return claims_[i]; }
+  /// The key at the end of the chain that begins with this one.
+  [[nodiscard]] std::string_view place_of(std::string_view key) const {
+    for (auto at = of_key_.find(key); at != of_key_.end() && !is_place(at->second);
+         at = of_key_.find(key)) {
+      key = entries_[at->second].corrects;
+    }
+    return key;
+  }
 
   /// Whether it says anything: it is not taken back, and it is sound or a sound entry stands for
   /// it.
@@ -140,6 +148,7 @@ class Corrections {
 
   const std::vector<Entry>& entries_;
   std::vector<Moment> claims_;
+  std::unordered_map<std::string_view, std::size_t> of_key_;
   std::vector<std::size_t> target_;   ///< the entry it corrects
   std::vector<std::size_t> newest_;   ///< the newest that corrects it and counts
   std::vector<std::size_t> content_;  ///< what was said last in its place
@@ -178,6 +187,10 @@ std::vector<Standing> places(const std::vector<Entry>& entries, const Correction
 }
 
 }  // namespace
+
+std::string_view place_of(const std::vector<Entry>& entries, std::string_view key) {
+  return Corrections(entries).place_of(key);
+}
 
 StandingEntries standing_of(const std::vector<Entry>& entries) {
   const Corrections corrections(entries);

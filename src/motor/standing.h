@@ -54,4 +54,9 @@ struct StandingEntries {
 /// `entries` must outlive what is returned.
 [[nodiscard]] StandingEntries standing_of(const std::vector<records::Entry>& entries);
 
+/// The key of the place in which the entry of this key stands, and what corrects it: its own, or
+/// that at the end of the chain of what it corrects. `key` itself where no entry has it.
+[[nodiscard]] std::string_view place_of(const std::vector<records::Entry>& entries,
+                                        std::string_view key);
+
 }  // namespace loopledger::motor

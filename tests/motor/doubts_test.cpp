@@ -114,8 +114,8 @@ TEST_CASE("a correction of a correction stands in the first one's place") {
   record.entries.push_back(entry_on(3, Kind::tied, {{"loop", "282 mm"}}));
   record.entries.push_back(entry_on(4, Kind::tied, {{"loop", "281 mm"}}));
   record.entries[1].corrects = record.entries[0].key;
-  CHECK(motor::place_of(record, record.entries[1].key) == record.entries[0].key);
-  CHECK(motor::place_of(record, "no such key") == "no such key");
+  CHECK(motor::place_of(record.entries, record.entries[1].key) == record.entries[0].key);
+  CHECK(motor::place_of(record.entries, "no such key") == "no such key");
 }
 
 TEST_CASE("worked rubber is no longer than it hung, and its first knot is not what it is held to") {
