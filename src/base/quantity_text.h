@@ -82,6 +82,8 @@ struct UnitName {
 
 // For people. `units` picks the leading system.
 [[nodiscard]] std::string shown(Length value, Units units);  // "303 mm", "11.93 in"
+/// "2.38 mm" or "0.094 in": a strip's width as its maker would state it.
+[[nodiscard]] std::string shown_width(Length width, Units units);
 [[nodiscard]] std::string shown(Torque value, Units units);  // "44 gf·cm", "0.61 ozf·in"
 /// The interval's two ends without a unit, "27.3–72.8"; and both: "44.6 gf·cm (27.3–72.8)".
 [[nodiscard]] std::string interval_of(const Estimate<Torque>& value, Units units);

@@ -109,4 +109,11 @@ std::string shown(Mass value, Mass scale_step) {
   return fixed(value.in_g(), gram_decimals(scale_step)) + " g";
 }
 
+std::string shown_width(Length width, Units units) {
+  // 1/8 in is 3.175 mm, and 3.18: the half is what the next digit of the binary number hides.
+  constexpr double kHalf = 0.5 + 1e-6;
+  return units == Units::inch ? fixed(width.in_in(), 3) + " in"
+                              : shortest(std::floor(width.in_mm() * 100 + kHalf) / 100) + " mm";
+}
+
 }  // namespace loopledger

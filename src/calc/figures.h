@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //
 // What the calculator gives for a whole plan: one MotorFigures per motor, the cutting plan and the
-// default torque curve. Plain data; page/ draws it, cli/ shows it. calc/work_out.h makes it.
+// default torque curve. Plain data; sheets/ draws it, commands show it. calc/work_out.h makes it.
 #pragma once
 
 #include <optional>

@@ -36,15 +36,32 @@ const std::map<std::string, Room>& rooms() {
       {"base", {{}, {}}},
       {"plan", {{"base/"}, {"toml++/", "boost/"}}},
       {"records", {{"base/"}, {"toml++/", "boost/"}}},
-      {"calc", {joined(joined({"base/"}, kPlanData), kRecordsData), {"boost/"}}},
       {"tag",
-       {joined({"base/"}, kRecordsData), {"ZXing/", "png.h", "jpeglib.h", "jerror.h", "setjmp.h"}}},
+       {joined({"base/"}, kRecordsData), {"ZXing/", "png.h", "jpeglib.h", "jerror.h"}}},
+      {"cutting", {{"base/"}, {}}},
+      {"photo", {{"base/", "tag/"}, {"ZXing/", "png.h", "jpeglib.h", "jerror.h", "setjmp.h"}}},
+      {"calc", {joined(joined({"base/", "cutting/"}, kPlanData), kRecordsData), {"boost/"}}},
       {"motor", {joined({"base/", "records/", "calc/", "tag/"}, kPlanData), {}}},
-      {"page", {joined(joined({"base/", "calc/", "tag/"}, kPlanData), kRecordsData), {}}},
+      {"page", {joined({"base/", "tag/"}, kPlanData), {}}},
+      {"sheets",
+       {joined(joined({"base/", "cutting/", "calc/", "tag/", "motor/", "page/"}, kPlanData),
+               kRecordsData),
+        {}}},
       {"pdf", {{"base/", "page/page.h"}, {"hpdf", "ft2build.h", "freetype/"}}},
-      {"cli",
-       {{"base/", "plan/", "records/", "calc/", "tag/", "motor/", "page/", "pdf/"},
-        {"CLI/", "unistd.h", "fcntl.h", "sys/", "poll.h", "termios.h", "signal.h"},
+      {"commands",
+       {{"base/", "plan/", "records/", "cutting/", "calc/", "tag/", "photo/", "motor/", "page/",
+         "sheets/", "pdf/"},
+        {}}},
+      {"json",
+       {{"base/", "plan/", "records/", "calc/", "tag/", "motor/", "commands/"}, {}}},
+      {"posix",
+       {{"base/", "records/disk.h", "pdf/own_mark.h", "commands/"},
+        {"unistd.h", "fcntl.h", "sys/", "poll.h", "termios.h", "signal.h"},
+        false}},
+      {"terminal",
+       {{"base/", "plan/", "records/", "cutting/", "calc/", "tag/", "photo/", "motor/", "page/",
+         "sheets/", "pdf/", "commands/", "json/", "posix/"},
+        {"CLI/", "unistd.h", "sys/", "termios.h", "signal.h"},
         false}},
   };
   return kRooms;
@@ -80,11 +97,11 @@ bool any_head(const std::vector<std::string>& heads, const std::string& text) {
 bool is_cpp(const std::string& path) { return ends_with(path, ".cpp"); }
 bool is_code(const std::string& path) { return is_cpp(path) || ends_with(path, ".h"); }
 
-/// "calc" of "src/calc/curve.cpp"; files that lie in src itself belong to cli.
+/// "calc" of "src/calc/curve.cpp"; files that lie in src itself belong to terminal.
 std::string room_of(const std::string& path) {
   const std::size_t start = std::string("src/").size();
   const std::size_t slash = path.find('/', start);
-  return slash == std::string::npos ? "cli" : path.substr(start, slash - start);
+  return slash == std::string::npos ? "terminal" : path.substr(start, slash - start);
 }
 
 class Checker {

@@ -10,10 +10,10 @@
 #include <cmath>
 #include <sstream>
 
-#include "page/break_in_sheet.h"
-#include "page/cut_sheet.h"
-#include "page/field_card.h"
-#include "page/labels.h"
+#include "sheets/break_in_sheet.h"
+#include "sheets/cut_sheet.h"
+#include "sheets/field_card.h"
+#include "sheets/labels.h"
 #include "support/invented_batch.h"
 #include "support/invented_cards.h"
 #include "support/pdf_geometry.h"
@@ -27,21 +27,21 @@ constexpr double kAsDrawn = 0.02;  // mm; 0.1 is what is promised
 
 page::Document sheet(bool cut, const std::string& paper, int motors) {
   const testing::InventedBatch made = testing::invented_batch(motors);
-  auto document = (cut ? page::cut_sheet : page::break_in_sheet)(
+  auto document = (cut ? sheets::cut_sheet : sheets::break_in_sheet)(
       made.plan, made.batch, testing::stock(paper), testing::metrics(), std::nullopt);
   REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
   return std::move(document).value();
 }
 
 page::Document labels(const plan::Stock& stock, int motors) {
-  std::vector<page::LabelFigures> figures;
+  std::vector<motor::LabelFigures> figures;
   for (const calc::MotorFigures& motor : testing::invented_batch(motors).batch.motors) {
-    figures.push_back(page::label_figures(motor));
+    figures.push_back(motor::label_figures(motor));
   }
-  page::LabelRun run;
+  sheets::LabelRun run;
   run.layouts = testing::layouts();
   run.stock = stock;
-  auto document = page::labels(figures, run, testing::metrics());
+  auto document = sheets::labels(figures, run, testing::metrics());
   REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
   return std::move(document).value();
 }
@@ -77,8 +77,8 @@ TEST_CASE("labels are drawn as the page model has them, on every stock") {
 
 TEST_CASE("field cards, curves among them, are drawn as the page model has them") {
   for (const char* paper : {"a4", "letter"}) {
-    const auto document =
-        page::field_cards(testing::box_of_cards(8), {}, testing::stock(paper), testing::metrics());
+    const auto document = sheets::field_cards(testing::box_of_cards(8), {}, testing::stock(paper),
+                                              testing::metrics());
     REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
     CHECK(differences(*document) == "");
     CHECK(std::ranges::any_of(document->pages[1].items, [](const page::Item& item) {

@@ -8,8 +8,8 @@
 #include <algorithm>
 #include <cstdlib>
 
-#include "page/label_grid.h"
-#include "page/labels.h"
+#include "sheets/label_grid.h"
+#include "sheets/labels.h"
 #include "support/invented_batch.h"
 #include "support/page_check.h"
 #include "support/pdf_tools.h"
@@ -22,20 +22,20 @@ using namespace loopledger;
 
 constexpr double kTrue = 0.1;  // mm
 
-std::vector<page::LabelFigures> figures(int motors) {
-  std::vector<page::LabelFigures> all;
+std::vector<motor::LabelFigures> figures(int motors) {
+  std::vector<motor::LabelFigures> all;
   for (const calc::MotorFigures& motor : testing::invented_batch(motors).batch.motors) {
-    all.push_back(page::label_figures(motor));
+    all.push_back(motor::label_figures(motor));
   }
   return all;
 }
 
 page::Document labels_on(const plan::Stock& stock, int motors) {
-  page::LabelRun run;
+  sheets::LabelRun run;
   run.layouts = testing::layouts();
   run.stock = stock;
   run.title = "Harbour evening (invented)";
-  auto document = page::labels(figures(motors), run, testing::metrics());
+  auto document = sheets::labels(figures(motors), run, testing::metrics());
   REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
   return std::move(document).value();
 }
@@ -44,7 +44,7 @@ TEST_CASE("on every stock ids and codes stand in their labels' cells, to 0.1 mm,
   const testing::TempFolder folder;
   for (const plan::Stock& stock : testing::label_stocks()) {
     CAPTURE(stock.name);
-    const auto grid = page::label_grid(stock);
+    const auto grid = sheets::label_grid(stock);
     REQUIRE(grid.ok());
     const int motors = std::min(grid->per_sheet(), 24);
     const std::string path = testing::written(labels_on(stock, motors), folder, "labels.pdf");
@@ -84,7 +84,7 @@ TEST_CASE("on every stock ids and codes stand in their labels' cells, to 0.1 mm,
       const bool inner = x1 >= 3 && y1 >= 3 && x2 <= stock.paper_width.in_mm() - 3 &&
                          y2 <= stock.paper_height.in_mm() - 3;
       if (inner) {
-        const page::Rect room = grid->room(i);
+        const sheets::Rect room = grid->room(i);
         CHECK(std::abs(word->x1 - room.x) < kTrue);
         CHECK(std::abs((x1 + x2) / 2 - (room.x + room.w / 2)) < kTrue);
         CHECK(std::abs((y1 + y2) / 2 - (room.y + room.h / 2)) < kTrue);
@@ -120,12 +120,12 @@ TEST_CASE("codes are drawn where the page model has them, modules of its size") 
 /// A label's place in a document, and what its code is to say.
 struct PrintedCode {
   std::size_t page = 0;  ///< from 1
-  page::Rect cell;
+  sheets::Rect cell;
   double module = 0;
   std::string text;
 };
 
-std::vector<PrintedCode> codes_in(const page::Document& document, const page::LabelGrid& grid) {
+std::vector<PrintedCode> codes_in(const page::Document& document, const sheets::LabelGrid& grid) {
   std::vector<PrintedCode> codes;
   for (std::size_t p = 0; p < document.pages.size(); ++p) {
     int cell = 0;
@@ -166,7 +166,7 @@ void check_readable(const std::string& pdf, const PrintedCode& code, const std::
 TEST_CASE("two makers' readers read each printed label, cut out, from 150 dpi up, on every stock") {
   const testing::TempFolder folder;
   for (const plan::Stock& stock : testing::label_stocks()) {
-    const auto grid = page::label_grid(stock);
+    const auto grid = sheets::label_grid(stock);
     REQUIRE(grid.ok());
     const page::Document document = labels_on(stock, std::max(grid->per_sheet(), 3));
     const std::string path = testing::written(document, folder, "labels.pdf");

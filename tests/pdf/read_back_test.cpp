@@ -8,11 +8,11 @@
 #include <fstream>
 #include <iterator>
 
-#include "page/break_in_sheet.h"
-#include "page/cut_sheet.h"
-#include "page/field_card.h"
-#include "page/labels.h"
 #include "pdf/own_mark.h"
+#include "sheets/break_in_sheet.h"
+#include "sheets/cut_sheet.h"
+#include "sheets/field_card.h"
+#include "sheets/labels.h"
 #include "support/invented_batch.h"
 #include "support/invented_cards.h"
 #include "support/page_check.h"
@@ -26,7 +26,7 @@ page::Document cut_sheet(int motors, const std::string& paper,
                          std::optional<Moment> created = std::nullopt) {
   const testing::InventedBatch made = testing::invented_batch(motors);
   auto document =
-      page::cut_sheet(made.plan, made.batch, testing::stock(paper), testing::metrics(), created);
+      sheets::cut_sheet(made.plan, made.batch, testing::stock(paper), testing::metrics(), created);
   REQUIRE(document.ok());
   CHECK(render(document.diagnostics()) == "");
   return std::move(document).value();
@@ -58,17 +58,17 @@ TEST_CASE("a sheet is a valid PDF of the paper's size, with a title and no print
 /// One of each kind of document, with 24 motors.
 std::vector<page::Document> each_kind() {
   const testing::InventedBatch made = testing::invented_batch(24);
-  std::vector<page::LabelFigures> figures;
+  std::vector<motor::LabelFigures> figures;
   for (const calc::MotorFigures& motor : made.batch.motors) {
-    figures.push_back(page::label_figures(motor));
+    figures.push_back(motor::label_figures(motor));
   }
-  page::LabelRun run;
+  sheets::LabelRun run;
   run.layouts = testing::layouts();
   run.stock = testing::stock("letter-3x10-2.625x1");
   std::vector<page::Document> all{cut_sheet(24, "a4")};
-  for (auto& document : {page::break_in_sheet(made.plan, made.batch, testing::stock("letter"),
-                                              testing::metrics(), std::nullopt),
-                         page::labels(figures, run, testing::metrics())}) {
+  for (auto& document : {sheets::break_in_sheet(made.plan, made.batch, testing::stock("letter"),
+                                                testing::metrics(), std::nullopt),
+                         sheets::labels(figures, run, testing::metrics())}) {
     REQUIRE(document.ok());
     all.push_back(document.value());
   }
@@ -184,10 +184,10 @@ TEST_CASE("with the real faces too, nothing leaves the margin and no texts lie o
       CAPTURE(motors);
       const testing::InventedBatch made = testing::invented_batch(motors);
       for (const auto& document :
-           {page::cut_sheet(made.plan, made.batch, testing::stock(paper), testing::metrics(),
-                            std::nullopt),
-            page::break_in_sheet(made.plan, made.batch, testing::stock(paper), testing::metrics(),
-                                 std::nullopt)}) {
+           {sheets::cut_sheet(made.plan, made.batch, testing::stock(paper), testing::metrics(),
+                              std::nullopt),
+            sheets::break_in_sheet(made.plan, made.batch, testing::stock(paper), testing::metrics(),
+                                   std::nullopt)}) {
         REQUIRE(document.ok());
         CHECK(render(document.diagnostics()) == "");
         CHECK(testing::out_of_margin(document.value(), testing::metrics(), 5) == "");
@@ -200,12 +200,12 @@ TEST_CASE("with the real faces too, nothing leaves the margin and no texts lie o
 TEST_CASE("field cards in the real faces: margins, texts apart, nothing cut") {
   for (const std::string paper : {"a4", "letter"}) {
     for (const Units units : {Units::metric, Units::inch}) {
-      page::CardRun run;
+      sheets::CardRun run;
       run.title = "Harbour evening (invented)";
       run.units = units;
       for (const auto& motors : {testing::box_of_cards(60), {testing::longest_card()}}) {
         const auto document =
-            page::field_cards(motors, run, testing::stock(paper), testing::metrics());
+            sheets::field_cards(motors, run, testing::stock(paper), testing::metrics());
         REQUIRE(document.ok());
         CHECK(render(document.diagnostics()) == "");
         CHECK(testing::out_of_margin(document.value(), testing::metrics(), 5) == "");

@@ -8,9 +8,9 @@
 #include <sstream>
 
 #include "base/text.h"
-#include "page/break_in_sheet.h"
-#include "page/cut_sheet.h"
-#include "page/labels.h"
+#include "sheets/break_in_sheet.h"
+#include "sheets/cut_sheet.h"
+#include "sheets/labels.h"
 #include "support/invented_batch.h"
 #include "support/page_check.h"
 #include "support/pdf_tools.h"
@@ -22,22 +22,22 @@ using namespace loopledger;
 
 page::Document sheet_of(const testing::InventedBatch& made, bool cut,
                         const std::string& paper = "a4") {
-  auto document = (cut ? page::cut_sheet : page::break_in_sheet)(
+  auto document = (cut ? sheets::cut_sheet : sheets::break_in_sheet)(
       made.plan, made.batch, testing::stock(paper), testing::metrics(), std::nullopt);
   REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
   return std::move(document).value();
 }
 
 page::Document labels_of(const testing::InventedBatch& made, const std::string& stock) {
-  std::vector<page::LabelFigures> figures;
+  std::vector<motor::LabelFigures> figures;
   for (const calc::MotorFigures& motor : made.batch.motors) {
-    figures.push_back(page::label_figures(motor));
+    figures.push_back(motor::label_figures(motor));
   }
-  page::LabelRun run;
+  sheets::LabelRun run;
   run.layouts = testing::layouts();
   run.stock = testing::stock(stock);
   run.title = "Harbour evening (invented)";
-  auto document = page::labels(figures, run, testing::metrics());
+  auto document = sheets::labels(figures, run, testing::metrics());
   REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
   return std::move(document).value();
 }

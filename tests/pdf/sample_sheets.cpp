@@ -8,10 +8,10 @@
 #include <string>
 
 #include "base/diagnostic.h"
-#include "page/break_in_sheet.h"
-#include "page/cut_sheet.h"
-#include "page/labels.h"
 #include "pdf/write_pdf.h"
+#include "sheets/break_in_sheet.h"
+#include "sheets/cut_sheet.h"
+#include "sheets/labels.h"
 #include "support/invented_batch.h"
 
 namespace {
@@ -46,26 +46,27 @@ int main(int argc, char** argv) {
     std::fputs(render(metrics.diagnostics()).c_str(), stderr);
     return 1;
   }
-  std::vector<page::LabelFigures> figures;
+  std::vector<motor::LabelFigures> figures;
   for (const calc::MotorFigures& motor : made.batch.motors) {
-    figures.push_back(page::label_figures(motor));
+    figures.push_back(motor::label_figures(motor));
   }
   bool good = true;
   for (const plan::Stock& paper : {testing::stock("a4"), testing::stock("letter")}) {
-    good = save(page::cut_sheet(made.plan, made.batch, paper, **metrics, std::nullopt), fonts,
+    good = save(sheets::cut_sheet(made.plan, made.batch, paper, **metrics, std::nullopt), fonts,
                 folder + "/cut-" + paper.name + ".pdf") &&
            good;
-    good = save(page::break_in_sheet(made.plan, made.batch, paper, **metrics, std::nullopt), fonts,
-                folder + "/break-in-" + paper.name + ".pdf") &&
+    good = save(sheets::break_in_sheet(made.plan, made.batch, paper, **metrics, std::nullopt),
+                fonts, folder + "/break-in-" + paper.name + ".pdf") &&
            good;
   }
   for (const plan::Stock& stock : testing::label_stocks()) {
-    page::LabelRun run;
+    sheets::LabelRun run;
     run.layouts = testing::layouts();
     run.stock = stock;
     run.title = made.plan.title;
-    good = save(page::labels(figures, run, **metrics), fonts, folder + "/" + stock.name + ".pdf") &&
-           good;
+    good =
+        save(sheets::labels(figures, run, **metrics), fonts, folder + "/" + stock.name + ".pdf") &&
+        good;
   }
   return good ? 0 : 1;
 }

@@ -7,7 +7,9 @@
 #include <stdexcept>
 
 #include "base/text.h"
-#include "cli/command.h"
+#include "commands/documents.h"
+#include "posix/native_world.h"
+#include "terminal/command.h"
 
 namespace loopledger::test {
 
@@ -18,18 +20,20 @@ Ran run(const std::vector<std::string>& arguments, const std::string& input,
   std::istringstream in(input);
   std::ostringstream out;
   std::ostringstream err;
-  cli::Context context{in, out, err, [] { return Moment{1777629600}; },
-                       [&environment](const char* name) -> std::optional<std::string> {
-                         const auto found = environment.find(name);
-                         return found == environment.end() ? std::nullopt
-                                                           : std::optional(found->second);
-                       }};
+  posix::NativeWorld world(
+      in,
+      [&environment](const char* name) -> std::optional<std::string> {
+        const auto found = environment.find(name);
+        return found == environment.end() ? std::nullopt : std::optional(found->second);
+      },
+      [] { return Moment{1777629600}; });
+  terminal::Context context{in, out, err, world.get()};
   std::vector<const char*> argv{"loopledger"};
   for (const std::string& argument : arguments) {
     argv.push_back(argument.c_str());
   }
   Ran ran;
-  ran.code = cli::run(static_cast<int>(argv.size()), argv.data(), context);
+  ran.code = terminal::run(static_cast<int>(argv.size()), argv.data(), context);
   ran.out = out.str();
   ran.err = err.str();
   return ran;
@@ -43,6 +47,13 @@ std::string too_wide(const std::string& text) {
     }
   }
   return {};
+}
+
+bool is_ours(const std::string& path) {
+  std::istringstream nothing;
+  posix::NativeWorld world(
+      nothing, [](const char*) { return std::optional<std::string>(); }, [] { return Moment{}; });
+  return commands::foreign_files({path}, false, world.get()).empty();
 }
 
 TempFolder::TempFolder() {

@@ -16,7 +16,7 @@
 
 #include "base/diagnostic.h"
 #include "pdf/write_pdf.h"
-#include "tag/symbols.h"
+#include "photo/symbols.h"
 
 namespace loopledger::testing {
 namespace {
@@ -149,7 +149,7 @@ std::vector<SeenSymbol> symbols_of(const std::string& pdf) {
   return symbols;
 }
 
-std::string picture_of(const std::string& pdf, std::size_t page, const page::Rect& where, int dpi,
+std::string picture_of(const std::string& pdf, std::size_t page, const sheets::Rect& where, int dpi,
                        const TempFolder& folder, const std::string& name) {
   const auto pixels = [dpi](double mm) { return std::lround(mm / 25.4 * dpi); };
   const std::string path = folder.path() + "/" + name;
@@ -164,7 +164,7 @@ std::string picture_of(const std::string& pdf, std::size_t page, const page::Rec
 std::vector<std::string> codes_by_zxing(const std::string& picture) {
   std::ifstream file(picture, std::ios::binary);
   std::string kind;
-  tag::Grey grey;
+  photo::Grey grey;
   int white = 0;
   file >> kind >> grey.width >> grey.height >> white;
   REQUIRE(kind == "P5");
@@ -174,7 +174,7 @@ std::vector<std::string> codes_by_zxing(const std::string& picture) {
   REQUIRE(grey.pixels.size() ==
           static_cast<std::size_t>(grey.width) * static_cast<std::size_t>(grey.height));
   std::vector<std::string> codes;
-  for (const tag::Symbol& symbol : tag::symbols_in(grey)) {
+  for (const photo::Symbol& symbol : photo::symbols_in(grey)) {
     codes.push_back(symbol.text);
   }
   return codes;

@@ -6,9 +6,9 @@
 #include <string>
 #include <vector>
 
-#include "page/label_grid.h"
 #include "page/page.h"
 #include "pdf/fonts.h"
+#include "sheets/label_grid.h"
 
 namespace loopledger::testing {
 
@@ -59,7 +59,7 @@ struct SeenSymbol {
 
 /// A cut-out of the rasterised page (1-based, mm) as a grey picture, PGM; its path.
 [[nodiscard]] std::string picture_of(const std::string& pdf, std::size_t page,
-                                     const page::Rect& where, int dpi, const TempFolder& folder,
+                                     const sheets::Rect& where, int dpi, const TempFolder& folder,
                                      const std::string& name);
 
 /// The codes that ZXing-cpp reads in a grey picture, and that zbarimg reads in each of many.

@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: MIT
+//
+// What every command that makes a PDF needs: paper, labels, layouts, fonts and their metrics, what
+// the printer misses by, and the date that the file bears.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "base/date.h"
+#include "base/result.h"
+#include "commands/world.h"
+#include "page/page.h"
+#include "pdf/fonts.h"
+#include "plan/label_layout.h"
+#include "plan/printer.h"
+#include "plan/stock.h"
+
+namespace loopledger::commands {
+
+/// A template by name, with the place that asked for it.
+struct TemplateName {
+  std::string name;
+  Place place;
+};
+
+/// What the press is to be loaded with.
+struct PressOrder {
+  TemplateName paper{"a4", {}};
+  std::optional<TemplateName> labels;  ///< none: plain labels on the paper
+  TemplateName slip{"slip", {}};
+  TemplateName bag{"bag", {}};
+  TemplateName remnant{"remnant", {}};
+  std::string beside;  ///< a plan's path: files that are named by a path lie beside it
+};
+
+/// What the command line asks for; empty words ask for nothing.
+[[nodiscard]] PressOrder order_of(const std::string& paper, const std::string& labels,
+                                  const std::string& layout);
+
+struct Press {
+  plan::Stock paper;
+  plan::Stock labels;  ///< the paper when no label stock is named
+  plan::LabelLayouts layouts;
+  pdf::Fonts fonts;
+  std::unique_ptr<page::FontMetrics> metrics;
+  plan::Printer printer;
+  std::string printer_file;     ///< where the user's own file is, or would be
+  std::optional<Moment> epoch;  ///< what SOURCE_DATE_EPOCH says
+};
+
+/// Templates are found as load_stock says. Errors: those of load_stock, load_layout and
+/// read_printer, disk-data, disk-font. A SOURCE_DATE_EPOCH that can't be used is warned of.
+[[nodiscard]] Result<Press> set_up_press(const PressOrder& order, World& world);
+
+/// Makes the document come out true on this stock by the user's printer file. A note `printer-fit`
+/// says so when it changes anything. @param file the document's name in that note
+[[nodiscard]] Diagnostics fit_to_printer(page::Document& document, const plan::Stock& stock,
+                                         const Press& press, const std::string& file);
+
+/// The creation date of a PDF: SOURCE_DATE_EPOCH, else this date, else none.
+[[nodiscard]] std::optional<Moment> creation_date(const std::optional<Date>& date,
+                                                  const Press& press);
+
+}  // namespace loopledger::commands

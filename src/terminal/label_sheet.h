@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: MIT
+//
+// The options that `print` and `label` share: which stock and layout, where a part-used sheet
+// begins, how many of each.
+#pragma once
+
+#include <string>
+
+#include "commands/press.h"
+#include "sheets/labels.h"
+
+namespace loopledger::terminal {
+
+inline constexpr int kMaxStart = 10000;  ///< cells of a label sheet
+
+struct LabelSheetOptions {
+  std::string stock;   ///< empty: the plan's, else plain paper
+  std::string layout;  ///< empty: the plan's, else by the motor's state
+  int start = 1;
+  int copies = 1;
+};
+
+/// What stands in the run by these options and the press; figures, title and date are the caller's.
+[[nodiscard]] inline sheets::LabelRun label_run(const LabelSheetOptions& options,
+                                                const commands::Press& press) {
+  sheets::LabelRun run;
+  run.stock = press.labels;
+  run.layouts = press.layouts;
+  run.start = options.start;
+  run.copies = options.copies;
+  return run;
+}
+
+}  // namespace loopledger::terminal
