@@ -2,6 +2,7 @@
 #include "calc/cut_after.h"
 
 #include "cutting/cut_problem.h"
+#include "cutting/cutting_plan.h"
 
 namespace loopledger::calc {
 namespace {

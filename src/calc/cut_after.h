@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "calc/figures.h"
-#include "cutting/cutting_plan.h"
+#include "cutting/task.h"
 
 namespace loopledger::calc {
 

@@ -58,7 +58,7 @@ struct MoreMotors {
 
 struct CuttingPlan {
   bool made = false;    ///< false: no strip of the plan lists pieces
-  bool proven = false;  ///< no better plan exists, in the order of aims of calc/cutting_plan.h
+  bool proven = false;  ///< no better plan exists, in the order of aims of cutting/cutting_plan.h
   // When not proven: how far each aim may be from the best, the aims before it as they are.
   std::size_t motors_gap = 0;      ///< motors that might be cut besides
   Length gap;                      ///< scrap above the least possible

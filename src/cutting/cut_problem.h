@@ -11,7 +11,7 @@
 #include <optional>
 #include <vector>
 
-#include "cutting/cutting_plan.h"
+#include "cutting/task.h"
 
 namespace loopledger::cutting {
 

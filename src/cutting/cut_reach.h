@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 //
 // The bound of the search: which total fills a row of pieces can reach when each piece only keeps
-// its own limits (calc/cut_limits.h) and motors may be split between pieces. A piece is in one of
-// three states: untouched; cut with a remnant too short to keep; cut with a remnant to keep.
+// its own limits (cutting/cut_limits.h) and motors may be split between pieces. A piece is in one
+// of three states: untouched; cut with a remnant too short to keep; cut with a remnant to keep.
 //
 // Reachable totals are intervals, by how many pieces may be touched and whether one of them must
 // leave `longest`. A piece in the second state adds its whole room, and the lengths that are lost

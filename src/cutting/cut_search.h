@@ -2,7 +2,7 @@
 //
 // The exact search: is there a plan that cuts every motor of the problem and meets a target?
 //
-// Piece by piece, every filling (so many motors of each kind) that the bound of calc/cut_reach.h
+// Piece by piece, every filling (so many motors of each kind) that the bound of cutting/cut_reach.h
 // lets pass is tried, longest motors first. For each piece a table over its length says which sums
 // the kinds still to come can complete to an allowed filling, so the listing runs into no dead end.
 // What is left to cut behind a piece, with what is left of the target, is remembered when it

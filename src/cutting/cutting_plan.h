@@ -7,7 +7,7 @@
 //   4. the longest piece left on the shelf, untouched ones too
 //
 // Exact on a grid of whole nanometres: a motor is rounded up to it, a piece down, so no plan cuts
-// more than a piece holds (calc/cut_problem.h).
+// more than a piece holds (cutting/cut_problem.h).
 //
 // Method. Equal motors are one kind; a plan is how many of each kind a piece gives up.
 // - Aim 1 (cut_choice.h): all; else the most, by the shortest; then motor by motor in the plan's
@@ -41,41 +41,12 @@
 #pragma once
 
 #include <cstdint>
-#include <optional>
 #include <vector>
 
 #include "base/quantity.h"
+#include "cutting/task.h"
 
 namespace loopledger::cutting {
-
-struct StripPiece {
-  Length length;
-  Length ends;  ///< lost once when the piece is touched
-};
-
-/// What each motor takes from each piece: `cut[motor][piece]`. Motors in the plan's order.
-struct CuttingTask {
-  std::vector<StripPiece> pieces;
-  std::vector<std::vector<Length>> cut;
-  Length keep;
-};
-
-struct CuttingResult {
-  std::vector<std::optional<std::size_t>> piece_of;  ///< by motor; empty: not cut
-  Length scrap;
-  std::size_t touched = 0;      ///< pieces
-  Length longest;               ///< piece left on the shelf
-  bool proven = false;          ///< no plan is better, in the order of the aims
-  std::size_t aims_proven = 0;  ///< so many aims, in their order, can't be bettered
-  // How far an aim may be from the best, the aims before it as they are; 0 when proven.
-  std::size_t motors_gap = 0;   ///< motors that might be cut besides
-  Length gap;                   ///< scrap above the bound
-  std::size_t touched_gap = 0;  ///< pieces above the bound
-  Length longest_gap;           ///< below the bound
-  std::int64_t effort = 0;      ///< steps taken
-};
-
-inline constexpr std::size_t kCuttingAims = 4;
 
 /// Steps of the search (sixteen words of a table, or a filling tried) after which it gives up the
 /// proof. Counted, not timed, so that the same plan gives the same answer on every machine.
@@ -87,14 +58,5 @@ inline constexpr std::int64_t kCuttingEffort = 40'000'000;
 
 /// What is left of each piece, by piece; its full length when it is not touched.
 [[nodiscard]] std::vector<Length> remnants(const CuttingTask& task, const CuttingResult& result);
-
-/// A remnant this short counts as nothing left.
-inline constexpr Length kNothingLeft = Length::mm(1e-6);
-
-/// Whether a remnant is too short to keep, and not nothing. One that is as long as `keep` but for
-/// the noise of sums is kept.
-[[nodiscard]] constexpr bool is_scrap(Length left, Length keep) {
-  return left > kNothingLeft && left + kNothingLeft < keep;
-}
 
 }  // namespace loopledger::cutting

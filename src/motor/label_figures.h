@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //
 // What a bag label says, as data: made from a planned motor here, from the ledger by the commands
-// that print labels again. page/labels.h sets it.
+// that print labels again. sheets/labels.h sets it.
 #pragma once
 
 #include <optional>

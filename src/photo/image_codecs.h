@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //
 // The two image formats, each in its own file since each speaks to its own library. Used by
-// tag/image.cpp only.
+// photo/image.cpp only.
 #pragma once
 
 #include <cstdint>

@@ -4,8 +4,8 @@
 // first: the picture as it is, then tile by tile with what was read painted over (the library pairs
 // up parts of neighbouring symbols otherwise), then the places where a symbol was seen but not
 // decoded, sharpened and enlarged, and only if still nothing was read the whole picture so, at last
-// module by module (tag/grid_read.h). At the end the corner squares that belong to nothing read so
-// far show where else to climb.
+// module by module (photo/grid_read.h). At the end the corner squares that belong to nothing read
+// so far show where else to climb.
 #pragma once
 
 #include <string>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //
 // One reading of a grey picture by the library: every QR symbol in it, also those that were seen
-// but could not be decoded. tag/scan.h decides what to try; this only looks once.
+// but could not be decoded. photo/scan.h decides what to try; this only looks once.
 #pragma once
 
 #include <array>

@@ -7,7 +7,7 @@
 
 #include "calc/cut_after.h"
 #include "calc/turns_torque.h"
-#include "cutting/cutting_plan.h"
+#include "cutting/task.h"
 #include "sheets/label_values.h"
 #include "tag/id.h"
 

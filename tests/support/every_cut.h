@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //
 // Slow and obviously right: the best cutting plan of whole millimetres, by looking at every way to
-// put every motor on a piece or on none. For tests of calc/cutting_plan.h.
+// put every motor on a piece or on none. For tests of cutting/cutting_plan.h.
 #pragma once
 
 #include <algorithm>
