@@ -17,10 +17,10 @@ namespace {
 
 using records::Record;
 
-ListRow row_of(const Record& record) {
+MotorRow row_of(const Record& record) {
   const records::Planned& p = record.planned;
   const motor::Now now = motor::now_of(record);
-  ListRow row;
+  MotorRow row;
   row.id = record.id;
   row.owner = p.owner;
   row.purpose = p.purpose;
@@ -44,10 +44,10 @@ ListRow row_of(const Record& record) {
 }
 
 /// Reads records; those that can't be read are named and passed over.
-ListReading read_some(records::Disk& disk, const std::string& folder, std::span<const MotorId> ids,
-                      const std::function<bool(const ListRow&)>& wanted) {
+MotorRows read_some(records::Disk& disk, const std::string& folder, std::span<const MotorId> ids,
+                    const std::function<bool(const MotorRow&)>& wanted) {
   records::Ledger ledger(disk, folder);
-  ListReading reading;
+  MotorRows reading;
   for (const MotorId& id : ids) {
     auto record = ledger.read(id);
     for (Diagnostic d : record.diagnostics()) {
@@ -57,7 +57,7 @@ ListReading read_some(records::Disk& disk, const std::string& folder, std::span<
     if (!record) {
       continue;
     }
-    if (ListRow row = row_of(*record); wanted(row)) {
+    if (MotorRow row = row_of(*record); wanted(row)) {
       reading.rows.push_back(std::move(row));
     }
   }
@@ -70,17 +70,17 @@ bool is_of_lot(const std::string& lot, const std::string& strip, const std::stri
   return lower_ascii(trimmed(lot_name(lot, strip))) == lower_ascii(trimmed(asked));
 }
 
-ListReading read_list(World& world, const std::string& folder, const std::vector<MotorId>& ids,
-                      const std::function<bool(const ListRow&)>& wanted) {
+MotorRows read_motors(World& world, const std::string& folder, const std::vector<MotorId>& ids,
+                      const std::function<bool(const MotorRow&)>& wanted) {
   constexpr std::size_t kWorthAThread = 500;
   const std::unique_ptr<Progress> progress = world.watched("reading records", ids.size());
-  const auto seen = [&](const ListRow& row) {
+  const auto seen = [&](const MotorRow& row) {
     progress->step();
     return wanted(row);
   };
   const std::size_t threads =
       std::clamp<std::size_t>(ids.size() / kWorthAThread, 1, std::max(1U, world.threads));
-  std::vector<std::future<ListReading>> parts;
+  std::vector<std::future<MotorRows>> parts;
   for (std::size_t t = 0; t < threads; ++t) {
     const std::size_t from = ids.size() * t / threads;
     const std::size_t to = ids.size() * (t + 1) / threads;
@@ -89,9 +89,9 @@ ListReading read_list(World& world, const std::string& folder, const std::vector
           return read_some(world.disk, folder, std::span(ids).subspan(from, to - from), seen);
         }));
   }
-  ListReading all;
-  for (std::future<ListReading>& part : parts) {
-    ListReading one = part.get();
+  MotorRows all;
+  for (std::future<MotorRows>& part : parts) {
+    MotorRows one = part.get();
     std::ranges::move(one.rows, std::back_inserter(all.rows));
     append(all.problems, one.problems);
   }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 //
-// The rows of `list`: what it shows of each record, read on all cores when there are many.
+// What lists and choices of motors show of each record, read on all cores when there are many.
 #pragma once
 
 #include <functional>
@@ -17,8 +17,8 @@
 
 namespace loopledger::commands {
 
-/// What the list shows of a record; the record itself would fill the memory of a large ledger.
-struct ListRow {
+/// Of one record; the record itself would fill the memory of a large ledger.
+struct MotorRow {
   MotorId id;
   std::string owner;
   std::string purpose;
@@ -48,15 +48,15 @@ struct ListRow {
 [[nodiscard]] bool is_of_lot(const std::string& lot, const std::string& strip,
                              const std::string& asked);
 
-struct ListReading {
-  std::vector<ListRow> rows;
+struct MotorRows {
+  std::vector<MotorRow> rows;
   Diagnostics problems;
 };
 
 /// The wanted rows in the order of `ids`. Records that can't be read are named and passed over;
 /// `wanted` is called from several threads at once. How far it has come is told the world.
-[[nodiscard]] ListReading read_list(World& world, const std::string& folder,
+[[nodiscard]] MotorRows read_motors(World& world, const std::string& folder,
                                     const std::vector<MotorId>& ids,
-                                    const std::function<bool(const ListRow&)>& wanted);
+                                    const std::function<bool(const MotorRow&)>& wanted);
 
 }  // namespace loopledger::commands

@@ -66,16 +66,16 @@ void name_what_is_there(const char* what, const std::string& wanted,
 
 }  // namespace
 
-bool RowFilter::takes(const ListRow& row) const {
+bool RowFilter::takes(const MotorRow& row) const {
   return same_word(owner, row.owner) && same_word(rule, row.rule) &&
          (lot.empty() || is_of_lot(row.lot, row.strip, lot));
 }
 
-Diagnostics RowFilter::none_has(const std::vector<ListRow>& rows) const {
+Diagnostics RowFilter::none_has(const std::vector<MotorRow>& rows) const {
   std::set<std::string> owners;
   std::set<std::string> rules;
   std::set<std::string> lots;
-  for (const ListRow& row : rows) {
+  for (const MotorRow& row : rows) {
     for (const auto& [word, into] : {std::pair(&row.owner, &owners), std::pair(&row.rule, &rules),
                                      std::pair(&row.lot, &lots)}) {
       if (!word->empty()) {

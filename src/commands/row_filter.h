@@ -16,9 +16,9 @@ struct RowFilter {
   std::string rule;
   std::string lot;
 
-  [[nodiscard]] bool takes(const ListRow& row) const;
+  [[nodiscard]] bool takes(const MotorRow& row) const;
   /// A warning for each word that none of all these motors has, with what they have.
-  [[nodiscard]] Diagnostics none_has(const std::vector<ListRow>& rows) const;
+  [[nodiscard]] Diagnostics none_has(const std::vector<MotorRow>& rows) const;
   /// As it was typed, "--owner ANNA --lot May"; empty when nothing was.
   [[nodiscard]] std::string text() const;
 };

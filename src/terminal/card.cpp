@@ -77,8 +77,8 @@ CardRecords by_filter(const commands::RowFilter& only, const std::string& folder
     return found;
   }
   append(found.said, held->passed_over);
-  const commands::ListReading reading =
-      commands::read_list(context.world, folder, held->ids, [&only](const commands::ListRow& row) {
+  const commands::MotorRows reading = commands::read_motors(
+      context.world, folder, held->ids, [&only](const commands::MotorRow& row) {
         return row.state != motor::State::retired && only.takes(row);
       });
   append(found.said, reading.problems);
@@ -90,7 +90,7 @@ CardRecords by_filter(const commands::RowFilter& only, const std::string& folder
               "name the motors, or narrow it by --owner, --class and --lot together"));
     return found;
   }
-  for (const commands::ListRow& row : reading.rows) {
+  for (const commands::MotorRow& row : reading.rows) {
     auto record = ledger.read(row.id);  // what is wrong with it was said above
     if (record) {
       found.records.push_back(std::move(*record));

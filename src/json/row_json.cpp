@@ -1,16 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "terminal/list_fields.h"
-
-#include <fmt/format.h>
+#include "json/row_json.h"
 
 #include <type_traits>
 
 #include "tag/id.h"
-#include "terminal/text_table.h"
 
-namespace loopledger::terminal {
+namespace loopledger::json {
 
-RowFields fields_of(const commands::ListRow& row) {
+RowFields fields_of(const commands::MotorRow& row) {
   const auto text = [](const std::string& t) { return t.empty() ? RowValue() : RowValue(t); };
   return {{"id", printed(row.id)},
           {"check_char", std::string(1, tag::check_character(row.id))},
@@ -34,46 +31,24 @@ RowFields fields_of(const commands::ListRow& row) {
           {"mark", text(row.mark)}};
 }
 
-json::Json to_json(const RowValue& value) {
+Json to_json(const RowValue& value) {
   return std::visit(
       [](const auto& v) {
         if constexpr (std::is_same_v<std::decay_t<decltype(v)>, std::monostate>) {
-          return json::Json();
+          return Json();
         } else {
-          return json::Json(v);
+          return Json(v);
         }
       },
       value);
 }
 
-json::Json row_json(const commands::ListRow& row) {
-  json::Json one = json::Json::object();
+Json row_json(const commands::MotorRow& row) {
+  Json one = Json::object();
   for (const auto& [key, value] : fields_of(row)) {
     one.set(key, to_json(value));
   }
   return one;
 }
 
-std::string id_text(const commands::ListRow& row) { return tag::with_check(row.id); }
-
-std::string washed_text(const commands::ListRow& row) {
-  return gram_cell(row.washed, row.scale_step);
-}
-
-std::string loop_text(const commands::ListRow& row, Units units) {
-  const LoopIs is = row.loop_is;
-  return fmt::format("{} {}", shown(row.loop, units),
-                     is == LoopIs::planned ? 'p'
-                     : is == LoopIs::tied  ? 't'
-                                           : 'b');
-}
-
-std::string best_turns_text(const commands::ListRow& row) {
-  return row.best ? rounded(row.best->turns.count(), 6) : "-";
-}
-
-std::string best_torque_text(const commands::ListRow& row, Units units) {
-  return row.best && row.best->torque ? shown(*row.best->torque, units) : "-";
-}
-
-}  // namespace loopledger::terminal
+}  // namespace loopledger::json

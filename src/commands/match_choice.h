@@ -13,7 +13,7 @@
 #include "commands/motor_rows.h"
 #include "commands/row_filter.h"
 
-namespace loopledger::terminal {
+namespace loopledger::commands {
 
 /// "mass", "loop", "torque": the words of --by, in their order.
 [[nodiscard]] std::vector<std::string> figure_words();
@@ -32,8 +32,8 @@ struct LeftOut {
 };
 
 struct MatchChoice {
-  int looked_at = 0;                    ///< records that read and pass the filters
-  std::vector<commands::ListRow> rows;  ///< of those, what may be chosen, in the order of their ids
+  int looked_at = 0;           ///< records that read and pass the filters
+  std::vector<MotorRow> rows;  ///< of those, what may be chosen, in the order of their ids
   std::vector<LeftOut> left_out;
   /// How many there would be if these figures were asked for: one row for each set of them, most
   /// figures first.
@@ -42,17 +42,15 @@ struct MatchChoice {
 
 /// @param rows every record of the ledger that reads, in the order of the ids
 /// @param unreadable how many don't
-[[nodiscard]] MatchChoice match_choice(const std::vector<commands::ListRow>& rows,
-                                       const commands::RowFilter& only, calc::MatchBy by,
-                                       int unreadable);
+[[nodiscard]] MatchChoice match_choice(const std::vector<MotorRow>& rows, const RowFilter& only,
+                                       calc::MatchBy by, int unreadable);
 
 /// "8 without a torque, 2 retired, 1 record can't be read"; empty when nothing is left out.
 [[nodiscard]] std::string left_out_text(const std::vector<LeftOut>& left_out);
 
 /// Why `wanted` motors can't be had from the choice, code none-enough, with what to do as its hint.
 /// @pre choice.rows.size() < wanted
-[[nodiscard]] Diagnostic too_few(const MatchChoice& choice, int wanted,
-                                 const commands::RowFilter& only, calc::MatchBy by,
-                                 const std::string& folder);
+[[nodiscard]] Diagnostic too_few(const MatchChoice& choice, int wanted, const RowFilter& only,
+                                 calc::MatchBy by, const std::string& folder);
 
-}  // namespace loopledger::terminal
+}  // namespace loopledger::commands

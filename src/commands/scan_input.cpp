@@ -1,56 +1,49 @@
 // SPDX-License-Identifier: MIT
-#include "terminal/scan_input.h"
+#include "commands/scan_input.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
-#include <filesystem>
-#include <istream>
 #include <string_view>
-#include <system_error>
 #include <utility>
 
 #include "base/text.h"
+#include "commands/paths.h"
 #include "photo/image.h"
 #include "photo/scan.h"
 #include "photo/scan_trouble.h"
-#include "posix/files.h"
 
-namespace loopledger::terminal {
+namespace loopledger::commands {
 namespace {
-
-namespace fs = std::filesystem;
 
 constexpr std::size_t kTypedMaxBytes = 1U << 20;
 constexpr int kForeignColumns = 70;
 
-bool looks_like_picture(const fs::path& path) {
-  static constexpr std::array<std::string_view, 5> kEndings{".jpg", ".jpeg", ".png", ".heic",
-                                                            ".webp"};
-  const std::string ending = lower_ascii(path.extension().string());
-  return std::find(kEndings.begin(), kEndings.end(), ending) != kEndings.end();
+/// ".png" of "night/one.png".
+std::string ending_of(const std::string& path) {
+  return path.substr(path.rfind('/') + 1).substr(stem_of(path).size());
 }
 
-std::vector<std::string> pictures_in(const std::string& folder, Diagnostics& said) {
-  std::vector<std::string> files;
-  std::error_code problem;
-  fs::directory_iterator at(folder, problem);
-  for (; !problem && at != fs::directory_iterator(); at.increment(problem)) {
-    std::error_code ignored;
-    if (looks_like_picture(at->path()) && at->is_regular_file(ignored)) {
-      files.push_back(at->path().string());
-    }
+bool looks_like_picture(const std::string& path) {
+  static constexpr std::array<std::string_view, 5> kEndings{".jpg", ".jpeg", ".png", ".heic",
+                                                            ".webp"};
+  return std::ranges::find(kEndings, lower_ascii(ending_of(path))) != kEndings.end();
+}
+
+std::vector<std::string> pictures_in(const std::string& folder, Files& files, Diagnostics& said) {
+  auto held = files.files_in(folder);
+  if (!held) {
+    append(said, held.diagnostics());
+    return {};
   }
-  if (problem) {
-    said.push_back(
-        error("disk-folder", "can't read the folder: " + problem.message(), {}, {folder, 0, 0}));
-  } else if (files.empty()) {
+  std::vector<std::string> pictures = std::move(*held);
+  std::erase_if(pictures, [](const std::string& file) { return !looks_like_picture(file); });
+  if (pictures.empty()) {
     said.push_back(error("disk-folder", "the folder holds no PNG or JPEG picture",
                          "give image files, or a folder of them", {folder, 0, 0}));
   }
-  std::sort(files.begin(), files.end());
-  return files;
+  return pictures;
 }
 
 /// Text that someone typed or a program wrote, not the bytes of some file.
@@ -120,27 +113,24 @@ void read_picture(std::string_view bytes, ReadImage& into) {
 
 }  // namespace
 
-std::vector<std::string> image_files(const std::vector<std::string>& arguments, Diagnostics& said) {
-  std::vector<std::string> files;
+std::vector<std::string> image_files(const std::vector<std::string>& arguments, Files& files,
+                                     Diagnostics& said) {
+  std::vector<std::string> all;
   for (const std::string& argument : arguments) {
-    std::error_code ignored;
-    std::vector<std::string> named{argument};
-    if (argument != "-" && fs::is_directory(argument, ignored)) {
-      named = pictures_in(argument, said);
-    }
-    for (std::string& file : named) {
-      if (std::find(files.begin(), files.end(), file) == files.end()) {
-        files.push_back(std::move(file));
+    const bool folder = argument != "-" && files.is_folder(argument);
+    for (std::string& file : folder ? pictures_in(argument, files, said) : std::vector{argument}) {
+      if (std::ranges::find(all, file) == all.end()) {
+        all.push_back(std::move(file));
       }
     }
   }
-  return files;
+  return all;
 }
 
-ReadImage read_tags(const std::string& file, Context& context) {
+ReadImage read_tags(const std::string& file, Files& files) {
   ReadImage read;
   read.file = file;
-  const auto bytes = context.world.files.read(file, photo::kMaxImageBytes);
+  const auto bytes = files.read(file, photo::kMaxImageBytes);
   if (!bytes) {
     read.said = bytes.diagnostics();
     return read;
@@ -151,9 +141,9 @@ ReadImage read_tags(const std::string& file, Context& context) {
     read_picture(*bytes, read);
   }
   for (Diagnostic& problem : read.said) {
-    problem.place.file = file == "-" ? commands::kStandardInput : file;
+    problem.place.file = file == "-" ? kStandardInput : file;
   }
   return read;
 }
 
-}  // namespace loopledger::terminal
+}  // namespace loopledger::commands

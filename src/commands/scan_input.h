@@ -8,10 +8,10 @@
 #include <vector>
 
 #include "base/diagnostic.h"
+#include "commands/world.h"
 #include "tag/tag_text.h"
-#include "terminal/command.h"
 
-namespace loopledger::terminal {
+namespace loopledger::commands {
 
 struct ReadTag {
   std::string text;  ///< as the label has it, or as typed
@@ -28,10 +28,10 @@ struct ReadImage {
 /// The files behind the arguments, in their order: a folder stands for the pictures in it, by
 /// name. `said` gets an error for a folder without any.
 [[nodiscard]] std::vector<std::string> image_files(const std::vector<std::string>& arguments,
-                                                   Diagnostics& said);
+                                                   Files& files, Diagnostics& said);
 
 /// Errors in `said`: those of reading a file (disk-…), of an image (image-…), none-label when it
 /// shows none, and of typed tags (tag-…, id-…); notes scan-foreign for other QR codes.
-[[nodiscard]] ReadImage read_tags(const std::string& file, Context& context);
+[[nodiscard]] ReadImage read_tags(const std::string& file, Files& files);
 
-}  // namespace loopledger::terminal
+}  // namespace loopledger::commands

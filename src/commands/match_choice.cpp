@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "terminal/match_choice.h"
+#include "commands/match_choice.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -9,7 +9,7 @@
 
 #include "base/text.h"
 
-namespace loopledger::terminal {
+namespace loopledger::commands {
 namespace {
 
 using calc::MatchBy;
@@ -18,23 +18,23 @@ struct FigureOfMatch {
   const char* word;
   const char* missing;  ///< "without …"
   bool MatchBy::*asked;
-  bool (*logged)(const commands::ListRow&);
+  bool (*logged)(const MotorRow&);
 };
 
 constexpr std::array<FigureOfMatch, 3> kFigures{
     {{"mass", "a washed mass", &MatchBy::mass,
-      [](const commands::ListRow& r) { return r.washed.has_value(); }},
+      [](const MotorRow& r) { return r.washed.has_value(); }},
      {"loop", "a loop", &MatchBy::loop,
-      [](const commands::ListRow& r) { return r.loop_is != LoopIs::planned; }},
+      [](const MotorRow& r) { return r.loop_is != LoopIs::planned; }},
      {"torque", "a torque", &MatchBy::torque,
-      [](const commands::ListRow& r) { return r.best && r.best->torque; }}}};
+      [](const MotorRow& r) { return r.best && r.best->torque; }}}};
 
 constexpr MatchBy kNone{false, false, false};
 
 int how_many(MatchBy by) { return int{by.mass} + int{by.loop} + int{by.torque}; }
 
 /// The figures asked for that were not logged.
-MatchBy unlogged(const commands::ListRow& row, MatchBy by) {
+MatchBy unlogged(const MotorRow& row, MatchBy by) {
   MatchBy out = kNone;
   for (const FigureOfMatch& f : kFigures) {
     out.*f.asked = by.*f.asked && !f.logged(row);
@@ -101,8 +101,8 @@ std::optional<std::pair<MatchBy, int>> with_fewer(const MatchChoice& choice, Mat
 }
 
 /// What would help, in the order in which it would be tried.
-std::string what_would_help(const MatchChoice& choice, std::size_t wanted,
-                            const commands::RowFilter& only, MatchBy by) {
+std::string what_would_help(const MatchChoice& choice, std::size_t wanted, const RowFilter& only,
+                            MatchBy by) {
   if (const auto fewer = with_fewer(choice, by, wanted)) {
     return fmt::format("--by {} would leave {} to choose from", by_text(fewer->first),
                        fewer->second);
@@ -152,15 +152,15 @@ std::vector<std::string> by_words(MatchBy by) {
 
 std::string by_text(MatchBy by) { return fmt::format("{}", fmt::join(by_words(by), ",")); }
 
-MatchChoice match_choice(const std::vector<commands::ListRow>& rows,
-                         const commands::RowFilter& only, MatchBy by, int unreadable) {
+MatchChoice match_choice(const std::vector<MotorRow>& rows, const RowFilter& only, MatchBy by,
+                         int unreadable) {
   MatchChoice choice;
   for (const MatchBy set : sets_of_figures()) {
     choice.would_be.emplace_back(set, 0);
   }
   int retired = 0;
   int not_tied = 0;
-  for (const commands::ListRow& row : rows) {
+  for (const MotorRow& row : rows) {
     if (!only.takes(row)) {
       continue;
     }
@@ -193,8 +193,8 @@ std::string left_out_text(const std::vector<LeftOut>& left_out) {
   return out;
 }
 
-Diagnostic too_few(const MatchChoice& choice, int wanted, const commands::RowFilter& only,
-                   MatchBy by, const std::string& folder) {
+Diagnostic too_few(const MatchChoice& choice, int wanted, const RowFilter& only, MatchBy by,
+                   const std::string& folder) {
   const std::string with = only.text().empty() ? "" : " with " + only.text();
   const std::string found =
       choice.rows.empty() ? "none" : fmt::format("only {}", choice.rows.size());
@@ -205,4 +205,4 @@ Diagnostic too_few(const MatchChoice& choice, int wanted, const commands::RowFil
                what_would_help(choice, static_cast<std::size_t>(wanted), only, by));
 }
 
-}  // namespace loopledger::terminal
+}  // namespace loopledger::commands
