@@ -30,12 +30,11 @@ bool is_near_to(const std::optional<Moment>& a, const Moment& b) {
 
 }  // namespace
 
-Diagnostics doubt_refusal(const Record& record, const Entry& entry,
-                          const motor::DoubtContext& context) {
+Diagnostics doubt_refusal(const MotorId& id, const std::vector<Doubt>& doubts) {
   Diagnostics refused;
-  for (const motor::Doubt& doubt : motor::doubts_of(record, entry, context)) {
+  for (const Doubt& doubt : doubts) {
     refused.push_back(
-        error("log-doubt", fmt::format("{}: {}", printed(record.id), motor::statement(doubt)),
+        error("log-doubt", fmt::format("{}: {}", printed(id), statement(doubt)),
               fmt::format("{}if it is so all the same, say it with --sure",
                           doubt.type.empty() ? "" : fmt::format("type {}; ", doubt.type))));
   }

@@ -8,18 +8,18 @@
 #include <functional>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "base/date.h"
 #include "base/diagnostic.h"
+#include "base/motor_id.h"
 #include "motor/doubts.h"
 #include "records/entry.h"
 
 namespace loopledger::motor {
 
-/// Errors log-doubt, one for each doubt about the entry (motor/doubts.h), the likeliest first, with
-/// what to type. @pre entry.key is set
-[[nodiscard]] Diagnostics doubt_refusal(const records::Record& record, const records::Entry& entry,
-                                        const motor::DoubtContext& context);
+/// Errors log-doubt, one for each doubt in its order, with what to type.
+[[nodiscard]] Diagnostics doubt_refusal(const MotorId& id, const std::vector<Doubt>& doubts);
 
 /// The entry of this life that says the same of tying, winding, flying or breaking. @param at the
 /// new entry's time: only what lies within motor::kSoon of it is looked at; empty: all of them are

@@ -2,65 +2,24 @@
 //
 // `bench PLAN`: the dialogue at the scale. On a terminal it prompts; over a pipe it answers one
 // line for each line.
+#include "commands/bench.h"
+
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <istream>
 #include <memory>
 #include <ostream>
 
 #include "base/text.h"
 #include "commands/exit_code.h"
-#include "commands/find_record.h"
-#include "commands/outcome.h"
-#include "commands/paths.h"
-#include "commands/plan_input.h"
-#include "commands/winder_today.h"
-#include "posix/files.h"
 #include "posix/interrupt.h"
-#include "posix/posix_disk.h"
-#include "posix/random_key.h"
-#include "terminal/bench_dialogue.h"
 #include "terminal/command.h"
 #include "terminal/command_line.h"
 #include "terminal/day_options.h"
+#include "terminal/text_table.h"
 
 namespace loopledger::terminal {
 namespace {
-
-struct BenchOptions {
-  std::string plan;
-  std::string winder_ratio;
-  std::string records;
-  std::optional<Units> units;
-};
-
-/// The plan's motors that have a record; what has none is told.
-std::vector<MotorId> motors_of(const plan::Plan& plan, records::Ledger& ledger, Diagnostics& said) {
-  std::vector<MotorId> ids;
-  std::size_t missing = 0;
-  const auto held = ledger.holding();
-  append(said, held ? held->passed_over : held.diagnostics());
-  for (const plan::MotorGroup& group : plan.motors) {
-    for (int i = 0; held && i < group.count.value; ++i) {
-      MotorId id{group.stem.value, group.first.value + i};
-      if (std::ranges::binary_search(held->ids, id)) {
-        ids.push_back(std::move(id));
-      } else {
-        ++missing;
-      }
-    }
-  }
-  if (ids.empty() && held) {
-    said.push_back(error("none-record", "no motor of this plan has a record yet",
-                         "`loopledger print` opens them"));
-  } else if (missing > 0) {
-    said.push_back(warning("bench-missing",
-                           fmt::format("{} of the plan's motors have no record yet", missing),
-                           "`loopledger print` opens them"));
-  }
-  return ids;
-}
 
 /// What is said when a signal ends the bench.
 std::string farewell(std::size_t stored, const std::string& plan) {
@@ -85,7 +44,7 @@ Diagnostics broken_off(const Context& context) {
   return {};
 }
 
-int talk(BenchDialogue& dialogue, const std::string& plan, Context& context) {
+int talk(commands::BenchDialogue& dialogue, const std::string& plan, Context& context) {
   int code = commands::kDone;
   posix::Interrupt interrupt;
   for (std::string line; context.out;) {
@@ -97,12 +56,15 @@ int talk(BenchDialogue& dialogue, const std::string& plan, Context& context) {
       break;
     }
     interrupt.busy();
-    const BenchDialogue::Answer answer = dialogue.take(line);
+    const commands::BenchDialogue::Answer answer = dialogue.take(line);
     if (const int reported = report(context, answer.said); reported != commands::kDone) {
       code = reported;
     }
     if (!answer.text.empty()) {
       context.out << answer.text << std::endl;
+    }
+    for (const std::string& shown : answer.summary) {
+      context.out << wrapped(shown) << std::flush;
     }
     if (answer.stop) {
       break;
@@ -112,59 +74,30 @@ int talk(BenchDialogue& dialogue, const std::string& plan, Context& context) {
   return broken == commands::kDone ? code : broken;
 }
 
-void run_bench(const BenchOptions& options, Context& context) {
-  if (options.plan == "-") {
-    context.exit_code =
-        report(context, {commands::usage_error(
-                            "value", "expected a plan's file: standard input brings the readings",
-                            "loopledger bench night.toml")});
-    return;
-  }
-  auto input = commands::load_plan(options.plan, context.world);
-  Diagnostics said = input.diagnostics();
-  if (!input) {
-    context.exit_code = report(context, said);
-    return;
-  }
-  const plan::Plan& plan = input->plan;
-  records::Disk& disk = context.world.disk;
-  records::Ledger ledger(
-      disk,
-      commands::records_folder(options.records, commands::beside(options.plan, plan.records.value),
-                               context.world));
-  BenchSetup setup;
-  setup.motors = motors_of(plan, ledger, said);
-  setup.units = options.units.value_or(plan.units);
-  const auto ratio = commands::todays_winder_ratio(options.winder_ratio, &plan, context.world);
-  append(said, ratio.diagnostics());
-  setup.winder_ratio = ratio ? *ratio : std::nullopt;
-  setup.terminal = context.terminal;
-  setup.scale_error = plan.bench.scale_error.value;
-  setup.scale_step = plan.bench.scale_step.value;
-  setup.now = context.world.now;
-  setup.random_four = context.world.random_four;
-  context.exit_code = report(context, said);
-  if (context.exit_code == commands::kDone) {
-    BenchDialogue dialogue(ledger, std::move(setup));
-    context.exit_code = talk(dialogue, options.plan, context);
+void run_bench(commands::BenchRequest& request, Context& context) {
+  request.long_help = context.terminal;
+  commands::BenchAnswer answer = commands::bench(request, context.world);
+  context.exit_code = report(context, answer.said);
+  if (answer.dialogue) {
+    context.exit_code = talk(*answer.dialogue, request.plan, context);
   }
 }
 
 }  // namespace
 
 void add_bench(CommandLine& line, Context& context) {
-  auto options = std::make_shared<BenchOptions>();
+  auto request = std::make_shared<commands::BenchRequest>();
   Command command = line.add("bench", "At the scale: type motor and reading, read what to do");
-  command.needed("PLAN", options->plan, "The plan whose motors are on the bench");
-  add_winder_ratio(command, options->winder_ratio)
-      .records(options->records)
-      .units(options->units)
+  command.needed("PLAN", request->plan, "The plan whose motors are on the bench");
+  add_winder_ratio(command, request->winder_ratio)
+      .records(request->records)
+      .units(request->units)
       .footer(
           "Lines: `th3 1.776`, `th3 loop 302`, `th3 1180 41 gf.cm`; Enter alone goes on to the "
           "next\n"
           "motor; `undo`, `skip`, `stop`, `show th3`, `list`, an owner's name, `check 1.001` for a "
           "check weight of 1 g; `?` shows all.")
-      .action([options, &context] { run_bench(*options, context); });
+      .action([request, &context] { run_bench(*request, context); });
 }
 
 }  // namespace loopledger::terminal

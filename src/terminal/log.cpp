@@ -1,134 +1,92 @@
 // SPDX-License-Identifier: MIT
 //
-// `log ID KIND …`: adds one entry to a motor's record, says what it understood, and what follows
-// from it.
+// `log` in words: what was understood, and what follows from it.
+#include "commands/log.h"
+
 #include <fmt/format.h>
 
 #include <memory>
 #include <ostream>
 
-#include "base/text.h"
-#include "commands/exit_code.h"
-#include "commands/find_record.h"
-#include "commands/outcome.h"
-#include "commands/winder_today.h"
-#include "json/json.h"
-#include "motor/consequences.h"
-#include "motor/entry_checks.h"
-#include "motor/typed_entry.h"
+#include "commands/log_many.h"
+#include "json/log_json.h"
 #include "motor/words.h"
-#include "posix/files.h"
-#include "posix/posix_disk.h"
-#include "posix/random_key.h"
 #include "records/fields.h"
 #include "terminal/command.h"
 #include "terminal/command_line.h"
 #include "terminal/day_options.h"
-#include "terminal/log_many.h"
 #include "terminal/text_table.h"
 
 namespace loopledger::terminal {
 namespace {
 
-using records::Entry;
 using records::Kind;
-using records::Record;
 
-Result<Moment> moment_of(const LogOptions& options, const Context& context) {
-  if (options.at.empty()) {
-    return context.world.now();
-  }
-  const auto at = moment_from_text(options.at);
-  if (!at) {
-    return motor::bad_time(options.at);
-  }
-  return *at;
-}
+struct LogOptions {
+  commands::LogRequest request;
+  std::string from;  ///< a file of entries
+  std::optional<Units> units;
+  bool json = false;
+};
 
-void tell_one(const LogOptions& options, const commands::FoundRecord& found, const Entry& entry,
-              Context& context) {
-  if (options.json) {
-    json::Json out = json::Json::object();
-    out.set("format", 1).set("id", printed(found.id)).set("key", entry.key);
-    context.out << out.text();
-    return;
+void tell_one(const commands::TakenEntry& taken, Units units, Context& context) {
+  context.out << wrapped(motor::whose(taken.before))
+              << wrapped(
+                     fmt::format("  {}  {}", taken.entry.key, motor::in_words(taken.entry, units)));
+  for (const std::string& line : taken.consequences) {
+    context.out << wrapped("  " + line);
   }
-  const Units units = options.units.value_or(Units::metric);
-  Record after = found.record;
-  after.entries.push_back(entry);
-  context.out << wrapped(motor::whose(found.record))
-              << wrapped(fmt::format("  {}  {}", entry.key, motor::in_words(entry, units)));
-  for (const std::string& line : motor::consequences(found.record, after, entry, units)) {
-    context.out << wrapped("  " + printable(line));
-  }
-}
-
-/// The ledger's answer to one entry; what speaks against it goes to `problems`.
-void check_entry(const LogOptions& options, const Record& record, const motor::TypedEntry& typed,
-                 const Entry& entry, const std::optional<double>& ratio, const Context& context,
-                 Diagnostics& problems) {
-  motor::DoubtContext doubt;
-  doubt.now = context.world.now();
-  doubt.winder_ratio = ratio;
-  doubt.units = options.units.value_or(Units::metric);
-  doubt.in_cranks = typed.in_cranks;
-  append(problems, options.sure ? Diagnostics{} : motor::doubt_refusal(record, entry, doubt));
 }
 
 void run_log_one(const LogOptions& options, Context& context) {
-  records::Disk& disk = context.world.disk;
-  records::Ledger ledger(disk, commands::records_folder(options.records, {}, context.world));
-  const auto at = moment_of(options, context);
-  auto found = commands::find_record(ledger, options.id);
-  const auto ratio = commands::todays_winder_ratio(options.winder_ratio, nullptr, context.world);
-  const auto typed = motor::entry_from_typed(options.kind, options.words,
-                                             ratio ? *ratio : std::optional<double>());
-  Diagnostics problems = found.diagnostics();
-  append(problems, typed.diagnostics());
-  append(problems, ratio.diagnostics());
-  append(problems, at.diagnostics());
-  Entry entry = typed ? typed->entry : Entry{};
-  if (found && typed && at && ratio) {
-    append(problems, motor::resolve_correction(entry, found->record, !options.at.empty()));
-    entry.key =
-        motor::new_key(*at, !options.at.empty(), entry, found->record, context.world.random_four);
-    if (!has_errors(problems)) {
-      check_entry(options, found->record, *typed, entry, *ratio, context, problems);
-    }
+  const commands::LogAnswer answer = commands::log(options.request, context.world);
+  (void)report(context, answer.of_record);
+  if (!answer.taken_for.empty()) {
+    context.err << wrapped(answer.taken_for);
   }
-  if (has_errors(problems)) {
-    context.exit_code = report_alone(context, problems, options.json);
-    return;
-  }
-  (void)report(context, problems);
-  if (!found->checked) {
-    context.err << wrapped("no check character typed: taken for " + motor::whose(found->record));
-  }
-  (void)report(context, motor::again_warning(found->record, entry, *at));
-  const Diagnostics stored = ledger.add(found->id, entry);
-  context.exit_code = report_alone(context, stored, options.json && has_errors(stored));
-  if (context.exit_code == commands::kDone) {
-    tell_one(options, *found, entry, context);
+  (void)report(context, answer.again);
+  context.exit_code = report(context, answer.said);
+  if (options.json) {
+    context.out << json::to_json(answer).text();
+  } else if (answer.taken) {
+    tell_one(*answer.taken, options.request.units, context);
   }
 }
 
-void run_log(const LogOptions& options, Context& context) {
-  const bool from_file = !options.from.empty();
-  if (from_file ? !options.id.empty() : options.kind.empty()) {
-    const std::string found = from_file ? ", found both" : "";
-    context.exit_code =
-        report_alone(context,
-                     {commands::usage_error(from_file ? "both" : "missing",
-                                            "expected ID and KIND, or --from FILE" + found,
-                                            from_file ? "each entry of the file names its motor"
-                                                      : "loopledger log th1 weighed washed 1.774")},
-                     options.json);
-    return;
+void tell_many(const commands::LogManyAnswer& answer, Units units, Context& context) {
+  for (const commands::LoggedRow& row : answer.rows) {
+    context.out << wrapped(fmt::format("{}  {}", row.whose, motor::in_words(row.entry, units)));
   }
-  if (from_file) {
-    run_log_many(options, context);
-  } else {
+  const std::size_t stored = answer.rows.size();
+  context.out << fmt::format(
+      "{} entr{} stored{}\n", stored, stored == 1 ? "y" : "ies",
+      answer.there > 0 ? fmt::format("; {} there already", answer.there) : "");
+}
+
+void run_log_many(const LogOptions& options, Context& context) {
+  const commands::LogRequest& asked = options.request;
+  const commands::LogManyAnswer answer = commands::log_many({.from = options.from,
+                                                             .id = asked.id,
+                                                             .at = asked.at,
+                                                             .winder_ratio = asked.winder_ratio,
+                                                             .records = asked.records,
+                                                             .units = asked.units,
+                                                             .sure = asked.sure},
+                                                            context.world);
+  context.exit_code = report(context, answer.said);
+  if (options.json) {
+    context.out << json::to_json(answer).text();
+  } else if (!has_errors(answer.said)) {
+    tell_many(answer, asked.units, context);
+  }
+}
+
+void run_log(LogOptions& options, Context& context) {
+  options.request.units = options.units.value_or(Units::metric);
+  if (options.from.empty()) {
     run_log_one(options, context);
+  } else {
+    run_log_many(options, context);
   }
 }
 
@@ -159,15 +117,16 @@ std::string kinds_help() {
 
 void add_log(CommandLine& line, Context& context) {
   auto options = std::make_shared<LogOptions>();
+  commands::LogRequest& request = options->request;
   Command command = line.add("log", "Add an entry to a motor's record");
-  command.option("ID", options->id, "The motor, such as th1 or TH-01-J")
-      .option("KIND", options->kind, "What happened, such as weighed or wound")
-      .words("FIELDS", options->words, "field=value, or values alone with their units")
+  command.option("ID", request.id, "The motor, such as th1 or TH-01-J")
+      .option("KIND", request.kind, "What happened, such as weighed or wound")
+      .words("FIELDS", request.words, "field=value, or values alone with their units")
       .option("--from", options->from, "Many entries from a TOML or CSV file, all or none")
-      .option("--at", options->at, "When it happened, UTC: \"2026-05-01 10:00\"")
-      .flag("--sure", options->sure, "Take values that look like a slip");
-  add_winder_ratio(command, options->winder_ratio)
-      .records(options->records)
+      .option("--at", request.at, "When it happened, UTC: \"2026-05-01 10:00\"")
+      .flag("--sure", request.sure, "Take values that look like a slip");
+  add_winder_ratio(command, request.winder_ratio)
+      .records(request.records)
       .units(options->units)
       .json(options->json, "The new entry's key")
       .footer(kinds_help())

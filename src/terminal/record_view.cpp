@@ -11,6 +11,7 @@
 #include "base/text.h"
 #include "json/record_json.h"
 #include "motor/advice.h"
+#include "motor/summary.h"
 #include "motor/words.h"
 #include "records/fields.h"
 #include "sheets/figures_text.h"
@@ -139,11 +140,11 @@ std::string record_text(const Record& record, const RecordView& view) {
 }
 
 std::string record_summary(const Record& record, const RecordView& view) {
-  const motor::Now now = motor::now_of(record);
-  const std::string mark = motor::mark_words(now);
-  return wrapped(fmt::format("{} - {}", motor::whose(record), motor::spoken(now.state))) +
-         (mark.empty() ? std::string() : wrapped("  " + mark)) +
-         wrapped("  Next: " + motor::next_step(record, now, view.today, view.units));
+  std::string out;
+  for (const std::string& line : motor::summary_lines(record, view.today, view.units)) {
+    out += wrapped(line);
+  }
+  return out;
 }
 
 }  // namespace loopledger::terminal

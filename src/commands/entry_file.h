@@ -14,7 +14,7 @@
 #include "base/result.h"
 #include "records/entry.h"
 
-namespace loopledger::terminal {
+namespace loopledger::commands {
 
 struct FileEntry {
   MotorId id;
@@ -33,4 +33,4 @@ inline constexpr std::size_t kMaxFileEntries = 100000;
     const std::string& text, const std::string& file,
     const std::optional<double>& winder_ratio = std::nullopt);
 
-}  // namespace loopledger::terminal
+}  // namespace loopledger::commands

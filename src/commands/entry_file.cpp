@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "terminal/log_file.h"
+#include "commands/entry_file.h"
 
 #include <fmt/format.h>
 
@@ -11,7 +11,7 @@
 #include "plan/tree.h"
 #include "tag/id.h"
 
-namespace loopledger::terminal {
+namespace loopledger::commands {
 namespace {
 
 /// One entry as the file has it: names and values as text.
@@ -278,4 +278,4 @@ Result<std::vector<FileEntry>> entries_from_file(const std::string& text, const 
   return {std::move(entries), std::move(problems)};
 }
 
-}  // namespace loopledger::terminal
+}  // namespace loopledger::commands

@@ -9,14 +9,15 @@
 
 #include "base/text.h"
 #include "calc/error_parts.h"
+#include "commands/bench_dialogue.h"
 #include "commands/find_record.h"
 #include "motor/bench_words.h"
+#include "motor/summary.h"
+#include "motor/typed_reading.h"
 #include "motor/words.h"
 #include "records/fields.h"
-#include "terminal/bench_dialogue.h"
-#include "terminal/record_view.h"
 
-namespace loopledger::terminal {
+namespace loopledger::commands {
 namespace {
 
 using records::Entry;
@@ -52,18 +53,11 @@ bool is_typed_by_people(Kind kind) {
   return kind != Kind::labelled && kind != Kind::planned && kind != Kind::piece;
 }
 
-std::string without_end(std::string text) {
-  while (text.ends_with('\n')) {
-    text.pop_back();
-  }
-  return text;
-}
-
 }  // namespace
 
 /// The newest entry of the plan's motors that counts, by the time in its key.
-std::optional<BenchDialogue::Done> BenchDialogue::newest_of_tonight() const {
-  const Moment now = setup_.now();
+std::optional<BenchDialogue::Done> BenchDialogue::newest_of_tonight() {
+  const Moment now = world_.now();
   std::optional<Done> newest;
   Moment newest_at{};
   for (const MotorId& id : setup_.motors) {
@@ -89,7 +83,7 @@ std::optional<BenchDialogue::Done> BenchDialogue::newest_of_tonight() const {
 }
 
 /// The next motor that lacks something of the owner whose name was typed.
-std::optional<MotorId> BenchDialogue::owners_next(const std::vector<std::string>& words) const {
+std::optional<MotorId> BenchDialogue::owners_next(const std::vector<std::string>& words) {
   const std::string name = lower_ascii(fmt::format("{}", fmt::join(words, " ")));
   const auto at = current_ ? std::ranges::find(setup_.motors, *current_) : setup_.motors.end();
   const std::size_t count = setup_.motors.size();
@@ -110,21 +104,20 @@ std::optional<MotorId> BenchDialogue::owners_next(const std::vector<std::string>
   return any;
 }
 
-BenchDialogue::Answer BenchDialogue::show(const std::vector<std::string>& words) const {
+BenchDialogue::Answer BenchDialogue::show(const std::vector<std::string>& words) {
   if (words.size() == 1 && !current_) {
     return {.said = {error("bench-motor", "which motor?", "show th3")}};
   }
-  const auto found =
-      commands::find_record(ledger_, words.size() > 1 ? words[1] : printed(*current_));
+  const auto found = find_record(ledger_, words.size() > 1 ? words[1] : printed(*current_));
   if (!found) {
     return Answer{.said = found.diagnostics()};
   }
-  RecordView view{.units = setup_.units, .today = {}, .all = false};
-  view.today.winder_ratio = setup_.winder_ratio.value_or(1);
-  return Answer{.text = without_end(record_summary(found->record, view))};
+  motor::Today today;
+  today.winder_ratio = setup_.winder_ratio.value_or(1);
+  return Answer{.summary = motor::summary_lines(found->record, today, setup_.units)};
 }
 
-BenchDialogue::Answer BenchDialogue::list() const {
+BenchDialogue::Answer BenchDialogue::list() {
   std::string out;
   for (const MotorId& id : setup_.motors) {
     const auto record = ledger_.read(id);
@@ -171,4 +164,4 @@ BenchDialogue::Answer BenchDialogue::check_weight(const std::vector<std::string>
                     : ", as good as the plan says" + narrowed_words(setup_, *nominal, *reading))};
 }
 
-}  // namespace loopledger::terminal
+}  // namespace loopledger::commands

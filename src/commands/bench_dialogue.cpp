@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "terminal/bench_dialogue.h"
+#include "commands/bench_dialogue.h"
 
 #include <fmt/format.h>
 
@@ -9,14 +9,12 @@
 #include "base/text.h"
 #include "commands/find_record.h"
 #include "motor/bench_words.h"
-#include "motor/consequences.h"
-#include "motor/doubts.h"
-#include "motor/entry_checks.h"
+#include "motor/typed_reading.h"
 #include "motor/words.h"
 #include "records/fields.h"
 #include "tag/id.h"
 
-namespace loopledger::terminal {
+namespace loopledger::commands {
 namespace {
 
 using records::Entry;
@@ -43,8 +41,8 @@ bool is_one_of(const std::string& word, std::initializer_list<std::string_view> 
 
 }  // namespace
 
-BenchDialogue::BenchDialogue(records::Ledger& ledger, BenchSetup setup)
-    : ledger_(ledger), setup_(std::move(setup)) {
+BenchDialogue::BenchDialogue(World& world, records::Ledger ledger, BenchSetup setup)
+    : world_(world), ledger_(std::move(ledger)), setup_(std::move(setup)) {
   propose_after(std::nullopt);
 }
 
@@ -85,7 +83,7 @@ void BenchDialogue::propose_after(std::optional<std::size_t> from) {
 }
 
 /// The motor that the first word names: one of the bench's, or one that the ledger holds.
-std::optional<MotorId> BenchDialogue::named(const std::vector<std::string>& words) const {
+std::optional<MotorId> BenchDialogue::named(const std::vector<std::string>& words) {
   const auto id = tag::id_from(words.front());
   if (!id) {
     return std::nullopt;
@@ -97,7 +95,7 @@ std::optional<MotorId> BenchDialogue::named(const std::vector<std::string>& word
 }
 
 /// What is wrong with a first word that was meant as an id; empty when it was none.
-Diagnostics BenchDialogue::wrong_id(const std::vector<std::string>& words) const {
+Diagnostics BenchDialogue::wrong_id(const std::vector<std::string>& words) {
   const auto typed = tag::id_from(words.front());
   if (!typed) {
     const bool slip = typed.diagnostics().front().code == "id-check";
@@ -106,7 +104,7 @@ Diagnostics BenchDialogue::wrong_id(const std::vector<std::string>& words) const
   if (words.size() < 2 || number_from(words.front())) {
     return {};
   }
-  const std::string near = commands::nearest_held(ledger_, typed->id);
+  const std::string near = nearest_held(ledger_, typed->id);
   return {error("none-record",
                 fmt::format("neither the plan nor the ledger has {}", printed(typed->id)),
                 near.empty() ? "nothing was stored" : near + " nothing was stored")};
@@ -121,9 +119,10 @@ BenchDialogue::Answer BenchDialogue::take(std::string_view line) {
   }
   const std::vector<std::string> words = words_of(line);
   if (pending_) {
-    const Pending pending = *std::exchange(pending_, std::nullopt);
+    Pending pending = *std::exchange(pending_, std::nullopt);
     if (words.size() == 1 && is_one_of(words[0], {"y", "yes"})) {
-      return store(pending.id, pending.entry);
+      pending.offered.sure = true;
+      return take_entry(pending.id, std::move(pending.offered));
     }
     if (words.empty() || (words.size() == 1 && is_one_of(words[0], {"n", "no"}))) {
       return {.text = "not stored", .stop = false, .said = {}};
@@ -159,7 +158,7 @@ std::optional<BenchDialogue::Answer> BenchDialogue::take_command(
     return skip();
   }
   if (alone && is_one_of(words[0], {"?", "help"})) {
-    return Answer{.text = motor::bench_help(setup_.terminal)};
+    return Answer{.text = motor::bench_help(setup_.long_help)};
   }
   if (alone && is_one_of(words[0], {"list"})) {
     return list();
@@ -215,51 +214,60 @@ BenchDialogue::Answer BenchDialogue::take_values(const MotorId& id,
   if (!typed) {
     return {.said = typed.diagnostics()};
   }
-  Entry& entry = typed->entry;
-  if (Diagnostics wrong = motor::resolve_correction(entry, *record, false); has_errors(wrong)) {
-    return {.said = std::move(wrong)};
-  }
-  entry.key = motor::new_key(setup_.now(), false, entry, *record, setup_.random_four);
-  const auto doubts = motor::doubts_of(*record, entry,
-                                       {.now = setup_.now(),
-                                        .winder_ratio = setup_.winder_ratio,
-                                        .units = setup_.units,
-                                        .just_typed = is_newest_here(*record),
-                                        .stage_inferred = typed->stage_inferred,
-                                        .in_cranks = typed->in_cranks,
-                                        .turns_are = typed->turns_are});
-  if (doubts.empty()) {
-    return store(id, std::move(entry));
-  }
-  pending_ = Pending{id, std::move(entry)};
-  // A number that looks like a mass is kept as turns: that is said, for a "yes" may be meant
-  // otherwise.
-  const bool is_turns = pending_->entry.turns && doubts.front().slip == motor::Slip::point;
-  const std::string keeps =
-      is_turns ? fmt::format(" (y keeps {})", motor::in_words(pending_->entry, setup_.units)) : "";
-  return {.text = printable(
-              fmt::format("{}: {}{}", motor::bench_name(*record), motor::question(doubts), keeps))};
+  return take_entry(id, {.entry = std::move(typed->entry),
+                         .context = {.winder_ratio = setup_.winder_ratio,
+                                     .units = setup_.units,
+                                     .just_typed = is_newest_here(*record),
+                                     .stage_inferred = typed->stage_inferred,
+                                     .in_cranks = typed->in_cranks,
+                                     .turns_are = typed->turns_are}});
 }
 
-BenchDialogue::Answer BenchDialogue::store(const MotorId& id, Entry entry) {
+/// Stores it, or asks it back; one that was asked back is offered again, `sure`.
+BenchDialogue::Answer BenchDialogue::take_entry(const MotorId& id, OfferedEntry offered) {
   const auto record = ledger_.read(id);
   if (!record) {
     return {.said = record.diagnostics()};
   }
-  entry.key = motor::new_key(setup_.now(), false, entry, *record, setup_.random_four);
-  if (entry.kind == Kind::weighed && entry.text.empty()) {
-    entry.text = check_note_;
+  offered.context.now = world_.now();
+  CheckedEntry checked = check_entry(*record, offered, world_.random_four);
+  if (has_errors(checked.said)) {
+    return {.said = std::move(checked.said)};
   }
-  if (Diagnostics problems = ledger_.add(id, entry); has_errors(problems)) {
-    return {.said = std::move(problems)};
+  if (checked.doubts.empty()) {
+    return store(*record, std::move(checked));
   }
-  done_.push_back({id, entry.key, motor::in_words(entry, setup_.units)});
+  pending_ = Pending{id, std::move(offered)};
+  return ask_back(*record, checked);
+}
+
+BenchDialogue::Answer BenchDialogue::ask_back(const Record& record, const CheckedEntry& checked) {
+  // A number that looks like a mass is kept as turns: that is said, for a "yes" may be meant
+  // otherwise.
+  const bool is_turns = checked.entry.turns && checked.doubts.front().slip == motor::Slip::point;
+  const std::string keeps =
+      is_turns ? fmt::format(" (y keeps {})", motor::in_words(checked.entry, setup_.units)) : "";
+  return {.text = printable(fmt::format("{}: {}{}", motor::bench_name(record),
+                                        motor::question(checked.doubts), keeps))};
+}
+
+BenchDialogue::Answer BenchDialogue::store(const Record& record, CheckedEntry checked) {
+  if (checked.entry.kind == Kind::weighed && checked.entry.text.empty()) {
+    checked.entry.text = check_note_;
+  }
+  auto taken = add_entry(ledger_, record, std::move(checked.entry), setup_.units);
+  if (!taken) {
+    return {.said = taken.diagnostics()};
+  }
+  const MotorId& id = record.id;
+  done_.push_back({id, taken->entry.key, motor::in_words(taken->entry, setup_.units)});
   skipped_.erase(printed(id));
-  Answer answer{.text = motor::bench_answer(*record, entry, setup_.units)};
-  if (motor::said_before(*record, entry, records::moment_of_key(entry.key)) != nullptr) {
+  Answer answer{.text = motor::bench_answer(record, taken->entry, setup_.units)};
+  if (!checked.again.empty()) {
     answer.text += "; the same again, undo takes it back";
   }
-  go_on_from(id, entry);
+  go_on_from(id, taken->entry);
+  answer.taken = std::move(*taken);
   return answer;
 }
 
@@ -296,15 +304,21 @@ BenchDialogue::Answer BenchDialogue::undo() {
   entry.kind = Kind::note;
   entry.text = "taken back: " + last->words;
   entry.corrects = last->key;
-  entry.key = motor::new_key(setup_.now(), false, entry, *record, setup_.random_four);
-  if (Diagnostics problems = ledger_.add(last->id, entry); has_errors(problems)) {
-    return {.said = std::move(problems)};
+  CheckedEntry checked =
+      check_entry(*record, {.entry = entry, .context = {.now = world_.now()}, .sure = true},
+                  world_.random_four);
+  if (has_errors(checked.said)) {
+    return {.said = std::move(checked.said)};
+  }
+  auto taken = add_entry(ledger_, *record, std::move(checked.entry), setup_.units);
+  if (!taken) {
+    return {.said = taken.diagnostics()};
   }
   if (!done_.empty()) {
     done_.pop_back();
   }
   current_ = last->id;
-  return {.text = fmt::format("{}: {}", printed(last->id), entry.text)};
+  return {.text = fmt::format("{}: {}", printed(last->id), entry.text), .taken = std::move(*taken)};
 }
 
 BenchDialogue::Answer BenchDialogue::skip() {
@@ -315,4 +329,4 @@ BenchDialogue::Answer BenchDialogue::skip() {
   return {.text = current_ ? std::string{} : "nothing is missing", .stop = false, .said = {}};
 }
 
-}  // namespace loopledger::terminal
+}  // namespace loopledger::commands

@@ -12,7 +12,6 @@
 //   undo, skip, stop, show th3, list, check 1.001 (a 1 g weight read so), ?
 #pragma once
 
-#include <functional>
 #include <optional>
 #include <set>
 #include <string>
@@ -21,10 +20,11 @@
 
 #include "base/quantity_text.h"
 #include "base/result.h"
-#include "motor/typed_reading.h"
+#include "commands/take_entry.h"
+#include "commands/world.h"
 #include "records/ledger.h"
 
-namespace loopledger::terminal {
+namespace loopledger::commands {
 
 struct BenchSetup {
   std::vector<MotorId> motors;  ///< in the plan's order
@@ -32,23 +32,23 @@ struct BenchSetup {
   Mass scale_error;
   Mass scale_step;
   std::optional<double> winder_ratio;  ///< today's
-  bool terminal = false;               ///< `?` may take several lines
-  std::function<Moment()> now;
-  std::function<std::string()> random_four;
+  bool long_help = false;              ///< `?` may take several lines
 };
 
 class BenchDialogue {
  public:
-  /// `ledger` must outlive the dialogue.
-  BenchDialogue(records::Ledger& ledger, BenchSetup setup);
+  /// `world` must outlive the dialogue.
+  BenchDialogue(World& world, records::Ledger ledger, BenchSetup setup);
 
   /// "TH-02 Mirel: washed, g (1.468–1.470)> "; "> " when nothing is missing.
   [[nodiscard]] std::string prompt();
 
   struct Answer {
-    std::string text{};  ///< without its end; one line but of `?`, `show` and `list`
+    std::string text{};                  ///< without its end; one line but of `?` and `list`
+    std::vector<std::string> summary{};  ///< of `show` instead: lines of any width
     bool stop = false;
-    Diagnostics said{};  ///< what could not be understood or stored
+    Diagnostics said{};                 ///< what could not be understood or stored
+    std::optional<TakenEntry> taken{};  ///< what was stored, `undo` among it
   };
   [[nodiscard]] Answer take(std::string_view line);
   /// Entries stored here and not taken back.
@@ -57,7 +57,7 @@ class BenchDialogue {
  private:
   struct Pending {
     MotorId id;
-    records::Entry entry;
+    OfferedEntry offered;
   };
   struct Done {
     MotorId id;
@@ -68,21 +68,24 @@ class BenchDialogue {
   Answer take_words(const std::vector<std::string>& words);
   std::optional<Answer> take_command(const std::vector<std::string>& words);
   Answer take_values(const MotorId& id, const std::vector<std::string>& words);
-  Answer store(const MotorId& id, records::Entry entry);
+  Answer take_entry(const MotorId& id, OfferedEntry offered);
+  Answer ask_back(const records::Record& record, const CheckedEntry& checked);
+  Answer store(const records::Record& record, CheckedEntry checked);
   Answer undo();
   Answer skip();
-  [[nodiscard]] Answer show(const std::vector<std::string>& words) const;
-  [[nodiscard]] Answer list() const;
+  [[nodiscard]] Answer show(const std::vector<std::string>& words);
+  [[nodiscard]] Answer list();
   Answer check_weight(const std::vector<std::string>& words);
-  [[nodiscard]] std::optional<Done> newest_of_tonight() const;
+  [[nodiscard]] std::optional<Done> newest_of_tonight();
   [[nodiscard]] bool is_newest_here(const records::Record& record) const;
   void propose_after(std::optional<std::size_t> from);
   void go_on_from(const MotorId& id, const records::Entry& entry);
-  [[nodiscard]] std::optional<MotorId> named(const std::vector<std::string>& words) const;
-  [[nodiscard]] std::optional<MotorId> owners_next(const std::vector<std::string>& words) const;
-  [[nodiscard]] Diagnostics wrong_id(const std::vector<std::string>& words) const;
+  [[nodiscard]] std::optional<MotorId> named(const std::vector<std::string>& words);
+  [[nodiscard]] std::optional<MotorId> owners_next(const std::vector<std::string>& words);
+  [[nodiscard]] Diagnostics wrong_id(const std::vector<std::string>& words);
 
-  records::Ledger& ledger_;
+  World& world_;
+  records::Ledger ledger_;
   BenchSetup setup_;
   std::optional<MotorId> current_;
   std::set<std::string> skipped_;   ///< printed ids
@@ -91,4 +94,4 @@ class BenchDialogue {
   std::string check_note_;  ///< what a check weight read, kept with each reading
 };
 
-}  // namespace loopledger::terminal
+}  // namespace loopledger::commands
