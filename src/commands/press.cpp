@@ -88,6 +88,22 @@ Diagnostics load_layouts(const PressOrder& order, plan::LabelLayouts& to, World&
   return problems;
 }
 
+/// Nothing: there are none.
+std::optional<pdf::Fonts> load_fonts(World& world) {
+  bool all = true;
+  pdf::Fonts fonts = pdf::own_fonts([&](const std::string& file) {
+    auto found = world.templates.font(file);
+    all = all && found;
+    pdf::FontFile font;
+    if (found) {
+      font.name = std::move(found->file);
+      font.bytes = std::make_shared<const std::string>(std::move(found->text));
+    }
+    return font;
+  });
+  return all ? std::optional(std::move(fonts)) : std::nullopt;
+}
+
 }  // namespace
 
 PressOrder order_of(const std::string& paper, const std::string& labels,
@@ -120,14 +136,14 @@ Result<Press> set_up_press(const PressOrder& order, World& world) {
   press.printer_file = printer.path;
   take_loaded(load_printer(printer, world), press.printer, problems);
   take_loaded(source_date(world), press.epoch, problems);
-  const std::string fonts = world.templates.fonts();
-  if (fonts.empty()) {
+  auto fonts = load_fonts(world);
+  if (!fonts) {
     problems.push_back(
         error("disk-data", fmt::format("no fonts are in {}", world.templates.places_asked()),
               "set LOOPLEDGER_DATA to the folder that holds `fonts` and `templates`"));
     return problems;
   }
-  press.fonts = pdf::fonts_in(fonts);
+  press.fonts = std::move(*fonts);
   auto metrics = pdf::load_metrics(press.fonts);
   append(problems, metrics.diagnostics());
   if (has_errors(problems)) {

@@ -84,8 +84,9 @@ class Templates {
   /// templates/, the user's own by its whole path. Empty: there is none. Errors: those of reading.
   [[nodiscard]] virtual Result<std::optional<plan::Loaded>> find(const std::string& kind,
                                                                  const std::string& name) = 0;
-  /// The folder of the fonts; empty: there is none.
-  [[nodiscard]] virtual std::string fonts() = 0;
+  /// A font's file by its name, with the path that messages give it; its text is empty when it
+  /// can't be read. Nothing: there are no fonts at all.
+  [[nodiscard]] virtual std::optional<plan::Loaded> font(const std::string& file) = 0;
   /// Where the plan's schema for editors lies; empty: nowhere.
   [[nodiscard]] virtual std::string schema_file() = 0;
   /// The folders that hold templates, the first to be asked first.

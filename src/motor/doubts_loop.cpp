@@ -39,7 +39,7 @@ LoopRange of_mass_or_plan(const Asked& a) {
   std::optional<Mass> rubber = a.now.rubber;
   Stage stage = read.finished ? Stage::finished : read.tied ? Stage::tied : Stage::washed;
   if (a.entry.reading && a.entry.kind == Kind::tied) {  // tied and weighed in one line
-    rubber = calc::counted(p, Stage::tied, *a.entry.reading).rubber;
+    rubber = calc::rubber_in(p, Stage::tied, *a.entry.reading);
     read.tied = a.entry.reading;
     stage = Stage::tied;
   }
@@ -149,7 +149,7 @@ void ask_loops(const Asked& a) {
     ask_loop(a, "loop", "a loop", *e.loop, worked ? of_loop_before(a) : of_mass_or_plan(a));
   }
   if (e.kind == Kind::tied && !e.loop && a.now.state >= State::broken_in) {
-    const Mass rubber = e.reading ? calc::counted(a.p(), Stage::tied, *e.reading).rubber : Mass{};
+    const Mass rubber = e.reading ? calc::rubber_in(a.p(), Stage::tied, *e.reading) : Mass{};
     const std::string about =
         rubber > Mass{} ? "loop=" + shown(loop_of_mass(a.p(), rubber), a.context.units) : "";
     a.add(Slip::loop, "a new knot",

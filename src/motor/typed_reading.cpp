@@ -83,7 +83,7 @@ Stage inferred_stage(const Record& record, const motor::Now& now, const std::opt
   if (!read.washed || is_over_washed(p, now)) {
     return Stage::washed;
   }
-  const Mass rubber = calc::counted(p, Stage::washed, *read.washed).rubber;
+  const Mass rubber = calc::rubber_in(p, Stage::washed, *read.washed);
   const Mass comes_on = calc::reading_of(p, Stage::tied, rubber) - *read.washed;
   return nearer_next(*read.washed, comes_on) ? Stage::tied : Stage::washed;
 }

@@ -26,6 +26,7 @@ namespace fs = std::filesystem;
 using What = commands::AtPath::What;
 
 constexpr std::string_view kEnding = ".toml";
+constexpr std::uint64_t kMaxFont = 32U << 20;
 
 /// As much of the open file's beginning as can be read.
 std::string head_of(int fd, std::size_t bytes) {
@@ -158,7 +159,17 @@ Result<std::optional<plan::Loaded>> NativeTemplates::find(const std::string& kin
   return std::optional<plan::Loaded>();
 }
 
-std::string NativeTemplates::fonts() { return font_folder(data_folders(env_)); }
+std::optional<plan::Loaded> NativeTemplates::font(const std::string& file) {
+  const std::string folder = font_folder(data_folders(env_));
+  if (folder.empty()) {
+    return std::nullopt;
+  }
+  plan::Loaded font{folder + "/" + file, {}};
+  if (auto bytes = read_file(font.file, kMaxFont)) {
+    font.text = std::move(*bytes);
+  }
+  return font;
+}
 
 std::string NativeTemplates::schema_file() {
   std::error_code problem;

@@ -40,7 +40,7 @@ class NativeTemplates : public commands::Templates {
   std::vector<std::string> names(const std::string& kind) override;
   Result<std::optional<plan::Loaded>> find(const std::string& kind,
                                            const std::string& name) override;
-  std::string fonts() override;
+  std::optional<plan::Loaded> font(const std::string& file) override;
   std::string schema_file() override;
   std::vector<std::string> folders() override;
   std::string places_asked() override;

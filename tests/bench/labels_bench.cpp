@@ -17,6 +17,7 @@
 #include "pdf/write_pdf.h"
 #include "sheets/labels.h"
 #include "support/invented_batch.h"
+#include "support/own_fonts.h"
 
 using namespace loopledger;
 using namespace loopledger::bench;
@@ -24,7 +25,7 @@ using namespace loopledger::bench;
 namespace {
 
 const pdf::Fonts& fonts() {
-  static const pdf::Fonts kFonts = pdf::fonts_in(LOOPLEDGER_SOURCE_DIR "/fonts");
+  static const pdf::Fonts kFonts = testing::fonts_in(LOOPLEDGER_SOURCE_DIR "/fonts");
   return kFonts;
 }
 

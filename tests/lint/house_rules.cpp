@@ -36,8 +36,7 @@ const std::map<std::string, Room>& rooms() {
       {"base", {{}, {}}},
       {"plan", {{"base/"}, {"toml++/", "boost/"}}},
       {"records", {{"base/"}, {"toml++/", "boost/"}}},
-      {"tag",
-       {joined({"base/"}, kRecordsData), {"ZXing/", "png.h", "jpeglib.h", "jerror.h"}}},
+      {"tag", {joined({"base/"}, kRecordsData), {"ZXing/", "png.h", "jpeglib.h", "jerror.h"}}},
       {"cutting", {{"base/"}, {}}},
       {"photo", {{"base/", "tag/"}, {"ZXing/", "png.h", "jpeglib.h", "jerror.h", "setjmp.h"}}},
       {"calc", {joined(joined({"base/", "cutting/"}, kPlanData), kRecordsData), {"boost/"}}},
@@ -52,8 +51,7 @@ const std::map<std::string, Room>& rooms() {
        {{"base/", "plan/", "records/", "cutting/", "calc/", "tag/", "photo/", "motor/", "page/",
          "sheets/", "pdf/"},
         {}}},
-      {"json",
-       {{"base/", "plan/", "records/", "calc/", "tag/", "motor/", "commands/"}, {}}},
+      {"json", {{"base/", "plan/", "records/", "calc/", "tag/", "motor/", "commands/"}, {}}},
       {"posix",
        {{"base/", "records/disk.h", "pdf/own_mark.h", "commands/"},
         {"unistd.h", "fcntl.h", "sys/", "poll.h", "termios.h", "signal.h"},
@@ -71,9 +69,11 @@ const std::map<std::string, Room>& rooms() {
 const std::set<std::string> kImpure{"fstream", "iostream", "filesystem", "chrono",
                                     "random",  "ctime",    "unistd.h",   "time.h"};
 
-/// Calls that reach outside without a telling header.
-const std::vector<std::string> kImpureCalls{"getenv(",    "setlocale(", "std::cout",    "std::cerr",
-                                            "std::rand(", "fopen(",     "time(nullptr)"};
+/// Calls that reach outside without a telling header; the latter half are those of our libraries.
+const std::vector<std::string> kImpureCalls{
+    "getenv(",     "setlocale(",    "std::cout",    "std::cerr", "std::rand(",
+    "fopen(",      "time(nullptr)", "FT_New_Face(", "FromFile",  "ToFile",
+    "parse_file(", "stdio_src(",    "init_io("};
 
 /// Headers by which a program reaches a network. No room may have them.
 const std::vector<std::string> kNetwork{"sys/socket.h", "sys/un.h", "netdb.h",    "netinet/",

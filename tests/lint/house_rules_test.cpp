@@ -156,6 +156,8 @@ TEST_CASE("a pure room that reaches outside is found") {
   }
   CHECK(planted("src/plan/read.cpp", "auto home = std::getenv(\"X\");\n").size() == 1);
   CHECK(planted("src/photo/image.cpp", "std::cerr << 1;\n").size() == 1);
+  CHECK(planted("src/pdf/haru.cpp", "HPDF_LoadTTFontFromFile(doc, path, 1);\n").size() == 1);
+  CHECK(planted("src/pdf/font_face.cpp", "FT_New_Face(library, path, 0, &face);\n").size() == 1);
   CHECK(planted("src/photo/image.cpp", "int a = 0;  // unlike std::cerr\n").empty());
 }
 

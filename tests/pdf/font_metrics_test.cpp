@@ -5,6 +5,7 @@
 #include <array>
 
 #include "pdf/fonts.h"
+#include "support/own_fonts.h"
 #include "support/pdf_tools.h"
 
 namespace {
@@ -18,7 +19,8 @@ TEST_CASE("widths are those that the PDF library draws, in every face and langua
   HPDF_Doc pdf = HPDF_New(nullptr, nullptr);
   HPDF_UseUTFEncodings(pdf);
   for (const page::Face face : kFaces) {
-    const char* name = HPDF_LoadTTFontFromFile(pdf, testing::fonts().of(face).c_str(), HPDF_TRUE);
+    const char* name =
+        HPDF_LoadTTFontFromFile(pdf, testing::fonts().of(face).name.c_str(), HPDF_TRUE);
     REQUIRE(name != nullptr);
     HPDF_Font font = HPDF_GetFont(pdf, name, "UTF-8");
     for (const std::string text :
@@ -53,7 +55,7 @@ TEST_CASE("what could only be drawn wrongly counts as absent") {
 }
 
 TEST_CASE("a font that is not there is an error that names it") {
-  const auto none = pdf::load_metrics(pdf::fonts_in("/nowhere"));
+  const auto none = pdf::load_metrics(testing::fonts_in("/nowhere"));
   REQUIRE_FALSE(none.ok());
   CHECK(none.diagnostics()[0].code == "disk-font");
   CHECK(none.diagnostics()[0].message.find("/nowhere/DejaVuSansCondensed.ttf") !=

@@ -54,7 +54,7 @@ TEST_CASE("a letter with two marks is drawn with both of them, in every face") {
 }
 
 TEST_CASE("a font that can't be read has no parts") {
-  CHECK(pdf::GlyphParts("/nowhere/font.ttf").behind("ồ").empty());
+  CHECK(pdf::GlyphParts(pdf::FontFile{}).behind("ồ").empty());
 }
 
 }  // namespace

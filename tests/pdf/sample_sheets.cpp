@@ -13,6 +13,7 @@
 #include "sheets/cut_sheet.h"
 #include "sheets/labels.h"
 #include "support/invented_batch.h"
+#include "support/own_fonts.h"
 
 namespace {
 
@@ -40,7 +41,7 @@ int main(int argc, char** argv) {
   }
   const std::string folder = argv[1];
   const testing::InventedBatch made = testing::invented_batch(argc > 2 ? std::atoi(argv[2]) : 24);
-  const pdf::Fonts fonts = pdf::fonts_in(LOOPLEDGER_SOURCE_DIR "/fonts");
+  const pdf::Fonts fonts = testing::fonts_in(LOOPLEDGER_SOURCE_DIR "/fonts");
   const auto metrics = pdf::load_metrics(fonts);
   if (!metrics) {
     std::fputs(render(metrics.diagnostics()).c_str(), stderr);

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "pdf/own_mark.h"
+#include "support/own_fonts.h"
 #include "support/pdf_tools.h"
 
 namespace {
@@ -44,7 +45,7 @@ TEST_CASE("a text longer than the format takes is refused, not cut off silently"
 }
 
 TEST_CASE("a font file that is not there is an error, not a page without text") {
-  const auto refused = pdf::write_pdf(with_text(page::Face::label), pdf::fonts_in("/nowhere"));
+  const auto refused = pdf::write_pdf(with_text(page::Face::label), testing::fonts_in("/nowhere"));
   REQUIRE_FALSE(refused.ok());
   CHECK(refused.diagnostics()[0].code == "disk-font");
   CHECK(refused.diagnostics()[0].message.find("/nowhere/RobotoCondensed-Regular.ttf") !=

@@ -17,6 +17,7 @@
 #include "base/diagnostic.h"
 #include "pdf/write_pdf.h"
 #include "photo/symbols.h"
+#include "support/own_fonts.h"
 
 namespace loopledger::testing {
 namespace {
@@ -49,7 +50,7 @@ std::vector<double> page_heights(const std::string& pdf) {
 }  // namespace
 
 const pdf::Fonts& fonts() {
-  static const pdf::Fonts all = pdf::fonts_in(LOOPLEDGER_SOURCE_DIR "/fonts");
+  static const pdf::Fonts all = fonts_in(LOOPLEDGER_SOURCE_DIR "/fonts");
   return all;
 }
 
