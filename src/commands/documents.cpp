@@ -59,8 +59,8 @@ Diagnostics foreign_files(const std::vector<std::string>& paths, bool overwrite,
   return problems;
 }
 
-Documents::Documents(World& world, const Press& press, std::string folder, bool overwrite)
-    : world_(world), press_(press), folder_(std::move(folder)), overwrite_(overwrite) {}
+Documents::Documents(World& world, const PrintSetup& setup, std::string folder, bool overwrite)
+    : world_(world), setup_(setup), folder_(std::move(folder)), overwrite_(overwrite) {}
 
 Diagnostics Documents::add(const std::string& name, const plan::Stock& stock,
                            Result<page::Document> document) {
@@ -68,8 +68,8 @@ Diagnostics Documents::add(const std::string& name, const plan::Stock& stock,
   if (!document) {
     return said;
   }
-  append(said, fit_to_printer(*document, stock, press_, name));
-  auto bytes = pdf::write_pdf(*document, press_.fonts);
+  append(said, correct_for_printer(*document, stock, setup_, name));
+  auto bytes = pdf::write_pdf(*document, setup_.fonts);
   append(said, bytes.diagnostics());
   if (bytes) {
     files_.push_back({joined(folder_, name), document->pages.size(), false});

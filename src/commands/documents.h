@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "base/result.h"
-#include "commands/press.h"
+#include "commands/print_setup.h"
 #include "commands/world.h"
 #include "page/page.h"
 #include "plan/stock.h"
@@ -30,9 +30,9 @@ struct WrittenFile {
 
 class Documents {
  public:
-  /// @pre world and press outlive it
+  /// @pre world and setup outlive it
   /// @param folder made when it is not there
-  Documents(World& world, const Press& press, std::string folder, bool overwrite);
+  Documents(World& world, const PrintSetup& setup, std::string folder, bool overwrite);
 
   /// A document of that name on that stock, made true by the printer's file. Nothing is written.
   /// Diagnostics: the document's own, printer-fit, pdf-….
@@ -50,7 +50,7 @@ class Documents {
 
  private:
   World& world_;
-  const Press& press_;
+  const PrintSetup& setup_;
   std::string folder_;
   bool overwrite_;
   std::vector<WrittenFile> files_;

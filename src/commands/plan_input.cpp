@@ -149,7 +149,7 @@ Result<plan::Stock> load_stock(const std::string& name, const std::string& plan_
 
 Result<plan::LabelLayout> load_layout(const std::string& name, const std::string& plan_path,
                                       const Place& asked, World& world) {
-  const auto loaded = load_named("sheets", name, plan_path, asked, world);
+  const auto loaded = load_named("layouts", name, plan_path, asked, world);
   return loaded ? plan::read_label_layout(loaded->text, loaded->file, stem_of(loaded->file))
                 : Result<plan::LabelLayout>(loaded.diagnostics());
 }

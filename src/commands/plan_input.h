@@ -33,7 +33,7 @@ void quote_lines(const PlanInput& input, Diagnostics& diagnostics);
 [[nodiscard]] Result<plan::Stock> load_stock(const std::string& name, const std::string& plan_path,
                                              const Place& asked, World& world);
 
-/// A label's layout by its name in templates/sheets, or by a path as for a stock.
+/// A label's layout by its name in templates/layouts, or by a path as for a stock.
 [[nodiscard]] Result<plan::LabelLayout> load_layout(const std::string& name,
                                                     const std::string& plan_path,
                                                     const Place& asked, World& world);

@@ -28,6 +28,13 @@ using What = commands::AtPath::What;
 constexpr std::string_view kEnding = ".toml";
 constexpr std::uint64_t kMaxFont = 32U << 20;
 
+/// Where a kind of templates lies within `templates`. Layouts lay in "sheets" once, and in a
+/// folder of the user's own they still may.
+std::vector<std::string> folders_of(const std::string& kind) {
+  return kind == "layouts" ? std::vector<std::string>{kind, "sheets"}
+                           : std::vector<std::string>{kind};
+}
+
 /// As much of the open file's beginning as can be read.
 std::string head_of(int fd, std::size_t bytes) {
   std::string head(bytes, '\0');
@@ -126,11 +133,13 @@ Result<std::unique_ptr<commands::NewFile>> NativeFiles::write(const std::string&
 
 std::vector<std::string> NativeTemplates::names(const std::string& kind) {
   std::vector<std::string> names;
-  for (const DataFolder& folder : data_folders(env_)) {
-    std::error_code problem;
-    for (const auto& entry : fs::directory_iterator(folder.path / "templates" / kind, problem)) {
-      if (entry.path().extension() == kEnding) {
-        names.push_back(entry.path().stem().string());
+  for (const DataFolder& data : data_folders(env_)) {
+    for (const std::string& folder : folders_of(kind)) {
+      std::error_code problem;
+      for (const auto& entry : fs::directory_iterator(data.path / "templates" / folder, problem)) {
+        if (entry.path().extension() == kEnding) {
+          names.push_back(entry.path().stem().string());
+        }
       }
     }
   }
@@ -142,19 +151,21 @@ std::vector<std::string> NativeTemplates::names(const std::string& kind) {
 /// The user's own goes by its whole path, for it is the one to be mended.
 Result<std::optional<plan::Loaded>> NativeTemplates::find(const std::string& kind,
                                                           const std::string& name) {
-  const fs::path inside = fs::path("templates") / kind / (name + std::string(kEnding));
-  for (const DataFolder& folder : data_folders(env_)) {
-    const fs::path file = folder.path / inside;
-    std::error_code ignored;
-    if (!fs::exists(file, ignored)) {
-      continue;
+  for (const DataFolder& data : data_folders(env_)) {
+    for (const std::string& folder : folders_of(kind)) {
+      const fs::path inside = fs::path("templates") / folder / (name + std::string(kEnding));
+      const fs::path file = data.path / inside;
+      std::error_code ignored;
+      if (!fs::exists(file, ignored)) {
+        continue;
+      }
+      auto text = read_file(file.string(), commands::kMaxTextFile);
+      if (!text) {
+        return text.diagnostics();
+      }
+      return std::optional(
+          plan::Loaded{data.shipped ? inside.string() : file.string(), std::move(*text)});
     }
-    auto text = read_file(file.string(), commands::kMaxTextFile);
-    if (!text) {
-      return text.diagnostics();
-    }
-    return std::optional(
-        plan::Loaded{folder.shipped ? inside.string() : file.string(), std::move(*text)});
   }
   return std::optional<plan::Loaded>();
 }

@@ -2,7 +2,7 @@
 //
 // A page that shows how a printer misses: the outlines and numbers of a stock's labels, to be held
 // over a sheet of them against the light, and bars of a known length. What is measured goes into
-// the user's printer file (plan/printer.h).
+// the user's printer file (plan/printer_misses.h).
 #pragma once
 
 #include <optional>

@@ -16,7 +16,7 @@
 #include "commands/find_record.h"
 #include "commands/motor_rows.h"
 #include "commands/outcome.h"
-#include "commands/press.h"
+#include "commands/print_setup.h"
 #include "commands/row_filter.h"
 #include "commands/today.h"
 #include "commands/winder_today.h"
@@ -120,7 +120,7 @@ Diagnostics retired_among(const std::vector<motor::CardMotor>& motors) {
 
 sheets::CardRun card_run(const std::vector<motor::CardMotor>& motors,
                          const std::vector<records::Record>& records, Units units,
-                         const commands::Press& press) {
+                         const commands::PrintSetup& setup) {
   sheets::CardRun run;
   run.units = units;
   std::string newest;
@@ -128,7 +128,7 @@ sheets::CardRun card_run(const std::vector<motor::CardMotor>& motors,
     newest = std::max(newest, motor.last);
   }
   run.as_of = newest.empty() ? "" : "as logged up to " + newest;
-  run.created = commands::creation_date(date_from_iso(newest), press);
+  run.created = commands::creation_date(date_from_iso(newest), setup);
   const bool one_title = std::ranges::all_of(records, [&](const records::Record& r) {
     return r.planned.title == records.front().planned.title;
   });
@@ -138,15 +138,15 @@ sheets::CardRun card_run(const std::vector<motor::CardMotor>& motors,
 
 /// Errors: page-paper, pdf-…, disk-….
 Diagnostics write_cards(const std::vector<motor::CardMotor>& motors, const sheets::CardRun& run,
-                        const commands::Press& press, const std::string& folder,
+                        const commands::PrintSetup& setup, const std::string& folder,
                         const std::string& path, bool overwrite, commands::World& world) {
-  auto document = sheets::field_cards(motors, run, press.paper, *press.metrics);
+  auto document = sheets::field_cards(motors, run, setup.paper, *setup.metrics);
   Diagnostics said = document.diagnostics();
   if (!document) {
     return said;
   }
-  append(said, commands::fit_to_printer(*document, press.paper, press, "card.pdf"));
-  auto bytes = pdf::write_pdf(*document, press.fonts);
+  append(said, commands::correct_for_printer(*document, setup.paper, setup, "card.pdf"));
+  auto bytes = pdf::write_pdf(*document, setup.fonts);
   append(said, bytes.diagnostics());
   append(said, commands::foreign_files({path}, overwrite, world));
   append(said, has_errors(said) ? Diagnostics{} : posix::make_folder(folder));
@@ -225,12 +225,12 @@ void print_cards(const CardOptions& options, Context& context) {
     motors.push_back(motor::card_motor(record, *today, units));
   }
   append(said, retired_among(motors));
-  const auto press =
-      commands::set_up_press(commands::order_of(options.paper, {}, {}), context.world);
-  append(said, press.diagnostics());
+  const auto setup =
+      commands::set_up_printing(commands::order_of(options.paper, {}, {}), context.world);
+  append(said, setup.diagnostics());
   const std::string path = (std::filesystem::path(options.out) / "card.pdf").string();
   if (!has_errors(said)) {
-    append(said, write_cards(motors, card_run(motors, found.records, units, *press), *press,
+    append(said, write_cards(motors, card_run(motors, found.records, units, *setup), *setup,
                              options.out, path, options.overwrite, context.world));
   }
   const bool done = !has_errors(said);

@@ -264,7 +264,7 @@ Command& Command::records(std::string& to) {
 
 Command& Command::label_sheet(LabelSheetOptions& to) {
   return option("--labels", to.stock, "Label stock: a name in templates/stock, or a .toml file")
-      .option("--layout", to.layout, "What stands on them: a name in templates/sheets, or a file")
+      .option("--layout", to.layout, "What stands on them: a name in templates/layouts, or a file")
       .number("--start", to.start, 1, kMaxStart, "First free label of a part-used sheet, from 1")
       .number("--copies", to.copies, 1, sheets::kMaxCopies, "Of each label, one behind the other");
 }

@@ -18,7 +18,7 @@
 #include "commands/outcome.h"
 #include "commands/paths.h"
 #include "commands/plan_input.h"
-#include "commands/press.h"
+#include "commands/print_setup.h"
 #include "cutting/cutting_plan.h"
 #include "json/json.h"
 #include "motor/entry_checks.h"
@@ -133,25 +133,25 @@ std::vector<records::Record> records_asked_for(const LabelOptions& options,
   return std::move(wanted).records();
 }
 
-sheets::LabelRun bag_run(const LabelOptions& options, const commands::Press& press,
+sheets::LabelRun bag_run(const LabelOptions& options, const commands::PrintSetup& setup,
                          const std::string& title, const std::optional<Date>& date) {
-  sheets::LabelRun run = label_run(options.labels, press);
+  sheets::LabelRun run = label_run(options.labels, setup);
   run.title = title;
   run.units = options.units.value_or(Units::metric);
-  run.created = commands::creation_date(date, press);
+  run.created = commands::creation_date(date, setup);
   return run;
 }
 
 /// The PDF, written beside its place; `path` is set to that place.
-Result<posix::PendingFile> made(Result<page::Document> document, const commands::Press& press,
+Result<posix::PendingFile> made(Result<page::Document> document, const commands::PrintSetup& setup,
                                 const LabelOptions& options, const std::string& name,
                                 std::string& path, commands::World& world) {
   Diagnostics problems = document.diagnostics();
   if (!document) {
     return problems;
   }
-  append(problems, commands::fit_to_printer(*document, press.labels, press, name));
-  auto bytes = pdf::write_pdf(*document, press.fonts);
+  append(problems, commands::correct_for_printer(*document, setup.labels, setup, name));
+  auto bytes = pdf::write_pdf(*document, setup.fonts);
   append(problems, bytes.diagnostics());
   path = (std::filesystem::path(options.out) / name).string();
   append(problems, commands::foreign_files({path}, options.overwrite, world));
@@ -204,8 +204,8 @@ Diagnostics note_labelled(const std::vector<records::Record>& records, records::
   return said;
 }
 
-Diagnostics label_motors(const LabelOptions& options, const commands::Press& press, Labelled& done,
-                         Context& context) {
+Diagnostics label_motors(const LabelOptions& options, const commands::PrintSetup& setup,
+                         Labelled& done, Context& context) {
   records::Disk& disk = context.world.disk;
   const std::string folder = commands::records_folder(options.records, {}, context.world);
   records::Ledger ledger(disk, folder);
@@ -220,9 +220,9 @@ Diagnostics label_motors(const LabelOptions& options, const commands::Press& pre
     figures.push_back(motor::motor_label(record, motor::now_of(record)));
     newest = std::max(newest, figures.back().date);
   }
-  const sheets::LabelRun run = bag_run(options, press, "Bag labels", newest);
+  const sheets::LabelRun run = bag_run(options, setup, "Bag labels", newest);
   std::string path;
-  auto file = made(sheets::labels(figures, run, *press.metrics), press, options, "labels.pdf", path,
+  auto file = made(sheets::labels(figures, run, *setup.metrics), setup, options, "labels.pdf", path,
                    context.world);
   append(said, file.diagnostics());
   if (!file) {
@@ -261,7 +261,7 @@ std::vector<sheets::RemnantFigures> remnants_of(const plan::Plan& plan, const ca
 }
 
 Diagnostics label_pieces(LabelOptions options, const commands::PlanInput& input,
-                         const commands::Press& press, Labelled& done, Context& context) {
+                         const commands::PrintSetup& setup, Labelled& done, Context& context) {
   const plan::Plan& plan = input.plan;
   const auto batch = calc::work_out(plan, {.short_of_strip = options.short_of_strip});
   Diagnostics said = batch.diagnostics();
@@ -273,9 +273,9 @@ Diagnostics label_pieces(LabelOptions options, const commands::PlanInput& input,
   const auto remnants = remnants_of(plan, *batch);
   std::string path;
   auto file =
-      made(sheets::remnant_labels(remnants, bag_run(options, press, "Remnants of strip", date),
-                                  *press.metrics),
-           press, options, "remnants.pdf", path, context.world);
+      made(sheets::remnant_labels(remnants, bag_run(options, setup, "Remnants of strip", date),
+                                  *setup.metrics),
+           setup, options, "remnants.pdf", path, context.world);
   append(said, file.diagnostics());
   if (file) {
     append(said, file->commit());
@@ -287,7 +287,7 @@ Diagnostics label_pieces(LabelOptions options, const commands::PlanInput& input,
 }
 
 /// The remnants' labels of `options.pieces`, a plan.
-Diagnostics label_plan(const LabelOptions& options, commands::PressOrder order, Labelled& done,
+Diagnostics label_plan(const LabelOptions& options, commands::PrintOrder order, Labelled& done,
                        Context& context) {
   const auto input = commands::load_plan(options.pieces, context.world);
   Diagnostics said = input.diagnostics();
@@ -300,10 +300,10 @@ Diagnostics label_plan(const LabelOptions& options, commands::PressOrder order, 
   if (!order.labels && plan.labels.given) {
     order.labels = commands::TemplateName{plan.labels.value, plan.labels.place};
   }
-  const auto press = commands::set_up_press(order, context.world);
-  append(said, press.diagnostics());
-  if (press) {
-    append(said, label_pieces(options, *input, *press, done, context));
+  const auto setup = commands::set_up_printing(order, context.world);
+  append(said, setup.diagnostics());
+  if (setup) {
+    append(said, label_pieces(options, *input, *setup, done, context));
   }
   commands::quote_lines(*input, said);
   return said;
@@ -327,15 +327,15 @@ void run_label(const LabelOptions& options, Context& context) {
                      options.json);
     return;
   }
-  const commands::PressOrder order =
+  const commands::PrintOrder order =
       commands::order_of({}, options.labels.stock, options.labels.layout);
   Labelled done;
   Diagnostics said;
   if (motors) {
-    const auto press = commands::set_up_press(order, context.world);
-    said = press.diagnostics();
-    if (press) {
-      append(said, label_motors(options, *press, done, context));
+    const auto setup = commands::set_up_printing(order, context.world);
+    said = setup.diagnostics();
+    if (setup) {
+      append(said, label_motors(options, *setup, done, context));
     }
   } else {
     said = label_plan(options, order, done, context);

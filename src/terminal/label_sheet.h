@@ -6,7 +6,7 @@
 
 #include <string>
 
-#include "commands/press.h"
+#include "commands/print_setup.h"
 #include "sheets/labels.h"
 
 namespace loopledger::terminal {
@@ -20,12 +20,12 @@ struct LabelSheetOptions {
   int copies = 1;
 };
 
-/// What stands in the run by these options and the press; figures, title and date are the caller's.
+/// What stands in the run by these options and the setup; figures, title and date are the caller's.
 [[nodiscard]] inline sheets::LabelRun label_run(const LabelSheetOptions& options,
-                                                const commands::Press& press) {
+                                                const commands::PrintSetup& setup) {
   sheets::LabelRun run;
-  run.stock = press.labels;
-  run.layouts = press.layouts;
+  run.stock = setup.labels;
+  run.layouts = setup.layouts;
   run.start = options.start;
   run.copies = options.copies;
   return run;

@@ -19,7 +19,7 @@
 #include "commands/paths.h"
 #include "commands/plan_checks.h"
 #include "commands/plan_input.h"
-#include "commands/press.h"
+#include "commands/print_setup.h"
 #include "json/json.h"
 #include "pdf/fonts.h"
 #include "pdf/write_pdf.h"
@@ -119,24 +119,24 @@ struct Printed {
 class Printer {
  public:
   Printer(const plan::Plan& plan, const calc::Batch& batch, const PrintAgain& again,
-          const PrintOptions& options, const commands::Press& press, std::optional<Moment> created,
-          std::string folder)
+          const PrintOptions& options, const commands::PrintSetup& setup,
+          std::optional<Moment> created, std::string folder)
       : plan_(plan),
         batch_(batch),
         again_(again),
         options_(options),
-        press_(press),
+        setup_(setup),
         created_(created),
         folder_(std::move(folder)) {}
 
   /// All documents as bytes; nothing is written yet.
   Result<std::vector<Printed>> documents() {
-    add("cut-sheet.pdf", press_.paper,
-        sheets::cut_sheet(plan_, batch_, press_.paper, *press_.metrics, created_));
-    add("break-in.pdf", press_.paper,
-        sheets::break_in_sheet(plan_, batch_, press_.paper, *press_.metrics, created_));
+    add("cut-sheet.pdf", setup_.paper,
+        sheets::cut_sheet(plan_, batch_, setup_.paper, *setup_.metrics, created_));
+    add("break-in.pdf", setup_.paper,
+        sheets::break_in_sheet(plan_, batch_, setup_.paper, *setup_.metrics, created_));
     if (const auto figures = label_figures(); !figures.empty()) {
-      add("labels.pdf", press_.labels, labels(figures));
+      add("labels.pdf", setup_.labels, labels(figures));
     }
     if (has_errors(problems_)) {
       return problems_;
@@ -158,12 +158,12 @@ class Printer {
   }
 
   Result<page::Document> labels(const std::vector<motor::LabelFigures>& figures) {
-    sheets::LabelRun run = label_run(options_.labels, press_);
+    sheets::LabelRun run = label_run(options_.labels, setup_);
     run.title = plan_.title;
     run.link = plan_.link.given ? plan_.link.value : std::string{};
     run.units = plan_.units;
     run.created = created_;
-    return sheets::labels(figures, run, *press_.metrics);
+    return sheets::labels(figures, run, *setup_.metrics);
   }
 
   void add(const std::string& name, const plan::Stock& stock, Result<page::Document> document) {
@@ -171,8 +171,8 @@ class Printer {
     if (!document) {
       return;
     }
-    append(problems_, commands::fit_to_printer(*document, stock, press_, name));
-    auto bytes = pdf::write_pdf(*document, press_.fonts);
+    append(problems_, commands::correct_for_printer(*document, stock, setup_, name));
+    auto bytes = pdf::write_pdf(*document, setup_.fonts);
     append(problems_, bytes.diagnostics());
     if (bytes) {
       printed_.push_back({(std::filesystem::path(folder_) / name).string(), document->pages.size(),
@@ -184,7 +184,7 @@ class Printer {
   const calc::Batch& batch_;
   const PrintAgain& again_;
   const PrintOptions& options_;
-  const commands::Press& press_;
+  const commands::PrintSetup& setup_;
   std::optional<Moment> created_;
   std::string folder_;
   Diagnostics problems_;
@@ -264,8 +264,8 @@ plan::Placed<std::string> named_or(const std::string& option,
 }
 
 /// What the plan names, unless the command line names another.
-commands::PressOrder press_order(const plan::Plan& plan, const PrintOptions& options) {
-  commands::PressOrder order =
+commands::PrintOrder print_order(const plan::Plan& plan, const PrintOptions& options) {
+  commands::PrintOrder order =
       commands::order_of(options.paper, options.labels.stock, options.labels.layout);
   order.beside = plan.file;
   if (options.paper.empty()) {
@@ -306,20 +306,20 @@ void print_plan(const PrintOptions& options, commands::PlanInput& input, Diagnos
   }
   auto batch = calc::work_out(plan, work_options);
   append(said, batch.diagnostics());
-  auto press = commands::set_up_press(press_order(plan, options), context.world);
-  append(said, press.diagnostics());
+  auto setup = commands::set_up_printing(print_order(plan, options), context.world);
+  append(said, setup.diagnostics());
   if (batch) {
     append(said, commands::check_batch(plan, *batch));
   }
-  if (!batch || !press || has_errors(said)) {
+  if (!batch || !setup || has_errors(said)) {
     return;
   }
   const auto work = compare_with_ledger(*batch, plan, ledger, work_options.only.has_value());
   append(said, work.diagnostics());
   static const PrintAgain kNothing;
-  auto files = Printer(plan, *batch, work ? work->again : kNothing, options, *press,
+  auto files = Printer(plan, *batch, work ? work->again : kNothing, options, *setup,
                        commands::creation_date(
-                           plan.date.given ? std::optional(plan.date.value) : std::nullopt, *press),
+                           plan.date.given ? std::optional(plan.date.value) : std::nullopt, *setup),
                        folder)
                    .documents();
   append(said, files.diagnostics());
@@ -335,14 +335,14 @@ void print_plan(const PrintOptions& options, commands::PlanInput& input, Diagnos
 /// The test page on the plan's labels, or, without a plan, on those that the options name.
 void run_test_page(const PrintOptions& options, const commands::PlanInput* input, Diagnostics said,
                    Context& context) {
-  TestPageOrder order{.press = commands::order_of(options.paper, options.labels.stock, {}),
+  TestPageOrder order{.setup = commands::order_of(options.paper, options.labels.stock, {}),
                       .folder = options.out.empty() ? "out" : options.out,
                       .date = std::nullopt,
                       .overwrite = options.overwrite,
                       .quiet = options.json};
   if (input != nullptr) {
     const plan::Plan& plan = input->plan;
-    order.press = press_order(plan, options);
+    order.setup = print_order(plan, options);
     order.folder = options.out.empty() ? commands::beside(options.plan, "out") : options.out;
     order.date = plan.date.given ? std::optional(plan.date.value) : std::nullopt;
   }

@@ -8,13 +8,13 @@
 
 #include "base/date.h"
 #include "base/result.h"
-#include "commands/press.h"
+#include "commands/print_setup.h"
 #include "terminal/command.h"
 
 namespace loopledger::terminal {
 
 struct TestPageOrder {
-  commands::PressOrder press;
+  commands::PrintOrder setup;
   std::string folder;
   std::optional<Date> date;
   bool overwrite = false;
@@ -22,7 +22,7 @@ struct TestPageOrder {
 };
 
 /// Writes test-page.pdf into the folder, says what to do with it, and gives its path. Errors: those
-/// of commands::set_up_press, sheets::test_page, write_pdf and files.h.
+/// of commands::set_up_printing, sheets::test_page, write_pdf and files.h.
 [[nodiscard]] Result<std::string> print_test_page(const TestPageOrder& order, Context& context);
 
 }  // namespace loopledger::terminal

@@ -54,9 +54,9 @@ void fill(const TempFolder& folder) {
   folder.write("loopledger/templates/rules/club.toml", "limit = \"1.5 g\"\n");
   folder.write("loopledger/templates/recipes/gentle.toml",
                "source = \"invented\"\nsteps = [{ stretch = 3.0, hold = \"7 min\" }]\n");
-  fs::create_directories(folder.path("loopledger/templates/sheets"));
-  fs::copy_file(kShipped + "sheets/slip.toml",
-                folder.path("loopledger/templates/sheets/large.toml"));
+  fs::create_directories(folder.path("loopledger/templates/layouts"));
+  fs::copy_file(kShipped + "layouts/slip.toml",
+                folder.path("loopledger/templates/layouts/large.toml"));
 }
 
 Ran printed(const TempFolder& work, const std::map<std::string, std::string>& environment,
@@ -103,6 +103,50 @@ TEST_CASE("of two templates with one name the user's wins, and its faults are sh
   CHECK_FALSE(work.holds("out"));
   fs::remove(own);
   CHECK(run({"print", work.path("night.toml")}, {}, environment).code == 0);
+}
+
+TEST_CASE("a layout of the user's own is found in the folder that layouts lay in once") {
+  const TempFolder work;
+  const TempFolder home;
+  fill(home);
+  const std::map<std::string, std::string> environment{{"XDG_DATA_HOME", home.path()}};
+  const std::string templates = home.path("loopledger/templates/");
+  fs::rename(templates + "layouts", templates + "sheets");
+  const auto old = printed(work, environment);
+  CHECK_MESSAGE(old.code == 0, old.err);
+  const auto misspelt =
+      run({"print", work.path("night.toml"), "--layout", "larg"}, {}, environment);
+  CHECK(misspelt.code == 1);
+  CHECK_MESSAGE(has(misspelt.err, "there is no template \"larg\" in templates/layouts"),
+                misspelt.err);
+  CHECK_MESSAGE(has(misspelt.err, "did you mean \"large\"?"), misspelt.err);
+  // One of a shipped layout's name still goes before it, and `layouts` before `sheets`.
+  const std::string slip = home.write("loopledger/templates/sheets/slip.toml", "txt = \"Mine\"\n");
+  const auto own = run({"print", work.path("night.toml")}, {}, environment);
+  CHECK(own.code == 1);
+  CHECK_MESSAGE(has(own.err, slip + ":1:1: error"), own.err);
+  fs::create_directories(templates + "layouts");
+  fs::copy_file(kShipped + "layouts/slip.toml", templates + "layouts/slip.toml");
+  CHECK(run({"print", work.path("night.toml")}, {}, environment).code == 0);
+}
+
+TEST_CASE("a folder that LOOPLEDGER_DATA names may have its layouts where they lay once") {
+  const TempFolder work;
+  const TempFolder data;
+  fs::copy(LOOPLEDGER_SOURCE_DIR "/templates", data.path("templates"), fs::copy_options::recursive);
+  fs::create_directory_symlink(LOOPLEDGER_SOURCE_DIR "/fonts", data.path("fonts"));
+  const std::map<std::string, std::string> environment{{"LOOPLEDGER_DATA", data.path()}};
+  const auto printed_to = [&](const std::string& out) {
+    return run({"print", "--test-page", "--out", work.path(out)}, {}, environment);
+  };
+  CHECK(printed_to("a").code == 0);
+  fs::rename(data.path("templates/layouts"), data.path("templates/sheets"));
+  CHECK(printed_to("b").code == 0);
+  CHECK(work.read("a/test-page.pdf") == work.read("b/test-page.pdf"));
+  fs::remove_all(data.path("templates/sheets"));
+  const auto none = printed_to("c");
+  CHECK(none.code == 3);
+  CHECK_MESSAGE(has(none.err, "no templates/layouts are in LOOPLEDGER_DATA"), none.err);
 }
 
 TEST_CASE("a misspelt name is answered with the user's own names too") {

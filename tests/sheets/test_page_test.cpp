@@ -5,7 +5,7 @@
 
 #include <cmath>
 
-#include "page/printer_fit.h"
+#include "page/print_correction.h"
 #include "sheets/label_grid.h"
 #include "support/invented_batch.h"
 #include "support/page_check.h"
@@ -89,23 +89,23 @@ TEST_CASE("what was measured is made up for: a print that misses by it comes out
   miss.down = Length::mm(-0.3);
   miss.bar_across = Length::mm(99.6);
   miss.bar_down = Length::mm(100.2);
-  const page::PrinterFit fit = page::printer_fit(miss, 0);
+  const page::PrintCorrection correction = page::print_correction(miss, 0);
   for (const double x : {0.0, 70.0, 200.0}) {
-    CHECK((fit.sx * x + fit.dx) * 0.996 + 0.6 == doctest::Approx(x));
-    CHECK((fit.sy * x + fit.dy) * 1.002 - 0.3 == doctest::Approx(x));
+    CHECK((correction.sx * x + correction.dx) * 0.996 + 0.6 == doctest::Approx(x));
+    CHECK((correction.sy * x + correction.dy) * 1.002 - 0.3 == doctest::Approx(x));
   }
-  CHECK(page::described(fit) ==
+  CHECK(page::described(correction) ==
         "moved 0.6 mm left and 0.3 mm down, scaled by 1.0040 across, scaled by 0.9980 down");
-  CHECK(page::described(page::printer_fit({}, 0)).empty());
+  CHECK(page::described(page::print_correction({}, 0)).empty());
 }
 
 TEST_CASE("on a label printer the shift is whole dots and nothing is stretched") {
   plan::PrinterMiss miss;
   miss.right = Length::mm(0.6);
   miss.bar_across = Length::mm(99);
-  const page::PrinterFit fit = page::printer_fit(miss, 203);
-  CHECK(fit.sx == 1);
-  CHECK(fit.dx / 25.4 * 203 == doctest::Approx(-5));
+  const page::PrintCorrection correction = page::print_correction(miss, 203);
+  CHECK(correction.sx == 1);
+  CHECK(correction.dx / 25.4 * 203 == doctest::Approx(-5));
 }
 
 }  // namespace

@@ -12,7 +12,7 @@
 #include "base/text.h"
 #include "plan/label_layout.h"
 #include "plan/read_label_layout.h"
-#include "plan/read_printer.h"
+#include "plan/read_printer_misses.h"
 #include "plan/read_stock.h"
 #include "records/fields.h"
 #include "records/planned_fields.h"
@@ -281,7 +281,7 @@ TEST_CASE("labels.md has the keys of stock, layout and printer, and every field 
   }
   check_same(keys, told("labels.md", "Layouts"), "labels.md, layouts");
   for (const std::string& key :
-       known_by(plan::read_printer("zzzzzzzzz = 1\n", "x.toml").diagnostics())) {
+       known_by(plan::read_printer_misses("zzzzzzzzz = 1\n", "x.toml").diagnostics())) {
     CHECK_MESSAGE(has(manual("labels.md"), key), key);
   }
 }

@@ -14,7 +14,7 @@
 #include "page/page.h"
 #include "pdf/fonts.h"
 #include "plan/label_layout.h"
-#include "plan/printer.h"
+#include "plan/printer_misses.h"
 #include "plan/stock.h"
 
 namespace loopledger::commands {
@@ -25,8 +25,8 @@ struct TemplateName {
   Place place;
 };
 
-/// What the press is to be loaded with.
-struct PressOrder {
+/// What is to be printed on and by: stocks and layouts by their names.
+struct PrintOrder {
   TemplateName paper{"a4", {}};
   std::optional<TemplateName> labels;  ///< none: plain labels on the paper
   TemplateName slip{"slip", {}};
@@ -36,31 +36,32 @@ struct PressOrder {
 };
 
 /// What the command line asks for; empty words ask for nothing.
-[[nodiscard]] PressOrder order_of(const std::string& paper, const std::string& labels,
+[[nodiscard]] PrintOrder order_of(const std::string& paper, const std::string& labels,
                                   const std::string& layout);
 
-struct Press {
+/// All of it, loaded.
+struct PrintSetup {
   plan::Stock paper;
   plan::Stock labels;  ///< the paper when no label stock is named
   plan::LabelLayouts layouts;
   pdf::Fonts fonts;
   std::unique_ptr<page::FontMetrics> metrics;
-  plan::Printer printer;
+  plan::PrinterMisses misses;
   std::string printer_file;     ///< where the user's own file is, or would be
   std::optional<Moment> epoch;  ///< what SOURCE_DATE_EPOCH says
 };
 
 /// Templates are found as load_stock says. Errors: those of load_stock, load_layout and
-/// read_printer, disk-data, disk-font. A SOURCE_DATE_EPOCH that can't be used is warned of.
-[[nodiscard]] Result<Press> set_up_press(const PressOrder& order, World& world);
+/// read_printer_misses, disk-data, disk-font. A SOURCE_DATE_EPOCH that can't be used is warned of.
+[[nodiscard]] Result<PrintSetup> set_up_printing(const PrintOrder& order, World& world);
 
 /// Makes the document come out true on this stock by the user's printer file. A note `printer-fit`
 /// says so when it changes anything. @param file the document's name in that note
-[[nodiscard]] Diagnostics fit_to_printer(page::Document& document, const plan::Stock& stock,
-                                         const Press& press, const std::string& file);
+[[nodiscard]] Diagnostics correct_for_printer(page::Document& document, const plan::Stock& stock,
+                                              const PrintSetup& setup, const std::string& file);
 
 /// The creation date of a PDF: SOURCE_DATE_EPOCH, else this date, else none.
 [[nodiscard]] std::optional<Moment> creation_date(const std::optional<Date>& date,
-                                                  const Press& press);
+                                                  const PrintSetup& setup);
 
 }  // namespace loopledger::commands

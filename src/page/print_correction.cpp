@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "page/printer_fit.h"
+#include "page/print_correction.h"
 
 #include <fmt/format.h>
 
@@ -15,7 +15,7 @@ constexpr double kHair = 0.005;  // mm; nobody sees less
 
 }  // namespace
 
-PrinterFit printer_fit(const plan::PrinterMiss& miss, int dpi) {
+PrintCorrection print_correction(const plan::PrinterMiss& miss, int dpi) {
   if (dpi > 0) {
     const double dot = 25.4 / dpi;
     return {.dx = -std::round(miss.right.in_mm() / dot) * dot,
@@ -29,7 +29,7 @@ PrinterFit printer_fit(const plan::PrinterMiss& miss, int dpi) {
           .sy = 1 / down};
 }
 
-std::string described(const PrinterFit& fit) {
+std::string described(const PrintCorrection& correction) {
   std::vector<std::string> parts;
   const auto move = [&parts](double mm, const char* plus, const char* minus) {
     if (std::abs(mm) >= kHair) {
@@ -37,16 +37,16 @@ std::string described(const PrinterFit& fit) {
                                   rounded(std::abs(mm), 2), mm > 0 ? plus : minus));
     }
   };
-  move(fit.dx, "right", "left");
-  move(fit.dy, "down", "up");
+  move(correction.dx, "right", "left");
+  move(correction.dy, "down", "up");
   std::string text = fmt::format("{}", fmt::join(parts, " and "));
   const auto scale = [&text](double by, const char* way) {
     if (std::abs(by - 1) >= 5e-5) {
       text += fmt::format("{}scaled by {} {}", text.empty() ? "" : ", ", fixed(by, 4), way);
     }
   };
-  scale(fit.sx, "across");
-  scale(fit.sy, "down");
+  scale(correction.sx, "across");
+  scale(correction.sy, "down");
   return text;
 }
 

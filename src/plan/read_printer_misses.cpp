@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "plan/read_printer.h"
+#include "plan/read_printer_misses.h"
 
 #include <fmt/format.h>
 
@@ -30,15 +30,15 @@ PrinterMiss read_miss(TableReader& reader) {
 
 }  // namespace
 
-Result<Printer> read_printer(std::string_view text, const std::string& file) {
+Result<PrinterMisses> read_printer_misses(std::string_view text, const std::string& file) {
   auto tree = parse_tree(text, file);
   if (!tree) {
     return tree.diagnostics();
   }
-  Printer printer;
+  PrinterMisses misses;
   Diagnostics problems;
   TableReader reader(*tree, tree->root(), "the printer's file", problems);
-  printer.usual = read_miss(reader);
+  misses.usual = read_miss(reader);
   const Node* const stocks = reader.find("stock");
   if (stocks != nullptr && stocks->type != Node::Type::table) {
     reader.problem("plan-type", "stock: expected a table", "[stock.a4-3x8-70x37]", stocks->place);
@@ -54,7 +54,7 @@ Result<Printer> read_printer(std::string_view text, const std::string& file) {
         continue;
       }
       TableReader own(*tree, table, fmt::format("stock \"{}\"", name), problems);
-      printer.by_stock[member.key] = read_miss(own);
+      misses.by_stock[member.key] = read_miss(own);
       own.finish();
     }
   }
@@ -63,7 +63,7 @@ Result<Printer> read_printer(std::string_view text, const std::string& file) {
   if (has_errors(problems)) {
     return problems;
   }
-  return {std::move(printer), std::move(problems)};
+  return {std::move(misses), std::move(problems)};
 }
 
 }  // namespace loopledger::plan

@@ -6,7 +6,7 @@
 #include <string>
 
 #include "page/page.h"
-#include "plan/printer.h"
+#include "plan/printer_misses.h"
 #include "plan/stock.h"
 
 namespace loopledger::page {
@@ -14,9 +14,9 @@ namespace loopledger::page {
 /// The inverse of the miss: what comes out `right` and `down` of its place, on a scale of bar : 100
 /// mm, comes out true. On a label printer (dpi > 0) only the shift, in whole dots: a stretched code
 /// would no longer lie on dots.
-[[nodiscard]] PrinterFit printer_fit(const plan::PrinterMiss& miss, int dpi);
+[[nodiscard]] PrintCorrection print_correction(const plan::PrinterMiss& miss, int dpi);
 
 /// "moved 0.6 mm left and 0.3 mm down, scaled by 1.004 across"; empty when nothing is changed.
-[[nodiscard]] std::string described(const PrinterFit& fit);
+[[nodiscard]] std::string described(const PrintCorrection& correction);
 
 }  // namespace loopledger::page

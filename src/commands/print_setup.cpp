@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "commands/press.h"
+#include "commands/print_setup.h"
 
 #include <fmt/format.h>
 
@@ -8,8 +8,8 @@
 
 #include "base/text.h"
 #include "commands/plan_input.h"
-#include "page/printer_fit.h"
-#include "plan/read_printer.h"
+#include "page/print_correction.h"
+#include "plan/read_printer_misses.h"
 
 namespace loopledger::commands {
 namespace {
@@ -29,18 +29,19 @@ PrinterFile printer_file(World& world) {
   return {world.templates.printer_file()};
 }
 
-Result<plan::Printer> load_printer(const PrinterFile& file, World& world) {
+Result<plan::PrinterMisses> load_misses(const PrinterFile& file, World& world) {
   const std::string& path = file.path;
   if (path.empty() || (!file.asked && !world.files.is_there(path))) {
-    return plan::Printer{};
+    return plan::PrinterMisses{};
   }
   auto text = world.files.read(path, kMaxTextFile);
   if (!text) {
     return text.diagnostics();
   }
   // An empty file says nothing, which is no fault.
-  return text->find_first_not_of(" \t\r\n") == std::string::npos ? plan::Printer{}
-                                                                 : plan::read_printer(*text, path);
+  return text->find_first_not_of(" \t\r\n") == std::string::npos
+             ? plan::PrinterMisses{}
+             : plan::read_printer_misses(*text, path);
 }
 
 /// SOURCE_DATE_EPOCH when it is a moment before the year 10000; unset and empty are the same.
@@ -73,7 +74,7 @@ void take_loaded(Result<T> loaded, T& to, Diagnostics& problems) {
 }
 
 /// One layout named for all labels is loaded, and its faults are told, once.
-Diagnostics load_layouts(const PressOrder& order, plan::LabelLayouts& to, World& world) {
+Diagnostics load_layouts(const PrintOrder& order, plan::LabelLayouts& to, World& world) {
   Diagnostics problems;
   const auto load = [&](const TemplateName& named, plan::LabelLayout& layout) {
     take_loaded(load_layout(named.name, order.beside, named.place, world), layout, problems);
@@ -106,9 +107,9 @@ std::optional<pdf::Fonts> load_fonts(World& world) {
 
 }  // namespace
 
-PressOrder order_of(const std::string& paper, const std::string& labels,
+PrintOrder order_of(const std::string& paper, const std::string& labels,
                     const std::string& layout) {
-  PressOrder order;
+  PrintOrder order;
   if (!paper.empty()) {
     order.paper = {paper, {}};
   }
@@ -121,21 +122,21 @@ PressOrder order_of(const std::string& paper, const std::string& labels,
   return order;
 }
 
-Result<Press> set_up_press(const PressOrder& order, World& world) {
+Result<PrintSetup> set_up_printing(const PrintOrder& order, World& world) {
   Diagnostics problems;
-  Press press;
-  take_loaded(load_stock(order.paper.name, order.beside, order.paper.place, world), press.paper,
+  PrintSetup setup;
+  take_loaded(load_stock(order.paper.name, order.beside, order.paper.place, world), setup.paper,
               problems);
-  press.labels = press.paper;
+  setup.labels = setup.paper;
   if (order.labels) {
     take_loaded(load_stock(order.labels->name, order.beside, order.labels->place, world),
-                press.labels, problems);
+                setup.labels, problems);
   }
-  append(problems, load_layouts(order, press.layouts, world));
+  append(problems, load_layouts(order, setup.layouts, world));
   const PrinterFile printer = printer_file(world);
-  press.printer_file = printer.path;
-  take_loaded(load_printer(printer, world), press.printer, problems);
-  take_loaded(source_date(world), press.epoch, problems);
+  setup.printer_file = printer.path;
+  take_loaded(load_misses(printer, world), setup.misses, problems);
+  take_loaded(source_date(world), setup.epoch, problems);
   auto fonts = load_fonts(world);
   if (!fonts) {
     problems.push_back(
@@ -143,30 +144,30 @@ Result<Press> set_up_press(const PressOrder& order, World& world) {
               "set LOOPLEDGER_DATA to the folder that holds `fonts` and `templates`"));
     return problems;
   }
-  press.fonts = std::move(*fonts);
-  auto metrics = pdf::load_metrics(press.fonts);
+  setup.fonts = std::move(*fonts);
+  auto metrics = pdf::load_metrics(setup.fonts);
   append(problems, metrics.diagnostics());
   if (has_errors(problems)) {
     return problems;
   }
-  press.metrics = std::move(*metrics);
-  return {std::move(press), std::move(problems)};
+  setup.metrics = std::move(*metrics);
+  return {std::move(setup), std::move(problems)};
 }
 
-Diagnostics fit_to_printer(page::Document& document, const plan::Stock& stock, const Press& press,
-                           const std::string& file) {
-  document.fit = page::printer_fit(press.printer.miss_on(stock.name), stock.dpi);
-  const std::string change = page::described(document.fit);
+Diagnostics correct_for_printer(page::Document& document, const plan::Stock& stock,
+                                const PrintSetup& setup, const std::string& file) {
+  document.correction = page::print_correction(setup.misses.miss_on(stock.name), stock.dpi);
+  const std::string change = page::described(document.correction);
   if (change.empty()) {
     return {};
   }
   return {
-      note("printer-fit", fmt::format("{} is {}, as {} says", file, change, press.printer_file))};
+      note("printer-fit", fmt::format("{} is {}, as {} says", file, change, setup.printer_file))};
 }
 
-std::optional<Moment> creation_date(const std::optional<Date>& date, const Press& press) {
-  if (press.epoch) {
-    return press.epoch;
+std::optional<Moment> creation_date(const std::optional<Date>& date, const PrintSetup& setup) {
+  if (setup.epoch) {
+    return setup.epoch;
   }
   return date ? std::optional(midnight_utc(*date)) : std::nullopt;
 }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "plan/read_printer.h"
+#include "plan/read_printer_misses.h"
 
 #include <doctest/doctest.h>
 
@@ -8,7 +8,7 @@ namespace {
 using namespace loopledger;
 
 TEST_CASE("a printer's misses are read, for all stocks and for one") {
-  const auto printer = plan::read_printer(
+  const auto printer = plan::read_printer_misses(
       "shift = [\"0.6 mm\", \"-0.3 mm\"]\n"
       "[stock.\"a4-3x8-70x37\"]\nbars = [\"99.6 mm\", \"100.2 mm\"]\n",
       "printer.toml");
@@ -26,7 +26,7 @@ TEST_CASE("a printer's misses are read, for all stocks and for one") {
 TEST_CASE(
     "what no printer misses by, one length alone and a misspelt key are told with their place") {
   const auto text = [](const char* toml) {
-    return render(plan::read_printer(toml, "printer.toml").diagnostics());
+    return render(plan::read_printer_misses(toml, "printer.toml").diagnostics());
   };
   CHECK(text("shift = [\"25 mm\", \"0 mm\"]").find("plan-bounds") != std::string::npos);
   CHECK(text("bars = [\"9.96 mm\", \"100 mm\"]").find("at least 90 mm") != std::string::npos);
@@ -38,7 +38,7 @@ TEST_CASE(
 
 TEST_CASE("a stock that is no table is a fault, and a very long name of one is told in short") {
   const auto text = [](const std::string& toml) {
-    return render(plan::read_printer(toml, "printer.toml").diagnostics());
+    return render(plan::read_printer_misses(toml, "printer.toml").diagnostics());
   };
   CHECK(text("stock.a4 = \"0.6 mm\"") ==
         "printer.toml:1:7: error: stock \"a4\": expected a table, found text [plan-type]\n"

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 //
 // How a printer misses, as its user measured it on a test page: kept in the user's own file, not in
-// the stock, because it is the printer's fault and not the paper's. plan/read_printer.h reads it.
+// the stock, because it is the printer's fault and not the paper's. plan/read_printer_misses.h
+// reads it.
 #pragma once
 
 #include <map>
@@ -21,7 +22,7 @@ struct PrinterMiss {
   Length bar_down = kCheckBar;
 };
 
-struct Printer {
+struct PrinterMisses {
   PrinterMiss usual;
   std::map<std::string, PrinterMiss, std::less<>> by_stock;  ///< whole, in place of the usual one
   /// @param stock a stock's name
