@@ -9,6 +9,8 @@
 #include <string>
 #include <vector>
 
+#include "support/has.h"
+
 namespace loopledger::test {
 
 struct Ran {
@@ -16,11 +18,6 @@ struct Ran {
   std::string out;
   std::string err;
 };
-
-/// Whether a part stands in a text.
-[[nodiscard]] inline bool has(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
 
 /// The first line that is wider than a terminal of 100 columns; empty: none is.
 [[nodiscard]] std::string too_wide(const std::string& text);
