@@ -85,6 +85,10 @@ struct UnitName {
 /// "2.38 mm" or "0.094 in": a strip's width as its maker would state it.
 [[nodiscard]] std::string shown_width(Length width, Units units);
 [[nodiscard]] std::string shown(Torque value, Units units);  // "44 gf·cm", "0.61 ozf·in"
+/// "gf·cm" or "ozf·in", and a torque in it, without it: for columns and axes.
+[[nodiscard]] std::string torque_unit(Units units);
+[[nodiscard]] double torque_in(Torque value, Units units);
+[[nodiscard]] std::string torque_number(Torque value, Units units);
 /// The interval's two ends without a unit, "27.3–72.8"; and both: "44.6 gf·cm (27.3–72.8)".
 [[nodiscard]] std::string interval_of(const Estimate<Torque>& value, Units units);
 [[nodiscard]] std::string shown(const Estimate<Torque>& value, Units units);
@@ -92,8 +96,10 @@ struct UnitName {
 /// "1113": turns to wind to or not to pass; whole, never rounded up.
 [[nodiscard]] std::string shown_at_most(Turns turns);
 [[nodiscard]] std::string shown(Temperature value, Units units);  ///< "21 °C", "70 °F"
-/// "1.497 g", with as many decimals as the scale's step has.
+/// "1.497 g", with as many decimals as the scale's step has; without the unit; in milligrams.
 [[nodiscard]] std::string shown(Mass value, Mass scale_step);
+[[nodiscard]] std::string grams(Mass value, Mass scale_step);
+[[nodiscard]] std::string shown_mg(Mass value, Mass scale_step);  // "14 mg"
 /// Decimals in grams that a scale of this step shows: 3 for 1 mg, 2 for 10 mg.
 [[nodiscard]] int gram_decimals(Mass scale_step);
 
