@@ -74,14 +74,14 @@ class Stages {
 
   Best run() {
     const Aims bound = best_.bound;
-    const bool counted = problem_.pieces() <= kMostPiecesCounted;
-    if (counted && !met()) {
+    const bool few = problem_.pieces() <= kMostPiecesCounted;
+    if (few && !met()) {
       ask({bound.scrap, bound.touched, bound.longest}, share_ / 8);
     }
     if (by_parts_ && !met()) {
       mend();
     }
-    if (!counted) {
+    if (!few) {
       best_.proven = met() ? 3 : best_.aims.scrap <= bound.scrap ? 1 : 0;
       return best_;
     }

@@ -99,7 +99,7 @@ Reach::Reach(const Problem& problem, const Limits& limits, const std::vector<std
     before_.push_back(before);
     before += limits_.fullest[p] > 0 ? ratio_.back().at_most(limits_.fullest[p]) : 0;
   }
-  const std::size_t states = counted() ? static_cast<std::size_t>(target_.touched) + 1 : 1;
+  const std::size_t states = limits_touched() ? static_cast<std::size_t>(target_.touched) + 1 : 1;
   for (auto& spans : spans_) {
     spans.assign(order_.size() + 1, std::vector<Spans>(states));
   }
@@ -108,7 +108,7 @@ Reach::Reach(const Problem& problem, const Limits& limits, const std::vector<std
   }
   for (std::size_t place = order_.size(); place-- > 0;) {
     for (std::size_t touched = 0; touched < states; ++touched) {
-      build(place, counted() ? static_cast<int>(touched) : target_.touched);
+      build(place, limits_touched() ? static_cast<int>(touched) : target_.touched);
     }
   }
 }

@@ -74,9 +74,11 @@ class Reach {
   [[nodiscard]] const Spans& at(std::size_t place, int touched, bool need) const;
   [[nodiscard]] Grid pool(Grid scrap) const;
   /// How many pieces may be touched is only followed where it is a limit.
-  [[nodiscard]] bool counted() const { return target_.touched < static_cast<int>(order_.size()); }
+  [[nodiscard]] bool limits_touched() const {
+    return target_.touched < static_cast<int>(order_.size());
+  }
   [[nodiscard]] std::size_t state(int touched) const {
-    return counted() ? static_cast<std::size_t>(touched) : 0;
+    return limits_touched() ? static_cast<std::size_t>(touched) : 0;
   }
   void build(std::size_t place, int touched);
   void drop_useless(std::size_t place, Spans& spans) const;

@@ -5,12 +5,12 @@
 
 #include <algorithm>
 
-#include "calc/cranks.h"
 #include "calc/curve.h"
 #include "calc/energy.h"
 #include "calc/unwinding.h"
 #include "calc/weigh.h"
 #include "motor/advice.h"
+#include "motor/crank_words.h"
 #include "records/fields.h"
 
 namespace loopledger::motor {
@@ -32,10 +32,7 @@ std::string last_launch_words(Turns left, const std::optional<LaunchCurve>& laun
 
 /// "102 turns = 7 cranks": nearest whole ones, for here neither side is the safe one.
 std::string let_out_turns(Turns out, double ratio) {
-  const std::string text = fmt::format("{:.0f} turns", out.count());
-  return calc::has_cranks(ratio)
-             ? fmt::format("{} = {:.0f} cranks", text, calc::nearest_cranks(out, ratio))
-             : text;
+  return fmt::format("{:.0f} turns", out.count()) + as_nearest_cranks(out, ratio);
 }
 
 std::string back_off_words(const LaunchCurve& launch, const Today& today, Units units) {
@@ -94,10 +91,7 @@ std::string curve_words(const calc::OwnCurve& own) {
 }
 
 std::string turns_and_cranks(Turns turns, double ratio) {
-  const std::string text = shown_at_most(turns) + " turns";
-  return calc::has_cranks(ratio)
-             ? fmt::format("{} = {} cranks", text, calc::cranks_at_most(turns, ratio))
-             : text;
+  return shown_at_most(turns) + " turns" + as_cranks_at_most(turns, ratio);
 }
 
 Mass rubber_of(const records::Record& record, const motor::Now& now) {

@@ -11,6 +11,7 @@
 #include "calc/curve.h"
 #include "calc/weigh.h"
 #include "motor/advice.h"
+#include "motor/crank_words.h"
 #include "motor/words.h"
 #include "records/fields.h"
 
@@ -41,20 +42,14 @@ std::string winding_words(const Planned& p, const motor::Now& a, const calc::Ste
 
 /// "1054 turns = 105 cranks"
 std::string wind_to_words(const motor::Now& a, double ratio) {
-  const std::string text = shown_at_most(a.wind_to) + " turns";
-  return calc::has_cranks(ratio)
-             ? fmt::format("{} = {} cranks", text,
-                           calc::cranks_to_wind_to(a.wind_to, a.do_not_pass, ratio))
-             : text;
+  return shown_at_most(a.wind_to) + " turns" +
+         as_cranks_to_wind_to(a.wind_to, a.do_not_pass, ratio);
 }
 
 /// "1126", or with the winder that the cranks are of: "1126 = 112 cranks (winder 10:1)"
 std::string never_words(const motor::Now& a, double ratio) {
-  const std::string text = shown_at_most(a.do_not_pass);
-  return calc::has_cranks(ratio)
-             ? fmt::format("{} = {} cranks (winder {}:1)", text,
-                           calc::cranks_at_most(a.do_not_pass, ratio), rounded(ratio, 4))
-             : text;
+  const std::string text = shown_at_most(a.do_not_pass) + as_cranks_at_most(a.do_not_pass, ratio);
+  return calc::has_cranks(ratio) ? text + fmt::format(" (winder {}:1)", rounded(ratio, 4)) : text;
 }
 
 std::string step_words(const Planned& p, const motor::Now& a, double ratio, Units units) {
@@ -81,10 +76,6 @@ std::string days_or_hours(Duration time) {
   const double days = std::floor(time.in_s() / kDay);
   return days >= 2 ? fmt::format("{} days", days)
                    : shown(Duration::min(std::floor(time.in_s() / 60)));
-}
-
-std::string counted(int n, const char* what) {
-  return fmt::format("{} {}{}", n, what, n == 1 ? "" : "s");
 }
 
 std::string best_words(const motor::Now& a, Units units) {
@@ -251,10 +242,11 @@ std::vector<std::string> today_lines(const records::Record& record, const motor:
   std::string life;
   const auto add = [&life](const std::string& part) { life += (life.empty() ? "" : ", ") + part; };
   if (a.windings > 0) {
-    add(counted(a.windings, "winding") + fmt::format(" ({} full)", a.full_winds));
+    add(how_many(static_cast<std::size_t>(a.windings), "winding") +
+        fmt::format(" ({} full)", a.full_winds));
   }
   if (a.flights > 0) {
-    add(counted(a.flights, "flight"));
+    add(how_many(static_cast<std::size_t>(a.flights), "flight"));
   }
   if (const auto rest = rested(a, today)) {
     add(*rest < Duration::min(1) ? "wound just now" : "rested " + days_or_hours(*rest));

@@ -49,25 +49,21 @@ std::string judged_words(const Record& record, Stage stage, Mass reading,
                          const motor::Readings& before, Units units) {
   const records::Planned& p = record.planned;
   const calc::Judgement j = calc::judge(p, stage, reading, before.together());
-  const auto mg = [&](Mass mass) {
-    return fixed(mass.in_mg(), std::max(0, gram_decimals(p.scale_step) - 3));
-  };
+  const auto mg = [&](Mass mass) { return shown_mg(mass, p.scale_step); };
   const std::string said =
       fmt::format("{} {}{}", spoken(stage), shown(reading, p.scale_step), with_tails(stage, p));
   if (j.verdict == calc::Verdict::over) {
-    return fmt::format("{} mg over, snip {} ({})", mg(j.over), shown(j.trim, units), said);
+    return fmt::format("{} over, snip {} ({})", mg(j.over), shown(j.trim, units), said);
   }
   if (j.verdict == calc::Verdict::light) {
-    return fmt::format("too light by {} mg{} ({})", mg(j.light), light_words(p, stage, reading),
-                       said);
+    return fmt::format("too light by {}{} ({})", mg(j.light), light_words(p, stage, reading), said);
   }
   const bool to_spare = j.margin && *j.margin >= Mass{} && stage != Stage::as_cut;
-  const std::string spare = to_spare ? fmt::format(", {} mg to spare", mg(*j.margin)) : "";
+  const std::string spare = to_spare ? fmt::format(", {} to spare", mg(*j.margin)) : "";
   if (const std::string told = but(record, stage, reading, before); !told.empty()) {
     return fmt::format("in its window ({}{}), but {}", said, spare, told);
   }
-  return fmt::format("OK, {} ({}{})", stage == Stage::as_cut ? "long enough" : "within its window",
-                     said, spare);
+  return fmt::format("OK, {} ({}{})", fits_words(stage), said, spare);
 }
 
 }  // namespace

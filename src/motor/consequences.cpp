@@ -97,9 +97,7 @@ std::string over_before(const records::Planned& p, Stage stage, Mass now,
     }
     const calc::Judgement j = calc::judge(p, earlier, *reading);
     if (j.verdict == calc::Verdict::over) {
-      return fmt::format("it was {} mg over when {}",
-                         fixed(j.over.in_mg(), std::max(0, gram_decimals(p.scale_step) - 3)),
-                         spoken(earlier));
+      return fmt::format("it was {} over when {}", shown_mg(j.over, p.scale_step), spoken(earlier));
     }
   }
   return {};
@@ -134,7 +132,7 @@ std::vector<std::string> new_knot_words(const Record& before, const Record& afte
     history.push_back(fmt::format("the loop of {}", shown(old.loop, units)));
   }
   if (old.windings > 0) {
-    history.push_back(fmt::format("{} winding{}", old.windings, old.windings == 1 ? "" : "s"));
+    history.push_back(how_many(static_cast<std::size_t>(old.windings), "winding"));
   }
   std::vector<std::string> lines{
       history.empty() ? "a new knot"

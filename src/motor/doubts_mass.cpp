@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/text.h"
 #include "calc/weigh.h"
 #include "motor/doubts_rules.h"
 #include "records/fields.h"
@@ -103,10 +104,6 @@ void ask_same(const Asked& a, Stage stage, Mass reading) {
   }
 }
 
-std::string mg_of(Mass mass, Mass step) {
-  return fixed(mass.in_mg(), std::max(0, gram_decimals(step) - 3)) + " mg";
-}
-
 }  // namespace
 
 void ask_reading(const Asked& a) {
@@ -132,15 +129,15 @@ void ask_reading(const Asked& a) {
 }
 
 std::string words_of_tying(const calc::TyingCheck& check, Mass step) {
-  const std::string out = fmt::format("tied minus washed{} {}, rings and glue {}",
-                                      check.tails > Mass{} ? " without tails" : "",
-                                      mg_of(check.difference, step), mg_of(check.expected, step));
+  const std::string out = fmt::format(
+      "tied minus washed{} {}, rings and glue {}", check.tails > Mass{} ? " without tails" : "",
+      shown_mg(check.difference, step), shown_mg(check.expected, step));
   if (check.agrees) {
     return out + ": agrees";
   }
   if (check.rings_missing > 0) {
-    return out + fmt::format(": {} ring{} forgotten?", check.rings_missing,
-                             check.rings_missing == 1 ? "" : "s");
+    return out + fmt::format(": {} forgotten?",
+                             how_many(static_cast<std::size_t>(check.rings_missing), "ring"));
   }
   return out + (check.tails_still_on ? ": tails still on?" : ": does not agree, weigh again");
 }

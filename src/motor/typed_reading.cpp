@@ -288,11 +288,9 @@ std::string question(const Want& want, const Record& record, const motor::Now& n
   const Planned& p = record.planned;
   const auto window = [&p](Stage stage) {
     const records::Window w = calc::scale_window(p, stage);
-    const int decimals = gram_decimals(p.scale_step);
-    return w.low && w.high
-               ? fmt::format("{}, g ({}–{})", spoken(stage) + with_tails(stage, p),
-                             fixed(w.low->in_g(), decimals), fixed(w.high->in_g(), decimals))
-               : spoken(stage) + with_tails(stage, p) + ", g";
+    return w.low && w.high ? fmt::format("{}, g ({}–{})", spoken(stage) + with_tails(stage, p),
+                                         grams(*w.low, p.scale_step), grams(*w.high, p.scale_step))
+                           : spoken(stage) + with_tails(stage, p) + ", g";
   };
   switch (want.what) {
     case Asked::washed:

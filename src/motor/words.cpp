@@ -133,11 +133,6 @@ std::string what_happened(const Entry& e, Units units) {
   return e.kind_text;
 }
 
-std::string mg(Mass mass, Mass step) {
-  const int decimals = std::max(0, gram_decimals(step) - 3);
-  return fixed(mass.in_mg(), decimals) + " mg";
-}
-
 }  // namespace
 
 std::string whose(const records::Record& record) {
@@ -172,17 +167,21 @@ std::string in_words(const Entry& e, Units units) {
   return printable(out);
 }
 
+std::string fits_words(Stage stage) {
+  return stage == Stage::as_cut ? "long enough" : "within its window";
+}
+
 std::string short_verdict(const records::Planned& p, const calc::Judgement& j, Units units) {
   switch (j.verdict) {
     case calc::Verdict::over:
-      return fmt::format("{} over its window: snip {} of strip", mg(j.over, p.scale_step),
+      return fmt::format("{} over its window: snip {} of strip", shown_mg(j.over, p.scale_step),
                          shown(j.trim, units));
     case calc::Verdict::light:
-      return fmt::format("{} under its window", mg(j.light, p.scale_step));
+      return fmt::format("{} under its window", shown_mg(j.light, p.scale_step));
     case calc::Verdict::ok:
       break;
   }
-  return j.stage == Stage::as_cut ? "long enough" : "within its window";
+  return fits_words(j.stage);
 }
 
 std::string verdict_text(const records::Planned& p, const calc::Judgement& j, Units units) {
@@ -193,8 +192,8 @@ std::string verdict_text(const records::Planned& p, const calc::Judgement& j, Un
     const double percent = std::min(99.9, std::max(0.1, j.within->in_percent()));
     out += fmt::format("; counted {}, {} {} the limit: {} % likely within it",
                        shown(j.counted.mass, p.scale_step),
-                       mg(over ? -*j.margin : *j.margin, p.scale_step), over ? "over" : "under",
-                       fixed(percent, 1));
+                       shown_mg(over ? -*j.margin : *j.margin, p.scale_step),
+                       over ? "over" : "under", fixed(percent, 1));
   }
   return out;
 }

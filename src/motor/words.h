@@ -28,6 +28,9 @@ namespace loopledger::motor {
 /// "broken in", …
 [[nodiscard]] std::string spoken(motor::State state);
 
+/// "within its window", and as cut "long enough": of a reading that is neither over nor light.
+[[nodiscard]] std::string fits_words(Stage stage);
+
 /// What a reading means for the bench: "14 mg over its window: snip 6 mm of strip".
 [[nodiscard]] std::string short_verdict(const records::Planned& planned,
                                         const calc::Judgement& judgement, Units units);

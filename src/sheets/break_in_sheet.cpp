@@ -206,7 +206,7 @@ class OwnerBreakIn {
     blank(1, "to", "");
     if (pass.winds) {
       blank(2, "", "T");
-      blank(3, "", plan_.units == Units::inch ? "ozf·in" : "gf·cm");
+      blank(3, "", torque_unit(plan_.units));
     }
   }
 
@@ -280,8 +280,7 @@ void draw_how(page::Sheet& sheet, const plan::Plan& plan) {
                   "step: at = time of day it begins, to = time it ends; T = turns and "
                   "{} reached. Loops in {} hanging straight, not stretched. A torque is a place to "
                   "stop: turns or torque, whichever comes first.",
-                  plan.units == Units::inch ? "ozf·in" : "gf·cm",
-                  plan.units == Units::inch ? "inches" : "millimetres"),
+                  torque_unit(plan.units), plan.units == Units::inch ? "inches" : "millimetres"),
       {.size_pt = 9});
 }
 

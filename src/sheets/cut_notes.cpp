@@ -82,7 +82,7 @@ void draw_rules(page::Sheet& sheet, const plan::Plan& plan, const calc::Batch& b
     std::string text = fmt::format(
         "at most {} g; counted: {}; weighed {}. Windows keep a motor within it with {} when the "
         "event's scale errs by up to {}.",
-        rounded(rule.limit.value.in_g(), 6), counted(rule.counts.value),
+        rounded(rule.limit.value.in_g(), 6), listed(rule.counts.value),
         rule.weighed.value == Weighed::fresh ? "with lubricant just rubbed in"
                                              : "with what is left of the lubricant later",
         exact(plan.bench.confidence.value), milligrams(rule.official_error.value));

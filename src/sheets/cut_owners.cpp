@@ -6,6 +6,7 @@
 
 #include <algorithm>
 
+#include "base/text.h"
 #include "calc/rule_parts.h"
 #include "calc/turns_torque.h"
 #include "sheets/cut_rows.h"

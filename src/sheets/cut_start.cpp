@@ -7,6 +7,7 @@
 #include <map>
 #include <set>
 
+#include "base/text.h"
 #include "sheets/cut_sections.h"
 #include "sheets/figures_text.h"
 

@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "calc/cranks.h"
+#include "motor/crank_words.h"
 #include "sheets/field_card_curve.h"
 #include "sheets/field_card_tables.h"
 #include "sheets/field_card_text.h"
@@ -158,8 +159,8 @@ class CardFace {
     if (cranked()) {
       const double cranks =
           calc::cranks_to_wind_to(motor_.wind_to, motor_.largest.low, motor_.winder_ratio);
-      y += (1 + kUnderNumber) * big(y, room * kCranksShare, fixed(cranks, 0),
-                                    fmt::format("cranks {}:1", rounded(motor_.winder_ratio, 4)));
+      y += (1 + kUnderNumber) *
+           big(y, room * kCranksShare, fixed(cranks, 0), motor::cranks_head(motor_.winder_ratio));
     }
     y += canvas_.fit(x_, y, kWindWidth, do_not_pass(), kNotPast);
     y += canvas_.fit(x_, y, kWindWidth, may_break(), kCardSmall) + 0.8;
@@ -178,10 +179,8 @@ class CardFace {
   }
 
   [[nodiscard]] std::string do_not_pass() const {
-    const std::string most = "do not pass " + shown_at_most(motor_.largest.low);
-    return cranked() ? most + fmt::format(" = {} cranks", calc::cranks_at_most(motor_.largest.low,
-                                                                               motor_.winder_ratio))
-                     : most;
+    return "do not pass " + shown_at_most(motor_.largest.low) +
+           motor::as_cranks_at_most(motor_.largest.low, motor_.winder_ratio);
   }
   [[nodiscard]] std::string may_break() const {
     return fmt::format("it may break from {} to {:.0f} turns (95 %, estimate)",

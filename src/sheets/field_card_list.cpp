@@ -7,7 +7,9 @@
 #include <array>
 #include <string>
 
+#include "base/text.h"
 #include "calc/cranks.h"
+#include "motor/crank_words.h"
 #include "sheets/field_card_text.h"
 #include "sheets/figures_text.h"
 #include "tag/id.h"
@@ -54,8 +56,7 @@ class BoxList {
     const auto geared = std::ranges::find_if(motors_, [](const motor::CardMotor& motor) {
       return calc::has_cranks(motor.winder_ratio);
     });
-    return geared == motors_.end() ? "cranks"
-                                   : fmt::format("cranks {}:1", rounded(geared->winder_ratio, 4));
+    return motor::cranks_head(geared == motors_.end() ? 1 : geared->winder_ratio);
   }
 
   [[nodiscard]] double left_of(std::size_t column) const {

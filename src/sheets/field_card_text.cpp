@@ -6,18 +6,11 @@
 #include <algorithm>
 #include <cmath>
 
-#include "calc/cranks.h"
+#include "base/text.h"
+#include "motor/crank_words.h"
 #include "sheets/figures_text.h"
 
 namespace loopledger::sheets {
-
-double torque_in(Torque value, Units units) {
-  return units == Units::inch ? value.in_ozf_in() : value.in_gf_cm();
-}
-
-std::string torque_unit(Units units) { return units == Units::inch ? "ozf·in" : "gf·cm"; }
-
-std::string torque_number(Torque value, Units units) { return rounded(torque_in(value, units), 3); }
 
 std::string both_torques(Torque value, Units units) {
   return fmt::format("{} ({})", shown(value, units), shown(value, other(units)));
@@ -94,10 +87,7 @@ std::string card_launch_words(const motor::CardMotor& motor, Units units) {
     return out + "No less than “wind to” gives: let nothing out for it.";
   }
   out += fmt::format("For the same let out {:.0f} turns", launch.let_out.count());
-  return calc::has_cranks(motor.winder_ratio)
-             ? out + fmt::format(" = {:.0f} cranks from “wind to”.",
-                                 calc::nearest_cranks(launch.let_out, motor.winder_ratio))
-             : out + " from “wind to”.";
+  return out + motor::as_nearest_cranks(launch.let_out, motor.winder_ratio) + " from “wind to”.";
 }
 
 }  // namespace loopledger::sheets

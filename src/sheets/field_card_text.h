@@ -10,11 +10,6 @@
 
 namespace loopledger::sheets {
 
-/// "gf·cm" or "ozf·in", and a torque in it without its unit.
-[[nodiscard]] std::string torque_unit(Units units);
-[[nodiscard]] std::string torque_number(Torque value, Units units);
-[[nodiscard]] double torque_in(Torque value, Units units);
-
 /// "41 gf·cm (0.57 ozf·in)"
 [[nodiscard]] std::string both_torques(Torque value, Units units);
 /// "23 (17–47)"; without brackets when the interval's ends read like the value.

@@ -5,6 +5,7 @@
 
 #include <cmath>
 
+#include "base/text.h"
 #include "calc/cut_after.h"
 #include "calc/turns_torque.h"
 #include "cutting/task.h"
@@ -91,10 +92,6 @@ std::string strip_width(Length value, Units units) {
   return fmt::format("{} ({})", shown_width(value, units), shown_width(value, other(units)));
 }
 
-std::string grams(Mass value, Mass scale_step) {
-  return fixed(value.in_g(), gram_decimals(scale_step));
-}
-
 std::string milligrams(Mass value) { return rounded(value.in_mg(), 3) + " mg"; }
 
 std::string share(const Uncertain<Share>& value) {
@@ -105,13 +102,9 @@ std::string share(const Uncertain<Share>& value) {
   return text;
 }
 
-std::string counted(const Counts& counts) {
-  return fmt::format("{}", fmt::join(words(counts), ", "));
-}
-
 std::string id_list(const calc::Batch& batch, std::span<const std::size_t> motors) {
   std::string text;
-  bool counted = false;
+  bool in_rows = false;
   for (std::size_t i = 0; i < motors.size();) {
     const MotorId& first = batch.motors[motors[i]].id;
     std::size_t end = i + 1;
@@ -123,10 +116,10 @@ std::string id_list(const calc::Batch& batch, std::span<const std::size_t> motor
     if (end > i + 1) {
       text += (end == i + 2 ? ", " : " to ") + tag::with_check(batch.motors[motors[end - 1]].id);
     }
-    counted = counted || end > i + 2;
+    in_rows = in_rows || end > i + 2;
     i = end;
   }
-  return counted ? fmt::format("{} ({})", text, how_many(motors.size(), "motor")) : text;
+  return in_rows ? fmt::format("{} ({})", text, how_many(motors.size(), "motor")) : text;
 }
 
 std::string ids_in_short(const calc::Batch& batch, std::span<const std::size_t> motors) {
@@ -147,10 +140,6 @@ std::string factors(const records::Planned& p) {
                                                             : "from the shelf",
                      rounded(p.torque_factor.in_mpa(), 3), rounded(p.torque_factor_u * 100, 2),
                      p.torque_factor_given ? "from the shelf" : "default");
-}
-
-std::string how_many(std::size_t count, const std::string& noun) {
-  return fmt::format("{} {}{}", count, noun, count == 1 ? "" : "s");
 }
 
 }  // namespace loopledger::sheets

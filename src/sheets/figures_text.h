@@ -33,14 +33,10 @@ namespace loopledger::sheets {
 [[nodiscard]] Units other(Units units);
 /// A strip's width, finer than a length: "2.38 mm (0.094 in)".
 [[nodiscard]] std::string strip_width(Length value, Units units);
-/// "1.497", as the scale shows it.
-[[nodiscard]] std::string grams(Mass value, Mass scale_step);
 /// "12.4 mg"
 [[nodiscard]] std::string milligrams(Mass value);
 /// "0.8 % ± 0.3 %"
 [[nodiscard]] std::string share(const Uncertain<Share>& value);
-/// "rubber, lubricant"
-[[nodiscard]] std::string counted(const Counts& counts);
 /// What is proven of the cutting plan, or how far the first aim that is not may be from the best.
 [[nodiscard]] std::string proof_text(const calc::CuttingPlan& cutting, Units units);
 /// Motors in a row, shortly: "TH-01-K to TH-06-9, JR-02-4 (7 motors)". May be as long as the motors
@@ -54,7 +50,5 @@ namespace loopledger::sheets {
 /// Which factors turns and torque rest on, the default's or the lot's own: "k_N 11 ± 0.88
 /// (default), k_Q 0.6 MPa ± 25 % (default)".
 [[nodiscard]] std::string factors(const records::Planned& planned);
-/// "3 motors", "1 motor"
-[[nodiscard]] std::string how_many(std::size_t count, const std::string& noun);
 
 }  // namespace loopledger::sheets

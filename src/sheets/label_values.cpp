@@ -22,7 +22,7 @@ std::string mass_text(const motor::LabelFigures& label) {
     return shown(*label.mass, label.scale_step);
   }
   if (label.low && label.high) {
-    return fmt::format("{}–{} washed{}", fixed(label.low->in_g(), gram_decimals(label.scale_step)),
+    return fmt::format("{}–{} washed{}", grams(*label.low, label.scale_step),
                        shown(*label.high, label.scale_step), label.tails_on ? ", tails on" : "");
   }
   return {};
@@ -41,7 +41,7 @@ LabelContent label_content(const motor::LabelFigures& label, Units units) {
   values["turns_word"] = label.turns_are_best ? "best" : "wind to";
   values["turns"] = label.turns ? fixed(label.turns->count(), 0) : "";
   values["torque"] = label.torque ? shown(*label.torque, units) : "";
-  values["torque_unit"] = units == Units::inch ? "ozf·in" : "gf·cm";
+  values["torque_unit"] = torque_unit(units);
   values["mass"] = mass_text(label);
   values["loop"] = loop_text(label, units);
   values["strands"] = label.width

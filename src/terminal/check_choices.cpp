@@ -34,7 +34,7 @@ TextTable choices_table(Units units) {
                     {"slack", Side::right},
                     {"wind to", Side::right},
                     {"not past", Side::right},
-                    {units == Units::inch ? "ozf·in (95 %)" : "gf·cm (95 %)", Side::right},
+                    {torque_unit(units) + " (95 %)", Side::right},
                     {"J", Side::right},
                     {"gives", Side::right}});
 }
@@ -54,9 +54,8 @@ std::string choices_text(const plan::Plan& plan, const calc::Batch& batch, Units
       table.row({p.strip, fmt::format("{}", p.strands), width_text(p, units), shown(p.loop, units),
                  slack ? shown(*slack, units) : std::string(), shown_at_most(p.wind_to),
                  shown_at_most(records::do_not_pass(p)),
-                 fmt::format("{} ({}–{})", torque_number(p.torque_max.value, units),
-                             torque_number(p.torque_max.low, units),
-                             torque_number(p.torque_max.high, units)),
+                 fmt::format("{} ({})", torque_number(p.torque_max.value, units),
+                             interval_of(p.torque_max, units)),
                  rounded(to->wind_to_energy.in_joule(), 3),
                  to->motors ? fmt::format("{}", *to->motors) : std::string()});
     }

@@ -10,6 +10,7 @@
 #include "calc/energy.h"
 #include "calc/turns_torque.h"
 #include "calc/weigh.h"
+#include "motor/crank_words.h"
 #include "sheets/figures_text.h"
 #include "sheets/label_values.h"
 #include "terminal/check_view.h"
@@ -186,15 +187,12 @@ std::string parts(const std::vector<Row>& rows, Units units) {
 
 std::string winding(const std::vector<Row>& rows, Units units) {
   const double ratio = rows.empty() ? 1 : rows.front().motor->planned.winder_ratio;
-  TextTable table(
-      {{"motors"},
-       {"wind to", Side::right},
-       {ratio > 0 && calc::has_cranks(ratio) ? fmt::format("cranks {}:1", rounded(ratio, 4))
-                                             : std::string("cranks"),
-        Side::right},
-       {"do not pass", Side::right},
-       {"breaks near (95 %)", Side::right},
-       {units == Units::inch ? "torque ozf·in (95 %)" : "torque gf·cm (95 %)", Side::right}});
+  TextTable table({{"motors"},
+                   {"wind to", Side::right},
+                   {motor::cranks_head(ratio), Side::right},
+                   {"do not pass", Side::right},
+                   {"breaks near (95 %)", Side::right},
+                   {fmt::format("torque {} (95 %)", torque_unit(units)), Side::right}});
   for (const Row& row : rows) {
     const Planned& p = row.motor->planned;
     table.row(
@@ -203,9 +201,8 @@ std::string winding(const std::vector<Row>& rows, Units units) {
          shown_at_most(records::do_not_pass(p)),
          fmt::format("{} ({}–{})", fixed(p.turns_max.value.count(), 0),
                      shown_at_most(p.turns_max.low), fixed(p.turns_max.high.count(), 0)),
-         fmt::format("{} ({}–{})", torque_number(p.torque_max.value, units),
-                     torque_number(p.torque_max.low, units),
-                     torque_number(p.torque_max.high, units))});
+         fmt::format("{} ({})", torque_number(p.torque_max.value, units),
+                     interval_of(p.torque_max, units))});
   }
   std::string out = "\nTurns and torque, each an estimate with its 95 % interval\n" + table.text();
   std::vector<std::string> seen;
@@ -252,10 +249,6 @@ std::string width_text(const Planned& p, Units units) {
   }
   std::string text = shown_width(*p.width, units);
   return p.slit ? "slit " + text : text;
-}
-
-std::string torque_number(Torque torque, Units units) {
-  return rounded(units == Units::inch ? torque.in_ozf_in() : torque.in_gf_cm(), 3);
 }
 
 std::string check_text(const plan::Plan& plan, const Batch& batch, Units units) {

@@ -31,7 +31,6 @@ struct CheckRow {
 
 /// "2.4 mm", "slit 1.8 mm", "-"; and a torque's number without its unit.
 [[nodiscard]] std::string width_text(const records::Planned& planned, Units units);
-[[nodiscard]] std::string torque_number(Torque torque, Units units);
 
 /// The object of `check --json`; keys as the manual says, null where not known.
 [[nodiscard]] json::Json check_json(const plan::Plan& plan, const calc::Batch& batch,

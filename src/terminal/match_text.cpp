@@ -22,8 +22,7 @@ std::string loop_within(Length range, Units units) {
 }
 
 std::string torque_within(Torque range, Units units) {
-  return units == Units::inch ? rounded(range.in_ozf_in(), kDigits) + " ozf·in"
-                              : rounded(range.in_gf_cm(), kDigits) + " gf·cm";
+  return rounded(torque_in(range, units), kDigits) + " " + torque_unit(units);
 }
 
 std::string how_alike(const calc::Match& match, calc::MatchBy by, std::size_t of, Units units) {

@@ -58,7 +58,7 @@ std::string wrapped(std::string_view text, int hang) {
 }
 
 std::string gram_cell(const std::optional<Mass>& mass, Mass scale_step) {
-  return mass ? fixed(mass->in_g(), gram_decimals(scale_step)) : "-";
+  return mass ? grams(*mass, scale_step) : "-";
 }
 
 void TextTable::row(std::vector<std::string> cells) {
