@@ -3,11 +3,10 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <iterator>
 #include <utility>
 
 #include "commands/paths.h"
+#include "page/print_correction.h"
 #include "pdf/own_mark.h"
 #include "pdf/write_pdf.h"
 
@@ -20,8 +19,8 @@ Diagnostic not_ours(const std::string& path, const std::string& what) {
                "--overwrite replaces it; --out FOLDER writes elsewhere", {path, 0, 0});
 }
 
-/// What at `path` must not be replaced.
-Diagnostics foreign(const std::string& path, bool overwrite, World& world) {
+/// What stands at `path` and must not be replaced: a folder never.
+Diagnostics not_to_replace(const std::string& path, bool overwrite, World& world) {
   using What = AtPath::What;
   const AtPath at = world.files.look(path, pdf::kMarkWithin);
   if (at.what == What::nothing) {
@@ -49,15 +48,19 @@ Diagnostics foreign(const std::string& path, bool overwrite, World& world) {
   return {};
 }
 
-}  // namespace
-
-Diagnostics foreign_files(const std::vector<std::string>& paths, bool overwrite, World& world) {
-  Diagnostics problems;
-  for (const std::string& path : paths) {
-    append(problems, foreign(path, overwrite, world));
+/// Makes the document come out true on this stock.
+Diagnostics correct_for_printer(page::Document& document, const plan::Stock& stock,
+                                const PrintSetup& setup, const std::string& name) {
+  document.correction = page::print_correction(setup.misses.miss_on(stock.name), stock.dpi);
+  const std::string change = page::described(document.correction);
+  if (change.empty()) {
+    return {};
   }
-  return problems;
+  return {
+      note("printer-fit", fmt::format("{} is {}, as {} says", name, change, setup.printer_file))};
 }
+
+}  // namespace
 
 Documents::Documents(World& world, const PrintSetup& setup, std::string folder, bool overwrite)
     : world_(world), setup_(setup), folder_(std::move(folder)), overwrite_(overwrite) {}
@@ -79,10 +82,12 @@ Diagnostics Documents::add(const std::string& name, const plan::Stock& stock,
 }
 
 Diagnostics Documents::write() {
-  std::vector<std::string> paths;
-  std::ranges::transform(files_, std::back_inserter(paths), &WrittenFile::path);
-  if (Diagnostics problems = foreign_files(paths, overwrite_, world_); has_errors(problems)) {
-    return problems;
+  Diagnostics foreign;
+  for (const WrittenFile& file : files_) {
+    append(foreign, not_to_replace(file.path, overwrite_, world_));
+  }
+  if (has_errors(foreign)) {
+    return foreign;
   }
   if (Diagnostics problems = world_.files.make_folder(folder_); has_errors(problems)) {
     return problems;
@@ -90,6 +95,7 @@ Diagnostics Documents::write() {
   for (std::size_t i = 0; i < files_.size(); ++i) {
     auto written = world_.files.write(files_[i].path, bytes_[i]);
     if (!written) {
+      pending_.clear();
       return written.diagnostics();
     }
     pending_.push_back(std::move(*written));
@@ -105,6 +111,11 @@ Diagnostics Documents::commit() {
   }
   pending_.clear();
   return problems;
+}
+
+Diagnostics Documents::finish() {
+  Diagnostics problems = write();
+  return has_errors(problems) ? problems : commit();
 }
 
 }  // namespace loopledger::commands

@@ -16,34 +16,34 @@
 
 namespace loopledger::commands {
 
-/// A file that is in its place.
 struct WrittenFile {
   std::string path;
   std::size_t pages = 0;
   bool replaced = false;  ///< a file of that path was there
 };
 
-/// What stands where files are to go and must not be replaced: a folder always; a link, or a file
-/// that this program did not write, unless `overwrite`. Errors: disk-folder, disk-foreign.
-[[nodiscard]] Diagnostics foreign_files(const std::vector<std::string>& paths, bool overwrite,
-                                        World& world);
-
 class Documents {
  public:
   /// @pre world and setup outlive it
   /// @param folder made when it is not there
+  /// @param overwrite links and files that this program did not write are replaced too
   Documents(World& world, const PrintSetup& setup, std::string folder, bool overwrite);
 
-  /// A document of that name on that stock, made true by the printer's file. Nothing is written.
-  /// Diagnostics: the document's own, printer-fit, pdf-….
+  /// A document of that name on that stock, which comes out true by the user's printer file; the
+  /// note printer-fit says so when that changes anything. Nothing is written. Diagnostics: the
+  /// document's own, pdf-….
   [[nodiscard]] Diagnostics add(const std::string& name, const plan::Stock& stock,
                                 Result<page::Document> document);
 
-  /// Writes all beside their places. Errors: those of foreign_files, disk-….
+  /// Writes all beside their places, or none. Errors: disk-folder, disk-foreign, for each place
+  /// that something stands in which must not be replaced; others of the disk.
   [[nodiscard]] Diagnostics write();
 
-  /// Puts all in place. @pre write() had no error
+  /// Puts all in place; an error disk-… for each that could not be. @pre write() had no error
   [[nodiscard]] Diagnostics commit();
+
+  /// Both, where nothing is to happen between them.
+  [[nodiscard]] Diagnostics finish();
 
   /// Those added, in their order.
   [[nodiscard]] const std::vector<WrittenFile>& files() const { return files_; }

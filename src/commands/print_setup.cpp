@@ -8,7 +8,6 @@
 
 #include "base/text.h"
 #include "commands/plan_input.h"
-#include "page/print_correction.h"
 #include "plan/read_printer_misses.h"
 
 namespace loopledger::commands {
@@ -122,6 +121,22 @@ PrintOrder order_of(const std::string& paper, const std::string& labels,
   return order;
 }
 
+PrintOrder order_of(const plan::Plan& plan, const std::string& paper, const std::string& labels,
+                    const std::string& layout) {
+  PrintOrder order = order_of(paper, labels, layout);
+  order.beside = plan.file;
+  if (paper.empty()) {
+    order.paper = {plan.paper.value, plan.paper.place};
+  }
+  if (labels.empty() && plan.labels.given) {
+    order.labels = TemplateName{plan.labels.value, plan.labels.place};
+  }
+  if (layout.empty()) {
+    order.slip = {plan.slip.value, plan.slip.place};
+  }
+  return order;
+}
+
 Result<PrintSetup> set_up_printing(const PrintOrder& order, World& world) {
   Diagnostics problems;
   PrintSetup setup;
@@ -152,17 +167,6 @@ Result<PrintSetup> set_up_printing(const PrintOrder& order, World& world) {
   }
   setup.metrics = std::move(*metrics);
   return {std::move(setup), std::move(problems)};
-}
-
-Diagnostics correct_for_printer(page::Document& document, const plan::Stock& stock,
-                                const PrintSetup& setup, const std::string& file) {
-  document.correction = page::print_correction(setup.misses.miss_on(stock.name), stock.dpi);
-  const std::string change = page::described(document.correction);
-  if (change.empty()) {
-    return {};
-  }
-  return {
-      note("printer-fit", fmt::format("{} is {}, as {} says", file, change, setup.printer_file))};
 }
 
 std::optional<Moment> creation_date(const std::optional<Date>& date, const PrintSetup& setup) {

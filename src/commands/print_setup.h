@@ -14,6 +14,7 @@
 #include "page/page.h"
 #include "pdf/fonts.h"
 #include "plan/label_layout.h"
+#include "plan/plan.h"
 #include "plan/printer_misses.h"
 #include "plan/stock.h"
 
@@ -35,9 +36,13 @@ struct PrintOrder {
   std::string beside;  ///< a plan's path: files that are named by a path lie beside it
 };
 
-/// What the command line asks for; empty words ask for nothing.
+/// What a request asks for; empty words ask for nothing.
 [[nodiscard]] PrintOrder order_of(const std::string& paper, const std::string& labels,
                                   const std::string& layout);
+
+/// The same with a plan: what is not asked for is the plan's.
+[[nodiscard]] PrintOrder order_of(const plan::Plan& plan, const std::string& paper,
+                                  const std::string& labels, const std::string& layout);
 
 /// All of it, loaded.
 struct PrintSetup {
@@ -54,11 +59,6 @@ struct PrintSetup {
 /// Templates are found as load_stock says. Errors: those of load_stock, load_layout and
 /// read_printer_misses, disk-data, disk-font. A SOURCE_DATE_EPOCH that can't be used is warned of.
 [[nodiscard]] Result<PrintSetup> set_up_printing(const PrintOrder& order, World& world);
-
-/// Makes the document come out true on this stock by the user's printer file. A note `printer-fit`
-/// says so when it changes anything. @param file the document's name in that note
-[[nodiscard]] Diagnostics correct_for_printer(page::Document& document, const plan::Stock& stock,
-                                              const PrintSetup& setup, const std::string& file);
 
 /// The creation date of a PDF: SOURCE_DATE_EPOCH, else this date, else none.
 [[nodiscard]] std::optional<Moment> creation_date(const std::optional<Date>& date,

@@ -12,8 +12,8 @@
 #include <utility>
 
 #include "base/text.h"
+#include "commands/label_sheet.h"
 #include "commands/outcome.h"
-#include "terminal/label_sheet.h"
 #include "terminal/text_table.h"
 
 namespace loopledger::terminal {
@@ -262,10 +262,11 @@ Command& Command::records(std::string& to) {
   return option("--records", to, "Folder of the records");
 }
 
-Command& Command::label_sheet(LabelSheetOptions& to) {
+Command& Command::label_sheet(commands::LabelSheetOptions& to) {
   return option("--labels", to.stock, "Label stock: a name in templates/stock, or a .toml file")
       .option("--layout", to.layout, "What stands on them: a name in templates/layouts, or a file")
-      .number("--start", to.start, 1, kMaxStart, "First free label of a part-used sheet, from 1")
+      .number("--start", to.start, 1, commands::kMaxStart,
+              "First free label of a part-used sheet, from 1")
       .number("--copies", to.copies, 1, sheets::kMaxCopies, "Of each label, one behind the other");
 }
 

@@ -20,9 +20,11 @@ namespace CLI {  // NOLINT(readability-identifier-naming): the package's own nam
 class App;
 }
 
-namespace loopledger::terminal {
-
+namespace loopledger::commands {
 struct LabelSheetOptions;
+}
+
+namespace loopledger::terminal {
 
 /// One command while it is being described. What the values go into must live as long as the
 /// command line: commands keep them in a shared_ptr that their action holds.
@@ -58,7 +60,7 @@ class Command {
   Command& units(std::optional<Units>& to);
   Command& json(bool& to, const std::string& what);
   /// --labels, --layout, --start and --copies of the commands that print labels.
-  Command& label_sheet(LabelSheetOptions& to);
+  Command& label_sheet(commands::LabelSheetOptions& to);
 
   /// Text below the command's help.
   Command& footer(const std::string& text);

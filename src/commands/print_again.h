@@ -14,7 +14,7 @@
 #include "motor/label_figures.h"
 #include "records/entry.h"
 
-namespace loopledger::terminal {
+namespace loopledger::commands {
 
 class PrintAgain {
  public:
@@ -38,4 +38,4 @@ class PrintAgain {
 /// "TH-01-J", "TH-01-J, TH-04-D", or, all in a row, "TH-01-J to TH-06-9 (6 motors)".
 [[nodiscard]] std::string named(const std::vector<MotorId>& ids);
 
-}  // namespace loopledger::terminal
+}  // namespace loopledger::commands

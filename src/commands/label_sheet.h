@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //
-// The options that `print` and `label` share: which stock and layout, where a part-used sheet
-// begins, how many of each.
+// What `print` and `label` may both be told of labels: which stock and layout, where a part-used
+// sheet begins, how many of each.
 #pragma once
 
 #include <string>
@@ -9,20 +9,20 @@
 #include "commands/print_setup.h"
 #include "sheets/labels.h"
 
-namespace loopledger::terminal {
+namespace loopledger::commands {
 
 inline constexpr int kMaxStart = 10000;  ///< cells of a label sheet
 
 struct LabelSheetOptions {
   std::string stock;   ///< empty: the plan's, else plain paper
   std::string layout;  ///< empty: the plan's, else by the motor's state
-  int start = 1;
-  int copies = 1;
+  int start = 1;       ///< up to kMaxStart
+  int copies = 1;      ///< up to sheets::kMaxCopies
 };
 
 /// What stands in the run by these options and the setup; figures, title and date are the caller's.
 [[nodiscard]] inline sheets::LabelRun label_run(const LabelSheetOptions& options,
-                                                const commands::PrintSetup& setup) {
+                                                const PrintSetup& setup) {
   sheets::LabelRun run;
   run.stock = setup.labels;
   run.layouts = setup.layouts;
@@ -31,4 +31,4 @@ struct LabelSheetOptions {
   return run;
 }
 
-}  // namespace loopledger::terminal
+}  // namespace loopledger::commands

@@ -9,11 +9,11 @@
 
 #include "base/result.h"
 #include "calc/figures.h"
+#include "commands/print_again.h"
 #include "plan/plan.h"
 #include "records/ledger.h"
-#include "terminal/print_again.h"
 
-namespace loopledger::terminal {
+namespace loopledger::commands {
 
 struct RecordWork {
   std::vector<records::NewRecord> to_open;
@@ -27,4 +27,4 @@ struct RecordWork {
 [[nodiscard]] Result<RecordWork> compare_with_ledger(calc::Batch& batch, const plan::Plan& plan,
                                                      records::Ledger& ledger, bool alone);
 
-}  // namespace loopledger::terminal
+}  // namespace loopledger::commands

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "terminal/print_records.h"
+#include "commands/print_records.h"
 
 #include <fmt/format.h>
 
@@ -11,11 +11,11 @@
 #include "records/differences.h"
 #include "tag/id.h"
 
-namespace loopledger::terminal {
+namespace loopledger::commands {
 namespace {
 
 /// The first few; a motor with another mass differs in a dozen figures that follow from it.
-std::string joined(const std::vector<std::string>& parts) {
+std::string first_few(const std::vector<std::string>& parts) {
   constexpr std::size_t kNamed = 3;
   std::string out;
   for (std::size_t i = 0; i < parts.size() && i < kNamed; ++i) {
@@ -96,7 +96,7 @@ Result<RecordWork> compare_with_ledger(calc::Batch& batch, const plan::Plan& pla
     const auto differences = records::differences(record->planned, motor.planned);
     if (!differences.empty()) {
       differing[motor.group].push_back(motor.id);
-      how.try_emplace(motor.group, joined(differences));
+      how.try_emplace(motor.group, first_few(differences));
     } else {
       work.again.take(motor, *record);
     }
@@ -126,4 +126,4 @@ Result<RecordWork> compare_with_ledger(calc::Batch& batch, const plan::Plan& pla
   return {std::move(work), std::move(problems)};
 }
 
-}  // namespace loopledger::terminal
+}  // namespace loopledger::commands

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "terminal/print_again.h"
+#include "commands/print_again.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -15,7 +15,7 @@
 #include "motor/words.h"
 #include "tag/id.h"
 
-namespace loopledger::terminal {
+namespace loopledger::commands {
 namespace {
 
 /// A motor whose figures are not to be relied on: nothing to wind by is printed of it.
@@ -167,4 +167,4 @@ std::string named(const std::vector<MotorId>& ids) {
                      ids.size() > kNamed ? fmt::format(" and {} more", ids.size() - kNamed) : "");
 }
 
-}  // namespace loopledger::terminal
+}  // namespace loopledger::commands
