@@ -220,8 +220,8 @@ void enter_after(const Plan& plan, const StripTask& t, const cutting::CuttingRes
   const std::vector<std::size_t> more = how_many_more(t.task, result);
   for (std::size_t i = 0; i < t.motors.size(); ++i) {
     const std::size_t group = batch.motors[t.motors[i]].group;
-    if (std::ranges::none_of(batch.cutting.more,
-                             [&](const MoreMotors& known) { return known.group == group; })) {
+    if (i == 0 ||
+        batch.motors[t.motors[i - 1]].group != group) {  // a group's motors are neighbours
       batch.cutting.more.push_back({group, more[i]});
     }
   }

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <cmath>
+#include <map>
+#include <optional>
+#include <set>
+#include <string_view>
+#include <tuple>
 
 #include "base/text.h"
 #include "calc/break_in.h"
@@ -76,8 +79,8 @@ std::string rule_line(const records::PlannedRule& rule) {
   return line;
 }
 
-/// What the figures rest on: strips, rules, the plan's confidence and scale.
-std::string inputs(const plan::Plan& plan, const Batch& batch) {
+/// Of the motors, and of what groups without a size would become.
+std::vector<const Planned*> all_planned(const Batch& batch) {
   std::vector<const Planned*> all;
   for (const MotorFigures& motor : batch.motors) {
     all.push_back(&motor.planned);
@@ -85,23 +88,52 @@ std::string inputs(const plan::Plan& plan, const Batch& batch) {
   for (const calc::Choice& choice : batch.choices) {
     all.push_back(&choice.planned);
   }
-  std::vector<std::string> lines;
-  const auto add = [&lines](std::string line) {
-    if (std::ranges::find(lines, line) == lines.end()) {
-      lines.push_back(std::move(line));
+  return all;
+}
+
+/// Strips whose pieces differ in their linear density, so that each has a line of its own.
+class ByPiece {
+ public:
+  explicit ByPiece(const std::vector<const Planned*>& all) {
+    for (const Planned* const p : all) {
+      Seen& known = strips_.try_emplace(key(*p), Seen{&p->linear_density}).first->second;
+      known.differ = known.differ || *known.first != p->linear_density;
+    }
+  }
+  [[nodiscard]] bool operator()(const Planned& p) const { return strips_.at(key(p)).differ; }
+
+ private:
+  struct Seen {
+    const Uncertain<LinearDensity>* first = nullptr;
+    bool differ = false;
+  };
+  using Key = std::tuple<std::string_view, bool, std::optional<Length>>;
+  static Key key(const Planned& p) { return {p.strip, p.slit, p.width}; }
+  std::map<Key, Seen> strips_;
+};
+
+std::string strip_line(const Planned& p, bool by_piece) {
+  return fmt::format("strip {}{}{}: {} ± {} g/m washed, {} mm per mg", shortened(p.strip, 40),
+                     p.slit ? ", slit" : "",
+                     by_piece && !p.piece.empty() ? ", piece " + shortened(p.piece, 20) : "",
+                     fixed(p.linear_density.value.in_g_per_m(), 4),
+                     fixed(p.linear_density.u.in_g_per_m(), 4),
+                     fixed((Mass::mg(1) / p.linear_density.value).in_mm(), 3));
+}
+
+/// What the figures rest on: strips, rules, the plan's confidence and scale.
+std::string inputs(const plan::Plan& plan, const Batch& batch) {
+  const std::vector<const Planned*> all = all_planned(batch);
+  const ByPiece by_piece(all);
+  std::set<std::string> seen;
+  std::string out;
+  const auto add = [&](const std::string& line) {
+    if (seen.insert(line).second) {
+      out += wrapped("  " + printable(line));
     }
   };
   for (const Planned* const p : all) {
-    const bool by_piece = std::ranges::any_of(all, [p](const Planned* other) {
-      return other->strip == p->strip && other->slit == p->slit && other->width == p->width &&
-             other->linear_density != p->linear_density;
-    });
-    add(fmt::format("strip {}{}{}: {} ± {} g/m washed, {} mm per mg", shortened(p->strip, 40),
-                    p->slit ? ", slit" : "",
-                    by_piece && !p->piece.empty() ? ", piece " + shortened(p->piece, 20) : "",
-                    fixed(p->linear_density.value.in_g_per_m(), 4),
-                    fixed(p->linear_density.u.in_g_per_m(), 4),
-                    fixed((Mass::mg(1) / p->linear_density.value).in_mm(), 3)));
+    add(strip_line(*p, by_piece(*p)));
   }
   for (const Planned* const p : all) {
     if (p->rule) {
@@ -111,10 +143,6 @@ std::string inputs(const plan::Plan& plan, const Batch& batch) {
   add(fmt::format("confidence {} that a motor is within its limit; scale {} mg",
                   exact(plan.bench.confidence.value),
                   rounded(plan.bench.scale_step.value.in_mg(), 3)));
-  std::string out;
-  for (const std::string& line : lines) {
-    out += wrapped("  " + printable(line));
-  }
   return out;
 }
 
@@ -205,13 +233,12 @@ std::string winding(const std::vector<Row>& rows, Units units) {
                      interval_of(p.torque_max, units))});
   }
   std::string out = "\nTurns and torque, each an estimate with its 95 % interval\n" + table.text();
-  std::vector<std::string> seen;
+  std::set<std::string> seen;
   for (const Row& row : rows) {
     const Planned& p = row.motor->planned;
     const std::string line = wrapped(
         fmt::format("  strip {}: {}", shortened(printable(p.strip), 30), sheets::factors(p)));
-    if (std::ranges::find(seen, line) == seen.end()) {
-      seen.push_back(line);
+    if (seen.insert(line).second) {
       out += line;
     }
   }
