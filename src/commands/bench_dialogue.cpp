@@ -241,7 +241,8 @@ BenchDialogue::Answer BenchDialogue::take_entry(const MotorId& id, OfferedEntry 
   return ask_back(*record, checked);
 }
 
-BenchDialogue::Answer BenchDialogue::ask_back(const Record& record, const CheckedEntry& checked) {
+BenchDialogue::Answer BenchDialogue::ask_back(const Record& record,
+                                              const CheckedEntry& checked) const {
   // A number that looks like a mass is kept as turns: that is said, for a "yes" may be meant
   // otherwise.
   const bool is_turns = checked.entry.turns && checked.doubts.front().slip == motor::Slip::point;

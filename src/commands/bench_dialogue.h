@@ -69,7 +69,7 @@ class BenchDialogue {
   std::optional<Answer> take_command(const std::vector<std::string>& words);
   Answer take_values(const MotorId& id, const std::vector<std::string>& words);
   Answer take_entry(const MotorId& id, OfferedEntry offered);
-  Answer ask_back(const records::Record& record, const CheckedEntry& checked);
+  [[nodiscard]] Answer ask_back(const records::Record& record, const CheckedEntry& checked) const;
   Answer store(const records::Record& record, CheckedEntry checked);
   Answer undo();
   Answer skip();

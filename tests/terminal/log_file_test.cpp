@@ -1,6 +1,4 @@
 // SPDX-License-Identifier: MIT
-#include "terminal/log_file.h"
-
 #include <doctest/doctest.h>
 #include <fcntl.h>
 #include <sys/file.h>
@@ -63,26 +61,6 @@ TEST_CASE("one wrong line and nothing at all is stored; every fault has its line
                                                   "zz9,weighed,1.4 g,washed\n")});
   CHECK(unknown.code == 4);
   CHECK(ledger.record() == before);
-}
-
-TEST_CASE("files that are no entries are refused in words") {
-  CHECK(terminal::entries_from_file("", "a.csv").diagnostics().front().code == "log-csv");
-  CHECK(terminal::entries_from_file("id,kind\n\"th1", "a.csv").diagnostics().front().message ==
-        "a quote is opened and never closed");
-  CHECK(terminal::entries_from_file("id,kind\na,b,c\n", "a.csv").diagnostics().front().message ==
-        "expected at most 2 fields, found 3");
-  CHECK(terminal::entries_from_file("motors = 3\n", "a.toml").diagnostics().front().code ==
-        "log-file");
-}
-
-TEST_CASE("every fault of a file of entries says what to do") {
-  for (const char* text : {"", "id,kind\n\"th1", "id,kind,at\nth1,note,tuesday\n",
-                           "id,kind,turns,turns\nth1,wound,900,901\n"}) {
-    for (const Diagnostic& d : terminal::entries_from_file(text, "a.csv").diagnostics()) {
-      CHECK_MESSAGE(!d.hint.empty(), d.message);
-      CHECK(d.place.line > 0);
-    }
-  }
 }
 
 TEST_CASE("log without an id, a kind or a file is a usage error") {

@@ -150,12 +150,15 @@ TEST_CASE("--at sets the claimed time, and a wrong one is an error") {
   CHECK(has(ran.err, "expected a time such as \"2026-05-01 10:00\", found \"tuesday\" [log-at]"));
 }
 
-TEST_CASE("log --json gives id and key") {
+TEST_CASE("log --json gives id, key and what follows, as it is printed") {
   const LedgerBench ledger;
   (void)ledger({"log", "th1", "tied", "loop=366 mm"});
   const Ran ran = ledger({"log", "th1", "flown", "7:31", "--json"});
   CHECK(ledger.told(ran.out) ==
-        "{\n  \"format\": 1,\n  \"id\": \"TH-01\",\n  \"key\": \"20260501T100000Z-????\"\n}\n");
+        "{\n  \"format\": 1,\n  \"id\": \"TH-01\",\n  \"key\": \"20260501T100000Z-????\",\n"
+        "  \"consequences\": [\"it is now flown\"]\n}\n");
+  const Ran note = ledger({"log", "th1", "note", "dry", "--json"});
+  CHECK(has(note.out, "\"consequences\": []"));
 }
 
 TEST_CASE("values alone are told apart by their units and words") {
