@@ -44,7 +44,7 @@ TEST_CASE("records are opened for the motors that have none; the others are kept
   CHECK(more.work.diagnostics().empty());
   REQUIRE(more.work->to_open.size() == 1);
   CHECK(more.work->to_open.front().id == MotorId{"TH", 3});
-  CHECK(more.work->to_open.front().check == tag::check_character({"TH", 3}));
+  CHECK(more.work->to_open.front().check == tag::check_character(MotorId{"TH", 3}));
   CHECK(more.work->kept == 2);
 }
 

@@ -10,6 +10,7 @@
 #include "commands/label.h"
 #include "commands/outcome.h"
 #include "commands/test_page.h"
+#include "records/ledger.h"
 #include "support/club_plan.h"
 #include "support/memory_world.h"
 
@@ -24,8 +25,18 @@ struct Shop {
     world.templates.take_tree();
     world.files.files["shop/night.toml"] = club_plan(3);
   }
-  commands::PrintAnswer print() {
-    return commands::print({.plan = "shop/night.toml"}, world.get());
+  commands::PrintAnswer print(const std::vector<std::string>& only = {}, bool new_only = false) {
+    commands::PrintRequest request;
+    request.plan = "shop/night.toml";
+    request.only = only;
+    request.new_only = new_only;
+    return commands::print(request, world.get());
+  }
+  commands::TestPageAnswer test_page(const std::string& labels) {
+    commands::TestPageRequest request;
+    request.labels = labels;
+    request.out = "o";
+    return commands::test_page(request, world.get());
   }
   /// The night is printed, and its first motor has a new knot.
   void tie_first() {
@@ -88,29 +99,23 @@ TEST_CASE("no record is opened when a paper can't be written, and no paper put i
 
 TEST_CASE("print takes ids as they are typed, and only those of the plan") {
   Shop shop;
-  const auto only = [&shop](const std::vector<std::string>& ids) {
-    return commands::print({.plan = "shop/night.toml", .only = ids}, shop.world.get());
-  };
-  CHECK(only({"th1, th3"}).opened == std::vector<MotorId>{{"TH", 1}, {"TH", 3}});
-  const commands::PrintAnswer other = only({"th9"});
+  CHECK(shop.print({"th1, th3"}).opened == std::vector<MotorId>{{"TH", 1}, {"TH", 3}});
+  const commands::PrintAnswer other = shop.print({"th9"});
   REQUIRE(other.said.size() == 1);
   CHECK(other.said.front().code == "print-only");
-  CHECK(commands::print({.plan = "shop/night.toml", .new_only = true}, shop.world.get()).opened ==
-        std::vector<MotorId>{{"TH", 2}});
+  CHECK(shop.print({}, true).opened == std::vector<MotorId>{{"TH", 2}});
   CHECK(commands::exit_code_of(commands::print({}, shop.world.get()).said) == commands::kUsage);
 }
 
 TEST_CASE("the test page's answer has the stock and where the measures go") {
   Shop shop;
   shop.world.templates.printer = "printer.toml";
-  const commands::TestPageAnswer answer =
-      commands::test_page({.labels = "a4-3x8-70x37", .out = "o"}, shop.world.get());
+  const commands::TestPageAnswer answer = shop.test_page("a4-3x8-70x37");
   REQUIRE_MESSAGE(answer.file, render(answer.said));
   CHECK(answer.file->path == "o/test-page.pdf");
   CHECK(answer.stock.name == "a4-3x8-70x37");
   CHECK(answer.printer_file == "printer.toml");
-  const commands::TestPageAnswer unknown =
-      commands::test_page({.labels = "a4-3x8-70x38"}, shop.world.get());
+  const commands::TestPageAnswer unknown = shop.test_page("a4-3x8-70x38");
   CHECK_FALSE(unknown.file);
   CHECK(has_errors(unknown.said));
 }
@@ -118,7 +123,10 @@ TEST_CASE("the test page's answer has the stock and where the measures go") {
 TEST_CASE("label notes what it printed, and stale labels are those that it has not") {
   Shop shop;
   shop.tie_first();
-  commands::LabelRequest request{.stale = true, .records = "shop/records", .out = "shop/out"};
+  commands::LabelRequest request;
+  request.stale = true;
+  request.records = "shop/records";
+  request.out = "shop/out";
   request.labels.copies = 2;
   const commands::LabelAnswer stale = commands::label(request, shop.world.get());
   REQUIRE_MESSAGE(!has_errors(stale.said), render(stale.said));
@@ -129,7 +137,9 @@ TEST_CASE("label notes what it printed, and stale labels are those that it has n
   const commands::LabelAnswer none = commands::label(request, shop.world.get());
   CHECK(none.said.empty());
   CHECK(none.file.empty());
-  const commands::LabelAnswer nothing = commands::label({.ids = {","}}, shop.world.get());
+  request.stale = false;
+  request.ids = {","};
+  const commands::LabelAnswer nothing = commands::label(request, shop.world.get());
   CHECK_FALSE(nothing.understood);
   CHECK(commands::exit_code_of(nothing.said) == commands::kUsage);
 }
@@ -137,7 +147,9 @@ TEST_CASE("label notes what it printed, and stale labels are those that it has n
 TEST_CASE("card's answer has its motors once each; a day that is none is not understood") {
   Shop shop;
   shop.tie_first();
-  commands::CardRequest request{.ids = {"th1,th2", "th1"}, .records = "shop/records"};
+  commands::CardRequest request;
+  request.ids = {"th1,th2", "th1"};
+  request.records = "shop/records";
   const commands::CardAnswer answer = commands::card(request, shop.world.get());
   REQUIRE_MESSAGE(!has_errors(answer.said), render(answer.said));
   CHECK(answer.file == "out/card.pdf");

@@ -3,11 +3,12 @@
 
 #include <cstdlib>
 #include <fstream>
+#include <iterator>
 #include <sstream>
 #include <stdexcept>
 
 #include "base/text.h"
-#include "commands/documents.h"
+#include "pdf/own_mark.h"
 #include "posix/native_world.h"
 #include "terminal/command.h"
 
@@ -50,10 +51,12 @@ std::string too_wide(const std::string& text) {
 }
 
 bool is_ours(const std::string& path) {
-  std::istringstream nothing;
-  posix::NativeWorld world(
-      nothing, [](const char*) { return std::optional<std::string>(); }, [] { return Moment{}; });
-  return commands::foreign_files({path}, false, world.get()).empty();
+  if (!fs::exists(path)) {
+    return true;
+  }
+  std::ifstream in(path, std::ios::binary);
+  const std::string bytes{std::istreambuf_iterator<char>(in), {}};
+  return pdf::has_mark(std::string_view(bytes).substr(0, pdf::kMarkWithin), bytes.size());
 }
 
 TempFolder::TempFolder() {

@@ -26,7 +26,7 @@ struct Ran {
 [[nodiscard]] Ran run(const std::vector<std::string>& arguments, const std::string& input = {},
                       const std::map<std::string, std::string>& environment = {});
 
-/// Whether the program would take the file for one that it wrote itself, whole.
+/// Whether the file is one that the program wrote itself, whole; true too when there is none.
 [[nodiscard]] bool is_ours(const std::string& path);
 
 /// A folder of its own for one test, removed at its end.
