@@ -10,6 +10,7 @@
 #include "base/text.h"
 #include "calc/cut_after.h"
 #include "cutting/cutting_plan.h"
+#include "motor/group_words.h"
 #include "records/toml_text.h"
 #include "sheets/figures_text.h"
 #include "terminal/text_table.h"
@@ -45,17 +46,14 @@ std::string left_text(const calc::PieceCuts& cuts, Units units) {
                                                           cuts.scrap ? "scrap" : "to keep");
 }
 
-std::string group_name(const plan::MotorGroup& group) {
-  return ids_text({group.stem.value, group.first.value}, group.first.value + group.count.value - 1);
-}
-
 /// Down to whole tenths: the shelf never lists more than there is.
 double tenths_down(double value) { return std::floor(value * 10 + 1e-6) / 10; }
 
 std::string more_text(const plan::Plan& plan, const calc::Batch& batch) {
   std::string text;
   for (const calc::MoreMotors& more : batch.cutting.more) {
-    text += fmt::format("    {} more like {}\n", more.count, group_name(plan.motors[more.group]));
+    text +=
+        fmt::format("    {} more like {}\n", more.count, motor::ids_text(plan.motors[more.group]));
   }
   return text.empty() ? text : "  what stays on the shelf would give, each kind alone:\n" + text;
 }
@@ -70,10 +68,6 @@ std::string shelf_piece(const calc::ShelfPiece& piece) {
 }
 
 }  // namespace
-
-std::string ids_text(const MotorId& first, int last) {
-  return last == first.number ? printed(first) : fmt::format("{}…{:02}", printed(first), last);
-}
 
 std::string cutting_text(const plan::Plan& plan, const calc::Batch& batch, Units units) {
   if (!batch.cutting.made) {
@@ -110,33 +104,6 @@ std::string shelf_lines(const plan::Plan& plan, const calc::Batch& batch) {
         fmt::format("[strips.{}]\n{}\n", records::toml_string(plan.strips[after.strip].name), list);
   }
   return text;
-}
-
-json::Json shelf_json(const plan::Plan& plan, const calc::Batch& batch) {
-  json::Json strips = json::Json::array();
-  for (const calc::StripAfter& after : batch.cutting.after) {
-    json::Json pieces = json::Json::array();
-    for (const calc::ShelfPiece& piece : after.pieces) {
-      json::Json out = json::Json::object();
-      out.set("tag", piece.tag).set("length_mm", piece.length.in_mm());
-      out.set("mass_g", piece.mass ? json::Json(piece.mass->in_g()) : json::Json());
-      pieces.push(std::move(out));
-    }
-    json::Json strip = json::Json::object();
-    strip.set("strip", plan.strips[after.strip].name).set("pieces", std::move(pieces));
-    strips.push(std::move(strip));
-  }
-  return strips;
-}
-
-json::Json more_json(const plan::Plan& plan, const calc::Batch& batch) {
-  json::Json all = json::Json::array();
-  for (const calc::MoreMotors& more : batch.cutting.more) {
-    json::Json out = json::Json::object();
-    out.set("motors", group_name(plan.motors[more.group])).set("count", more.count);
-    all.push(std::move(out));
-  }
-  return all;
 }
 
 }  // namespace loopledger::terminal
