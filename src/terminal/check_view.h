@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 //
-// The figures of a plan as `check` shows them: tables for the terminal, or JSON.
+// The figures of a plan as `check` shows them: tables for the terminal.
 #pragma once
 
 #include <string>
@@ -8,7 +8,6 @@
 
 #include "base/quantity_text.h"
 #include "calc/figures.h"
-#include "json/json.h"
 #include "plan/plan.h"
 
 namespace loopledger::terminal {
@@ -31,9 +30,5 @@ struct CheckRow {
 
 /// "2.4 mm", "slit 1.8 mm", "-"; and a torque's number without its unit.
 [[nodiscard]] std::string width_text(const records::Planned& planned, Units units);
-
-/// The object of `check --json`; keys as the manual says, null where not known.
-[[nodiscard]] json::Json check_json(const plan::Plan& plan, const calc::Batch& batch,
-                                    const Diagnostics& diagnostics);
 
 }  // namespace loopledger::terminal

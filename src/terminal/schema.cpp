@@ -5,29 +5,25 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <memory>
 #include <ostream>
 
-#include "base/text.h"
 #include "commands/exit_code.h"
+#include "json/plan_schema.h"
 #include "terminal/command.h"
 #include "terminal/command_line.h"
 
 namespace loopledger::terminal {
 namespace {
 
+using json::SchemaOf;
+
 struct SchemaOptions {
   bool shelf = false;
   bool markdown = false;
 };
 
-/// A shelf's own keys are those of the plan that the reader asks a shelf for.
-std::string_view reader_name(const TableWords& table, SchemaOf of) {
-  return table.path.empty() && of == SchemaOf::shelf ? "the shelf file" : table.reader;
-}
-
-std::string heading(const TableWords& table) {
+std::string heading(const json::TableWords& table) {
   if (table.path.empty()) {
     return "At the top";
   }
@@ -52,66 +48,16 @@ std::string table_cell(std::string_view text) {
 
 }  // namespace
 
-std::vector<SchemaKey> schema_keys(const TableWords& table, SchemaOf of) {
-  std::vector<SchemaKey> keys;
-  std::vector<SchemaKey> unworded;
-  plan::KnownKeys known = plan::known_keys();
-  std::erase_if(known, [&](const plan::KnownKey& k) {
-    return k.table != reader_name(table, of) || k.key.find(':') != std::string::npos;
-  });
-  for (const KeyWords& words : key_words()) {
-    const auto found = std::ranges::find(known, words.key, &plan::KnownKey::key);
-    if (words.path == table.path && found != known.end()) {
-      keys.push_back({*found, words});
-      known.erase(found);
-    }
-  }
-  for (plan::KnownKey& rest : known) {
-    keys.push_back({std::move(rest), {}});
-  }
-  return keys;
-}
-
-std::string taken_text(const plan::KnownKey& known) {
-  if (known.kind == "count") {
-    return "whole number";
-  }
-  if (known.kind == "truth") {
-    return "true or false";
-  }
-  if (known.kind == "text") {
-    return fmt::format("text of at most {} characters", known.max_length);
-  }
-  if (known.kind == "list") {
-    return fmt::format("list of at most {}", known.max_items);
-  }
-  if (known.kind.empty()) {
-    return known.key == "date" ? "date" : known.key == "bench" ? "table" : "tables";
-  }
-  return known.kind + (known.uncertain ? " ±" : "");
-}
-
-std::string bounds_text(const plan::KnownKey& known) {
-  if (!known.bounded) {
-    return {};
-  }
-  if (known.low == known.high) {
-    return known.low_text;
-  }
-  return known.above_low ? fmt::format("over {}, up to {}", known.low_text, known.high_text)
-                         : fmt::format("{} to {}", known.low_text, known.high_text);
-}
-
 std::string plan_keys_markdown() {
   std::string out;
-  for (const TableWords& table : table_words()) {
+  for (const json::TableWords& table : json::table_words()) {
     out += fmt::format(
         "### {}\n\n{}\n\n| key | takes | default | example | meaning |\n|---|---|---|---|---|\n",
         heading(table), table.text);
-    for (const SchemaKey& key : schema_keys(table, SchemaOf::plan)) {
-      const std::string bounds = bounds_text(key.known);
+    for (const json::SchemaKey& key : json::schema_keys(table, SchemaOf::plan)) {
+      const std::string bounds = json::bounds_text(key.known);
       out += fmt::format("| `{}` | {}{}{} | {} | `{}` | {} |\n", key.known.key,
-                         taken_text(key.known), bounds.empty() ? "" : ", ", bounds,
+                         json::taken_text(key.known), bounds.empty() ? "" : ", ", bounds,
                          key.words.fallback.empty() ? std::string(key.words.otherwise)
                                                     : fmt::format("`{}`", key.words.fallback),
                          table_cell(key.words.example), table_cell(key.words.text));
@@ -132,7 +78,7 @@ void add_schema(CommandLine& line, Context& context) {
         context.out
             << (options->markdown
                     ? plan_keys_markdown()
-                    : plan_schema(options->shelf ? SchemaOf::shelf : SchemaOf::plan).text());
+                    : json::plan_schema(options->shelf ? SchemaOf::shelf : SchemaOf::plan).text());
         context.exit_code = commands::kDone;
       });
 }

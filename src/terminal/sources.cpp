@@ -1,14 +1,17 @@
 // SPDX-License-Identifier: MIT
 //
-// `sources`: defaults, intervals and sources in one table.
+// `sources` in words, and as the table of the README.
+#include "commands/sources.h"
+
+#include <fmt/format.h>
+
 #include <memory>
 #include <ostream>
 
 #include "commands/exit_code.h"
-#include "json/json.h"
+#include "json/sources_json.h"
 #include "terminal/command.h"
 #include "terminal/command_line.h"
-#include "terminal/sources_table.h"
 
 namespace loopledger::terminal {
 namespace {
@@ -18,17 +21,23 @@ struct SourcesOptions {
   bool json = false;
 };
 
-json::Json sources_json() {
-  json::Json rows = json::Json::array();
-  for (const SourceRow& row : sources_table()) {
-    rows.push(json::Json::object()
-                  .set("what", row.what)
-                  .set("value", row.value)
-                  .set("interval", row.interval == "-" ? json::Json() : json::Json(row.interval))
-                  .set("source", row.source));
+/// Each row on lines of at most 100 columns.
+std::string text_of(const commands::SourcesAnswer& answer) {
+  std::string out;
+  for (const commands::SourceRow& row : answer.rows) {
+    out += fmt::format("{}: {}{}\n    {}\n", row.what, row.value,
+                       row.interval == "-" ? "" : "; " + row.interval, row.source);
   }
-  json::Json out = json::Json::object();
-  out.set("format", 1).set("sources", std::move(rows));
+  return out;
+}
+
+/// The table of the README.
+std::string markdown_of(const commands::SourcesAnswer& answer) {
+  std::string out = "| what | value | interval | source |\n|---|---|---|---|\n";
+  for (const commands::SourceRow& row : answer.rows) {
+    out += fmt::format("| {} | {} | {} | {} |\n", row.what, row.value,
+                       row.interval == "-" ? "" : row.interval, row.source);
+  }
   return out;
 }
 
@@ -41,9 +50,10 @@ void add_sources(CommandLine& line, Context& context) {
       .json(options->json, "The table")
       .either_or("--markdown", "--json")
       .action([options, &context] {
-        context.out << (options->json       ? sources_json().text()
-                        : options->markdown ? sources_markdown()
-                                            : sources_text());
+        const commands::SourcesAnswer answer = commands::sources();
+        context.out << (options->json       ? json::to_json(answer).text()
+                        : options->markdown ? markdown_of(answer)
+                                            : text_of(answer));
         context.exit_code = commands::kDone;
       });
 }

@@ -2,7 +2,7 @@
 //
 // The schema that editors check plans by, against the reader that has the last word. To accept
 // changed words or bounds in templates: LOOPLEDGER_UPDATE_GOLDEN=1 and look at the difference.
-#include "terminal/schema.h"
+#include "json/plan_schema.h"
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>
@@ -21,10 +21,10 @@
 #include "support/templates.h"
 
 using namespace loopledger;
-using terminal::key_words;
-using terminal::schema_keys;
-using terminal::SchemaOf;
-using terminal::table_words;
+using json::key_words;
+using json::schema_keys;
+using json::SchemaOf;
+using json::table_words;
 using test::has;
 using test::KeyedPlan;
 using test::run;
@@ -85,29 +85,29 @@ std::vector<std::string> by_schema(const std::string& schema,
 std::string schema_text() { return run({"schema"}).out; }
 
 /// All keys of a plan with their words.
-std::vector<terminal::SchemaKey> all_keys() {
-  std::vector<terminal::SchemaKey> keys;
-  for (const terminal::TableWords& table : table_words()) {
-    for (terminal::SchemaKey& key : schema_keys(table, SchemaOf::plan)) {
+std::vector<json::SchemaKey> all_keys() {
+  std::vector<json::SchemaKey> keys;
+  for (const json::TableWords& table : table_words()) {
+    for (json::SchemaKey& key : schema_keys(table, SchemaOf::plan)) {
       keys.push_back(std::move(key));
     }
   }
   return keys;
 }
 
-bool is_table(const terminal::SchemaKey& key) {
+bool is_table(const json::SchemaKey& key) {
   return key.words.path.empty() &&
          (key.known.key == "motors" || (key.known.kind.empty() && key.known.key != "date"));
 }
 
 /// Names a table that the invented plan calls otherwise.
-bool is_reference(const terminal::SchemaKey& key) {
+bool is_reference(const json::SchemaKey& key) {
   static const std::set<std::string> kNames{"rule",      "strip",    "rings",
                                             "lubricant", "adhesive", "recipe"};
   return key.words.path == "motors" && kNames.contains(key.known.key);
 }
 
-std::string plan_with(const terminal::SchemaKey& key, const std::string& value) {
+std::string plan_with(const json::SchemaKey& key, const std::string& value) {
   return KeyedPlan().set(std::string(key.words.path), key.known.key, value).text();
 }
 
@@ -154,16 +154,16 @@ std::vector<std::pair<double, bool>> about_the_bounds(const plan::KnownKey& know
 
 TEST_CASE("every key that the reader asks for has its words, and there are words for no other") {
   std::set<std::pair<std::string, std::string>> told;
-  for (const terminal::KeyWords& words : key_words()) {
+  for (const json::KeyWords& words : key_words()) {
     told.emplace(words.path, words.key);
     CHECK_MESSAGE((words.fallback.empty() != words.otherwise.empty()), words.key);
     CHECK_MESSAGE((!words.example.empty() && words.text.ends_with('.')), words.key);
   }
   CHECK(told.size() == key_words().size());
   std::set<std::string> tables;
-  for (const terminal::TableWords& table : table_words()) {
+  for (const json::TableWords& table : table_words()) {
     tables.emplace(table.reader);
-    for (const terminal::SchemaKey& key : schema_keys(table, SchemaOf::plan)) {
+    for (const json::SchemaKey& key : schema_keys(table, SchemaOf::plan)) {
       CHECK_MESSAGE(told.erase({std::string(table.path), key.known.key}) == 1,
                     key.known.table << ": `" << key.known.key << "` has no words in schema_words");
     }
@@ -190,7 +190,7 @@ TEST_CASE("the schemas and the manual's tables in templates are the program's ow
 
 TEST_CASE("the reader takes what lies within the bounds that are told, and nothing past them") {
   int bounded = 0;
-  for (const terminal::SchemaKey& key : all_keys()) {
+  for (const json::SchemaKey& key : all_keys()) {
     if (!key.known.bounded) {
       continue;
     }
@@ -220,7 +220,7 @@ TEST_CASE("each example of the schema is taken by the reader, and each default c
     return run({"check", "-", "--json"}, text).out;
   };
   static const std::set<std::string> kNotInFigures{"paper", "slip", "units", "records"};
-  for (const terminal::SchemaKey& key : all_keys()) {
+  for (const json::SchemaKey& key : all_keys()) {
     CAPTURE(key.known.table);
     CAPTURE(key.known.key);
     const std::string table(key.words.path);
@@ -256,7 +256,7 @@ TEST_CASE("the defaults that stand in no figure are the plan's own") {
 TEST_CASE("what the schema and the reader say of values in and out of bounds agrees") {
   std::vector<std::string> texts;
   std::vector<bool> taken;
-  for (const terminal::SchemaKey& key : all_keys()) {
+  for (const json::SchemaKey& key : all_keys()) {
     if (!key.known.bounded) {
       continue;
     }
@@ -294,7 +294,7 @@ TEST_CASE("plans and shelves that the program takes are valid by their schema") 
           file_text(entry.path().string()));
     }
   }
-  for (const terminal::SchemaKey& key : all_keys()) {
+  for (const json::SchemaKey& key : all_keys()) {
     plans.push_back(plan_with(key, std::string(key.words.example)));
   }
   CHECK(plans.size() > 60);
@@ -317,7 +317,7 @@ std::vector<std::string> faulty_plans() {
   const auto add = [&faulty](const char* table, const char* key, const char* value) {
     faulty.push_back(KeyedPlan().set(table, key, value).text());
   };
-  for (const terminal::SchemaKey& key : all_keys()) {
+  for (const json::SchemaKey& key : all_keys()) {
     faulty.push_back(plan_with(key, key.known.kind == "truth" ? "1" : "true"));
     if (key.known.max_length > 0 && key.known.max_items == 0) {
       faulty.push_back(plan_with(key, "\"" + std::string(key.known.max_length + 1, 'x') + "\""));
@@ -337,7 +337,7 @@ std::vector<std::string> faulty_plans() {
       faulty.push_back(KeyedPlan().drop(std::string(key.words.path), key.known.key).text());
     }
   }
-  for (const terminal::TableWords& table : table_words()) {
+  for (const json::TableWords& table : table_words()) {
     faulty.push_back(KeyedPlan().set(std::string(table.path), "widht", "1").text());
   }
   add("", "format", "2");

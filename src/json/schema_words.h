@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
 //
 // What a person is told of each key of a plan: meaning, default, example. What a key takes and
-// within which bounds is the reader's to say (plan/known_key.h); terminal/schema.h puts the two
+// within which bounds is the reader's to say (plan/known_key.h); json/schema_keys.h puts the two
 // together.
 #pragma once
 
 #include <span>
 #include <string_view>
 
-namespace loopledger::terminal {
+namespace loopledger::json {
 
 struct TableWords {
   std::string_view path;    ///< "strips.NAME"; "": the file itself
@@ -29,4 +29,4 @@ struct KeyWords {
 [[nodiscard]] std::span<const TableWords> table_words();
 [[nodiscard]] std::span<const KeyWords> key_words();
 
-}  // namespace loopledger::terminal
+}  // namespace loopledger::json

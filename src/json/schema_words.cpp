@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "terminal/schema_words.h"
+#include "json/schema_words.h"
 
 #include <array>
 
-namespace loopledger::terminal {
+namespace loopledger::json {
 namespace {
 
 constexpr std::array kTables{
@@ -191,4 +191,4 @@ constexpr std::array kKeys{
 std::span<const TableWords> table_words() { return kTables; }
 std::span<const KeyWords> key_words() { return kKeys; }
 
-}  // namespace loopledger::terminal
+}  // namespace loopledger::json

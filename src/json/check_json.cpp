@@ -1,19 +1,22 @@
 // SPDX-License-Identifier: MIT
+#include "json/check_json.h"
+
+#include <utility>
+
 #include "calc/cut_after.h"
 #include "calc/energy.h"
 #include "json/record_json.h"
+#include "json/shelf_json.h"
 #include "tag/id.h"
-#include "terminal/check_view.h"
-#include "terminal/cutting_text.h"
 
-namespace loopledger::terminal {
+namespace loopledger::json {
 namespace {
 
 using calc::Batch;
 using calc::MotorFigures;
 using records::Planned;
 
-void add_energy(json::Json& out, const Planned& p, const Estimate<Energy>& energy, Energy wind_to) {
+void add_energy(Json& out, const Planned& p, const Estimate<Energy>& energy, Energy wind_to) {
   const SpecificEnergy specific = energy.value / p.aim;
   const calc::GoodShare good = calc::share_of_good(specific);
   out.set("energy_J", energy.value.in_joule());
@@ -25,43 +28,43 @@ void add_energy(json::Json& out, const Planned& p, const Estimate<Energy>& energ
   out.set("wind_to_energy_J", wind_to.in_joule());
 }
 
-json::Json motor_json(const MotorFigures& motor) {
+Json motor_json(const MotorFigures& motor) {
   const Planned& p = motor.planned;
-  json::Json out = json::Json::object();
+  Json out = Json::object();
   out.set("id", printed(motor.id));
   out.set("check_char", std::string(1, tag::check_character(motor.id)));
-  json::add_planned(out, p);
+  add_planned(out, p);
   add_energy(out, p, motor.energy, motor.wind_to_energy);
   return out;
 }
 
 /// What a group without a size would become, as the figures of a motor.
-json::Json choices_json(const plan::Plan& plan, const Batch& batch) {
-  json::Json out = json::Json::array();
+Json choices_json(const plan::Plan& plan, const Batch& batch) {
+  Json out = Json::array();
   for (const calc::Choice& choice : batch.choices) {
-    json::Json one = json::Json::object();
+    Json one = Json::object();
     one.set("id", plan.motors[choice.group].stem.value);
-    json::add_planned(one, choice.planned);
+    add_planned(one, choice.planned);
     add_energy(one, choice.planned, choice.energy, choice.wind_to_energy);
-    one.set("pieces_give", choice.motors ? json::Json(*choice.motors) : json::Json());
+    one.set("pieces_give", choice.motors ? Json(*choice.motors) : Json());
     out.push(std::move(one));
   }
   return out;
 }
 
-json::Json cuts_json(const plan::Plan& plan, const Batch& batch) {
-  json::Json out = json::Json::array();
+Json cuts_json(const plan::Plan& plan, const Batch& batch) {
+  Json out = Json::array();
   for (const calc::PieceCuts& cuts : batch.cutting.pieces) {
     const plan::Strip& strip = plan.strips[cuts.strip];
-    json::Json motors = json::Json::array();
+    Json motors = Json::array();
     for (const std::size_t m : cuts.motors) {
       motors.push(printed(batch.motors[m].id));
     }
-    json::Json positions = json::Json::array();
+    Json positions = Json::array();
     for (const Length& at : calc::cut_positions(cuts, batch)) {
       positions.push(at.in_mm());
     }
-    json::Json piece = json::Json::object();
+    Json piece = Json::object();
     piece.set("strip", strip.name);
     piece.set("piece", strip.pieces[cuts.piece].tag);
     piece.set("piece_mm", cuts.length.in_mm());
@@ -76,12 +79,10 @@ json::Json cuts_json(const plan::Plan& plan, const Batch& batch) {
 }
 
 /// Without a cutting plan nothing is known of how good it is.
-json::Json cut_plan_json(const plan::Plan& plan, const Batch& batch) {
+Json cut_plan_json(const plan::Plan& plan, const Batch& batch) {
   const calc::CuttingPlan& cutting = batch.cutting;
-  const auto if_made = [&cutting](auto value) {
-    return cutting.made ? json::Json(value) : json::Json();
-  };
-  json::Json out = json::Json::object();
+  const auto if_made = [&cutting](auto value) { return cutting.made ? Json(value) : Json(); };
+  Json out = Json::object();
   out.set("proven", if_made(cutting.proven));
   out.set("gap_mm", if_made(cutting.gap.in_mm()));
   out.set("motors_gap", if_made(cutting.motors_gap));
@@ -94,27 +95,28 @@ json::Json cut_plan_json(const plan::Plan& plan, const Batch& batch) {
 
 }  // namespace
 
-json::Json check_json(const plan::Plan& plan, const Batch& batch, const Diagnostics& diagnostics) {
-  json::Json motors = json::Json::array();
+Json to_json(const commands::CheckAnswer& answer) {
+  const Batch& batch = answer.batch;
+  Json motors = Json::array();
   for (const MotorFigures& motor : batch.motors) {
     motors.push(motor_json(motor));
   }
-  json::Json curve = json::Json::array();
+  Json curve = Json::array();
   for (const calc::CurvePoint& point : batch.curve) {
-    json::Json out = json::Json::object();
+    Json out = Json::object();
     out.set("turns_share", point.turns.as_ratio());
     out.set("torque_share", point.torque.as_ratio());
     curve.push(std::move(out));
   }
-  json::Json out = json::Json::object();
+  Json out = Json::object();
   out.set("format", 1);
   out.set("motors", std::move(motors));
-  out.set("choices", choices_json(plan, batch));
-  out.set("cuts", cuts_json(plan, batch));
-  out.set("cut_plan", cut_plan_json(plan, batch));
+  out.set("choices", choices_json(answer.plan, batch));
+  out.set("cuts", cuts_json(answer.plan, batch));
+  out.set("cut_plan", cut_plan_json(answer.plan, batch));
   out.set("curve", std::move(curve));
-  out.set("diagnostics", json::to_json(diagnostics));
+  out.set("diagnostics", to_json(answer.said));
   return out;
 }
 
-}  // namespace loopledger::terminal
+}  // namespace loopledger::json

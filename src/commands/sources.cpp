@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "terminal/sources_table.h"
+#include "commands/sources.h"
 
 #include <fmt/format.h>
 
@@ -19,7 +19,7 @@
 #include "tag/qr.h"
 #include "tag/qr_fit.h"
 
-namespace loopledger::terminal {
+namespace loopledger::commands {
 namespace {
 
 constexpr const char* kPractice = "common practice, no source";
@@ -150,35 +150,14 @@ void add_defaults(Rows& rows) {
 
 }  // namespace
 
-const std::vector<SourceRow>& sources_table() {
-  static const Rows kRows = [] {
-    Rows rows;
-    add_scale(rows);
-    add_strength(rows);
-    add_launch_and_rest(rows);
-    add_paper(rows);
-    add_defaults(rows);
-    return rows;
-  }();
-  return kRows;
+SourcesAnswer sources() {
+  SourcesAnswer answer;
+  add_scale(answer.rows);
+  add_strength(answer.rows);
+  add_launch_and_rest(answer.rows);
+  add_paper(answer.rows);
+  add_defaults(answer.rows);
+  return answer;
 }
 
-std::string sources_text() {
-  std::string out;
-  for (const SourceRow& row : sources_table()) {
-    out += fmt::format("{}: {}{}\n    {}\n", row.what, row.value,
-                       row.interval == "-" ? "" : "; " + row.interval, row.source);
-  }
-  return out;
-}
-
-std::string sources_markdown() {
-  std::string out = "| what | value | interval | source |\n|---|---|---|---|\n";
-  for (const SourceRow& row : sources_table()) {
-    out += fmt::format("| {} | {} | {} | {} |\n", row.what, row.value,
-                       row.interval == "-" ? "" : row.interval, row.source);
-  }
-  return out;
-}
-
-}  // namespace loopledger::terminal
+}  // namespace loopledger::commands

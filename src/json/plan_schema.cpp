@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MIT
+#include "json/plan_schema.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -10,19 +12,18 @@
 #include "base/text.h"
 #include "plan/table_reader.h"
 #include "plan/tree.h"
-#include "terminal/schema.h"
 
-namespace loopledger::terminal {
+namespace loopledger::json {
 namespace {
 
 constexpr const char* kDraft = "http://json-schema.org/draft-07/schema#";
 
-json::Json to_definition(const std::string& name) {
-  return json::Json::object().set("$ref", "#/definitions/" + name);
+Json to_definition(const std::string& name) {
+  return Json::object().set("$ref", "#/definitions/" + name);
 }
 
-json::Json one_of_words(std::initializer_list<const char*> words) {
-  json::Json all = json::Json::array();
+Json one_of_words(std::initializer_list<const char*> words) {
+  Json all = Json::array();
   for (const char* word : words) {
     all.push(word);
   }
@@ -39,14 +40,14 @@ std::string in_any_case(std::string_view word) {
 }
 
 /// One of the words as the reader takes them: in any case, with blanks around.
-json::Json words_in_any_case(std::initializer_list<const char*> words) {
+Json words_in_any_case(std::initializer_list<const char*> words) {
   std::string pattern;
   for (const char* word : words) {
     pattern += (pattern.empty() ? "" : "|") + in_any_case(word);
   }
-  return json::Json::array()
-      .push(json::Json::object().set("enum", one_of_words(words)))
-      .push(json::Json::object()
+  return Json::array()
+      .push(Json::object().set("enum", one_of_words(words)))
+      .push(Json::object()
                 .set("type", "string")
                 .set("pattern",
                      fmt::format("^[ \\t\\r\\n\\f\\v]*({})[ \\t\\r\\n\\f\\v]*$", pattern)));
@@ -74,7 +75,7 @@ const std::string& control_characters() {
   return kControls;
 }
 
-json::Json text_json(json::Json to, std::size_t max_length) {
+Json text_json(Json to, std::size_t max_length) {
   return to.set("type", "string")
       .set("maxLength", max_length)
       .set("pattern", fmt::format("^[^{}]*$", control_characters()));
@@ -86,27 +87,27 @@ std::string definition_name(const plan::KnownKey& known) {
   return name;
 }
 
-json::Json number_bounds(json::Json to, const plan::KnownKey& known) {
+Json number_bounds(Json to, const plan::KnownKey& known) {
   to.set(known.above_low ? "exclusiveMinimum" : "minimum", known.low);
   return to.set("maximum", known.high);
 }
 
 /// A quantity in quotes; a bare number too where it has no unit.
-json::Json quantity_json(json::Json to, const plan::KnownKey& known) {
-  const json::Json text = to_definition(definition_name(known));
+Json quantity_json(Json to, const plan::KnownKey& known) {
+  const Json text = to_definition(definition_name(known));
   if (!may_be_bare(known.kind)) {
-    return to.set("allOf", json::Json::array().push(text));
+    return to.set("allOf", Json::array().push(text));
   }
-  const json::Json number = number_bounds(json::Json::object().set("type", "number"), known);
-  return to.set("anyOf", json::Json::array().push(number).push(text));
+  const Json number = number_bounds(Json::object().set("type", "number"), known);
+  return to.set("anyOf", Json::array().push(number).push(text));
 }
 
-json::Json list_json(json::Json to, const plan::KnownKey& known, json::Json items) {
+Json list_json(Json to, const plan::KnownKey& known, Json items) {
   return to.set("type", "array").set("maxItems", known.max_items).set("items", std::move(items));
 }
 
-json::Json tables_json(json::Json to, const std::string& name) {
-  json::Json names = json::Json::object();
+Json tables_json(Json to, const std::string& name) {
+  Json names = Json::object();
   names.set("maxLength", plan::kMaxNameLength);
   names.set("pattern", fmt::format("^[^{0}]*[^{0} ][^{0}]*$", control_characters()));
   return to.set("type", "object")
@@ -115,105 +116,100 @@ json::Json tables_json(json::Json to, const std::string& name) {
 }
 
 /// [["500 mm", "1.214 g"]]
-json::Json samples_json(json::Json to, const plan::KnownKey& known) {
-  json::Json pair = json::Json::object();
+Json samples_json(Json to, const plan::KnownKey& known) {
+  Json pair = Json::object();
   pair.set("type", "array")
-      .set("items", json::Json::array().push(to_definition("length")).push(to_definition("mass")))
+      .set("items", Json::array().push(to_definition("length")).push(to_definition("mass")))
       .set("minItems", 2)
       .set("maxItems", 2);
   return list_json(std::move(to), known, std::move(pair));
 }
 
-json::Json counts_json(json::Json to, const plan::KnownKey& known) {
-  json::Json word = json::Json::object();
+Json counts_json(Json to, const plan::KnownKey& known) {
+  Json word = Json::object();
   word.set("anyOf", words_in_any_case({"rubber", "lubricant", "rings", "adhesive", "ring"}));
-  json::Json rubber = json::Json::object();
+  Json rubber = Json::object();
   rubber.set("anyOf", words_in_any_case({"rubber"}));
   return list_json(std::move(to), known, std::move(word)).set("contains", std::move(rubber));
 }
 
 /// "limit", or a mass.
-json::Json motor_mass_json(json::Json to) {
-  json::Json ways = words_in_any_case({"limit"});
+Json motor_mass_json(Json to) {
+  Json ways = words_in_any_case({"limit"});
   return to.set("anyOf", ways.push(to_definition("mass")));
 }
 
 /// The keys that are read in a way of their own, by table and key.
-using OwnWay = json::Json (*)(json::Json to, const plan::KnownKey& known);
+using OwnWay = Json (*)(Json to, const plan::KnownKey& known);
 const std::map<std::string, OwnWay>& own_ways() {
   using plan::KnownKey;
   static const std::map<std::string, OwnWay> kWays{
       {"/bench",
-       [](json::Json to, const KnownKey&) {
-         return to.set("allOf", json::Json::array().push(to_definition("bench")));
+       [](Json to, const KnownKey&) {
+         return to.set("allOf", Json::array().push(to_definition("bench")));
        }},
-      {"/rules",
-       [](json::Json to, const KnownKey&) { return tables_json(std::move(to), "rules"); }},
-      {"/strips",
-       [](json::Json to, const KnownKey&) { return tables_json(std::move(to), "strips"); }},
-      {"/rings",
-       [](json::Json to, const KnownKey&) { return tables_json(std::move(to), "rings"); }},
+      {"/rules", [](Json to, const KnownKey&) { return tables_json(std::move(to), "rules"); }},
+      {"/strips", [](Json to, const KnownKey&) { return tables_json(std::move(to), "strips"); }},
+      {"/rings", [](Json to, const KnownKey&) { return tables_json(std::move(to), "rings"); }},
       {"/lubricants",
-       [](json::Json to, const KnownKey&) { return tables_json(std::move(to), "lubricants"); }},
+       [](Json to, const KnownKey&) { return tables_json(std::move(to), "lubricants"); }},
       {"/adhesives",
-       [](json::Json to, const KnownKey&) { return tables_json(std::move(to), "adhesives"); }},
-      {"/recipes",
-       [](json::Json to, const KnownKey&) { return tables_json(std::move(to), "recipes"); }},
+       [](Json to, const KnownKey&) { return tables_json(std::move(to), "adhesives"); }},
+      {"/recipes", [](Json to, const KnownKey&) { return tables_json(std::move(to), "recipes"); }},
       {"/motors",
-       [](json::Json to, const KnownKey& k) {
+       [](Json to, const KnownKey& k) {
          return list_json(std::move(to), k, to_definition("motors"));
        }},
       {"/take",
-       [](json::Json to, const KnownKey& k) {
-         return list_json(std::move(to), k, text_json(json::Json::object(), k.max_length));
+       [](Json to, const KnownKey& k) {
+         return list_json(std::move(to), k, text_json(Json::object(), k.max_length));
        }},
       {"/date",
-       [](json::Json to, const KnownKey&) {
+       [](Json to, const KnownKey&) {
          return to.set("type", "string")
              .set("pattern", "^[ \\t\\r\\n\\f\\v]*[0-9]{4}-[0-9]{2}-[0-9]{2}[ \\t\\r\\n\\f\\v]*$");
        }},
       {"/units",
-       [](json::Json to, const KnownKey&) {
+       [](Json to, const KnownKey&) {
          return to.set("enum", one_of_words({"metric", "inch"}));
        }},
       {"/link",
-       [](json::Json to, const KnownKey& k) {
+       [](Json to, const KnownKey& k) {
          return to.set("type", "string")
              .set("maxLength", k.max_length)
              .set("pattern", "^https?://[!-~]*\\{id\\}[!-~]*$");
        }},
       {"rules.NAME/counts",
-       [](json::Json to, const KnownKey& k) { return counts_json(std::move(to), k); }},
+       [](Json to, const KnownKey& k) { return counts_json(std::move(to), k); }},
       {"rules.NAME/weighed",
-       [](json::Json to, const KnownKey&) {
+       [](Json to, const KnownKey&) {
          return to.set("anyOf", words_in_any_case({"fresh", "rested"}));
        }},
       {"strips.NAME/samples",
-       [](json::Json to, const KnownKey& k) { return samples_json(std::move(to), k); }},
+       [](Json to, const KnownKey& k) { return samples_json(std::move(to), k); }},
       {"strips.NAME/pieces",
-       [](json::Json to, const KnownKey& k) {
+       [](Json to, const KnownKey& k) {
          return list_json(std::move(to), k, to_definition("pieces"));
        }},
       {"recipes.NAME/steps",
-       [](json::Json to, const KnownKey& k) {
+       [](Json to, const KnownKey& k) {
          return list_json(std::move(to), k, to_definition("steps"));
        }},
-      {"motors/mass",
-       [](json::Json to, const KnownKey&) { return motor_mass_json(std::move(to)); }},
+      {"motors/mass", [](Json to, const KnownKey&) { return motor_mass_json(std::move(to)); }},
       {"motors/id",
-       [](json::Json to, const KnownKey&) {
+       [](Json to, const KnownKey&) {
          return to.set("type", "string")
              .set("pattern", fmt::format("^[A-Za-z0-9]{{1,{}}}$", kStemMaxLength));
        }},
       {"motors/strands",
-       [](json::Json to, const KnownKey& k) {
+       [](Json to, const KnownKey& k) {
          return number_bounds(to.set("type", "integer").set("multipleOf", 2), k);
        }},
   };
   return kWays;
 }
 
-json::Json from_node(const plan::Tree& tree, const plan::Node& node) {
+Json from_node(const plan::Tree& tree, const plan::Node& node) {
   using Type = plan::Node::Type;
   switch (node.type) {
     case Type::text:
@@ -227,14 +223,14 @@ json::Json from_node(const plan::Tree& tree, const plan::Node& node) {
     case Type::date:
       return iso(node.date);
     case Type::array: {
-      json::Json all = json::Json::array();
+      Json all = Json::array();
       for (const std::size_t item : node.items) {
         all.push(from_node(tree, tree.at(item)));
       }
       return all;
     }
     case Type::table: {
-      json::Json all = json::Json::object();
+      Json all = Json::object();
       for (const plan::Member& member : node.members) {
         all.set(member.key, from_node(tree, tree.at(member.node)));
       }
@@ -246,9 +242,9 @@ json::Json from_node(const plan::Tree& tree, const plan::Node& node) {
 }
 
 /// The value that a piece of TOML says.
-json::Json json_of_toml(std::string_view value) {
+Json json_of_toml(std::string_view value) {
   const auto tree = plan::parse_tree(fmt::format("x = {}", value), "schema");
-  return tree ? from_node(*tree, tree->at(tree->root().members.front().node)) : json::Json();
+  return tree ? from_node(*tree, tree->at(tree->root().members.front().node)) : Json();
 }
 
 std::string description(const SchemaKey& key) {
@@ -261,14 +257,14 @@ std::string description(const SchemaKey& key) {
                      without == "needed" ? "Needed" : fmt::format("Default: {}", without));
 }
 
-json::Json key_json(const TableWords& table, const SchemaKey& key) {
-  json::Json out = json::Json::object();
+Json key_json(const TableWords& table, const SchemaKey& key) {
+  Json out = Json::object();
   out.set("description", description(key));
   if (!key.words.fallback.empty()) {
     out.set("default", json_of_toml(key.words.fallback));
   }
   if (!key.words.example.empty()) {
-    out.set("examples", json::Json::array().push(json_of_toml(key.words.example)));
+    out.set("examples", Json::array().push(json_of_toml(key.words.example)));
   }
   const auto own = own_ways().find(fmt::format("{}/{}", table.path, key.known.key));
   if (own != own_ways().end()) {
@@ -284,37 +280,37 @@ json::Json key_json(const TableWords& table, const SchemaKey& key) {
                                   : quantity_json(std::move(out), key.known);
 }
 
-json::Json needs(std::initializer_list<const char*> keys) {
-  return json::Json::object().set("required", one_of_words(keys));
+Json needs(std::initializer_list<const char*> keys) {
+  return Json::object().set("required", one_of_words(keys));
 }
 
-json::Json not_empty(std::initializer_list<const char*> keys, const char* list) {
-  json::Json some = json::Json::object();
+Json not_empty(std::initializer_list<const char*> keys, const char* list) {
+  Json some = Json::object();
   some.set("minItems", 1);
-  json::Json properties = json::Json::object();
+  Json properties = Json::object();
   properties.set(list, std::move(some));
   return needs(keys).set("properties", std::move(properties));
 }
 
 /// What has to be there beside the keys that always have to.
-void add_choices(json::Json& out, std::string_view path, SchemaOf of) {
+void add_choices(Json& out, std::string_view path, SchemaOf of) {
   if (path.empty() && of == SchemaOf::plan) {
-    json::Json bench = json::Json::object().set("bench", needs({"scale_step"}));
-    bench.set("strips", json::Json::object().set("minProperties", 1));
-    json::Json whole = needs({"bench", "strips"}).set("properties", std::move(bench));
-    out.set("anyOf", json::Json::array().push(needs({"take"})).push(std::move(whole)));
+    Json bench = Json::object().set("bench", needs({"scale_step"}));
+    bench.set("strips", Json::object().set("minProperties", 1));
+    Json whole = needs({"bench", "strips"}).set("properties", std::move(bench));
+    out.set("anyOf", Json::array().push(needs({"take"})).push(std::move(whole)));
   } else if (path == "rules.NAME") {
-    out.set("anyOf", json::Json::array().push(needs({"take"})).push(needs({"limit", "counts"})));
+    out.set("anyOf", Json::array().push(needs({"take"})).push(needs({"limit", "counts"})));
   } else if (path == "recipes.NAME") {
-    out.set("anyOf", json::Json::array().push(needs({"take"})).push(not_empty({"steps"}, "steps")));
+    out.set("anyOf", Json::array().push(needs({"take"})).push(not_empty({"steps"}, "steps")));
   } else if (path == "strips.NAME") {
-    out.set("anyOf", json::Json::array()
-                         .push(not_empty({"samples"}, "samples"))
-                         .push(needs({"width", "thickness"})));
+    out.set(
+        "anyOf",
+        Json::array().push(not_empty({"samples"}, "samples")).push(needs({"width", "thickness"})));
   } else if (path == "strips.NAME.pieces") {
-    out.set("anyOf", json::Json::array().push(needs({"length"})).push(needs({"mass"})));
+    out.set("anyOf", Json::array().push(needs({"length"})).push(needs({"mass"})));
   } else if (path == "recipes.NAME.steps") {
-    json::Json ways = json::Json::array();
+    Json ways = Json::array();
     for (const char* key : {"stretch", "turns", "torque", "note", "hold", "rest"}) {
       ways.push(needs({key}));
     }
@@ -322,9 +318,9 @@ void add_choices(json::Json& out, std::string_view path, SchemaOf of) {
   }
 }
 
-void fill_table(json::Json& out, const TableWords& table, SchemaOf of) {
-  json::Json properties = json::Json::object();
-  json::Json required = json::Json::array();
+void fill_table(Json& out, const TableWords& table, SchemaOf of) {
+  Json properties = Json::object();
+  Json required = Json::array();
   bool any = false;
   for (const SchemaKey& key : schema_keys(table, of)) {
     properties.set(key.known.key, key_json(table, key));
@@ -353,12 +349,12 @@ std::string definition_of(const TableWords& table) {
   return std::string(path.substr(path.rfind('.') + 1));
 }
 
-json::Json definitions(SchemaOf of) {
-  json::Json out = json::Json::object();
-  std::map<std::string, json::Json> quantities;
+Json definitions(SchemaOf of) {
+  Json out = Json::object();
+  std::map<std::string, Json> quantities;
   for (const plan::KnownKey& known : plan::known_keys()) {
     if (known.bounded && known.kind != "count") {
-      json::Json one = json::Json::object();
+      Json one = Json::object();
       one.set("type", "string").set("maxLength", kMaxQuantityText);
       one.set("pattern", known.kind == "number" && !known.uncertain
                              ? number_pattern()
@@ -371,7 +367,7 @@ json::Json definitions(SchemaOf of) {
   }
   for (const TableWords& table : table_words()) {
     if (!table.path.empty() && (of == SchemaOf::plan || table.path != "motors")) {
-      json::Json one = json::Json::object();
+      Json one = Json::object();
       one.set("title", table.title).set("description", table.text);
       fill_table(one, table, of);
       out.set(definition_of(table), std::move(one));
@@ -382,17 +378,17 @@ json::Json definitions(SchemaOf of) {
 
 }  // namespace
 
-json::Json plan_schema(SchemaOf of) {
+Json plan_schema(SchemaOf of) {
   const TableWords& top = table_words().front();
-  json::Json out = json::Json::object();
+  Json out = Json::object();
   out.set("$schema", kDraft);
-  out.set("title", of == SchemaOf::plan ? json::Json(top.title) : json::Json("Shelf"));
+  out.set("title", of == SchemaOf::plan ? Json(top.title) : Json("Shelf"));
   out.set("description", of == SchemaOf::plan
-                             ? json::Json(top.text)
-                             : json::Json("What recurs from night to night; plans take it."));
+                             ? Json(top.text)
+                             : Json("What recurs from night to night; plans take it."));
   fill_table(out, top, of);
   out.set("definitions", definitions(of));
   return out;
 }
 
-}  // namespace loopledger::terminal
+}  // namespace loopledger::json
