@@ -5,6 +5,7 @@
 #include <doctest/doctest.h>
 
 #include "ledger_bench.h"
+#include "support/read_json.h"
 
 using namespace loopledger;
 using namespace loopledger::test;
@@ -74,16 +75,21 @@ TEST_CASE("card --json: the figures of each card, units in the keys") {
   (void)ledger({"log", "--sure", "th1", "wound", "1400", "41 gf.cm", "backed_off_to=1250"});
   const Ran ran = ledger({"card", "th1", "--json", "--out", ledger.folder.path("field")});
   CHECK(ran.code == 0);
-  for (const char* part :
-       {"\"format\": 1,", "card.pdf\"", "\"id\": \"TH-01\"", "\"check_char\": \"J\"",
-        "\"state\": \"broken in\"", "\"card\": true",
-        "\"wind_to_turns\": ", "\"do_not_pass_turns\": ", "\"expected_torque_mNm\": ",
-        "\"expected_torque_low_mNm\": ", "\"last_launch\": {\"turns_left\": 1250",
-        "\"let_out_turns\": ", "\"oil_adds_mg\": null", "\"diagnostics\": []"}) {
-    CHECK_MESSAGE(has(ran.out, part), part);
-  }
+  check_json(ran.out, {{"format", "1"},
+                       {"file", "\"" + ledger.folder.path("field/card.pdf") + "\""},
+                       {"motors[*].id", "[\"TH-01\"]"},
+                       {"motors[0].check_char", "\"J\""},
+                       {"motors[0].state", "\"broken in\""},
+                       {"motors[0].card", "true"},
+                       {"motors[0].wind_to_turns", "number"},
+                       {"motors[0].do_not_pass_turns", "number"},
+                       {"motors[0].expected_torque_mNm", "number"},
+                       {"motors[0].expected_torque_low_mNm", "number"},
+                       {"motors[0].last_launch.turns_left", "1250"},
+                       {"motors[0].last_launch.let_out_turns", "number"},
+                       {"motors[0].oil_adds_mg", "null"},
+                       {"diagnostics", "[]"}});
   const Ran failed = ledger({"card", "zz9", "--json"});
   CHECK(failed.code == 4);
-  CHECK(has(failed.out, "\"file\": null"));
-  CHECK(has(failed.out, "\"code\": \"none-record\""));
+  check_json(failed.out, {{"file", "null"}, {"diagnostics[*].code", "[\"none-record\"]"}});
 }

@@ -8,19 +8,25 @@
 #include <vector>
 
 #include "ledger_bench.h"
+#include "support/read_json.h"
 
 using namespace loopledger;
 using namespace loopledger::test;
 
 namespace {
 
+using Words = std::vector<std::string>;
+/// What was printed, by the command that did it.
+using Printed = std::vector<std::pair<std::string, std::string>>;
+
 /// One JSON object whose first member is the format, and nothing around it.
-void check_promise(const Ran& ran, const std::vector<std::string>& words, int code) {
+void check_promise(const Ran& ran, const Words& words, int code, Printed& printed) {
   std::string command;
   for (const std::string& word : words) {
     command += word + " ";
   }
   CAPTURE(command);
+  printed.emplace_back(command, ran.out);
   CHECK_MESSAGE(ran.code == code, ran.err);
   const bool on_lines = ran.out.starts_with("{\n  \"format\": 1");
   CHECK_MESSAGE((on_lines || ran.out.starts_with("{\"format\": 1")), ran.out);
@@ -36,7 +42,7 @@ TEST_CASE("--json says its format with every command, done or refused") {
   const std::string records = ledger.folder.path("records");
   const std::string out = ledger.folder.path("out");
   const std::string none = ledger.folder.path("none.toml");
-  using Words = std::vector<std::string>;
+  Printed printed;
   for (const Words& words :
        std::vector<Words>{{"new", ledger.folder.path("fresh.toml")},
                           {"check", plan},
@@ -54,7 +60,7 @@ TEST_CASE("--json says its format with every command, done or refused") {
                           {"sources"}}) {
     Words with = words;
     with.emplace_back("--json");
-    check_promise(run(with, "th1\n"), with, 0);
+    check_promise(run(with, "th1\n"), with, 0, printed);
   }
   for (const auto& [words, code] : std::vector<std::pair<Words, int>>{
            {{"new", plan}, 3},
@@ -88,8 +94,14 @@ TEST_CASE("--json says its format with every command, done or refused") {
     Words with = words;
     with.emplace_back("--json");
     const Ran ran = run(with);
-    check_promise(ran, with, code);
+    check_promise(ran, with, code, printed);
     CHECK(has(ran.out, "\"diagnostics\": ["));
     CHECK(has(ran.out, "\"severity\": \"error\""));
   }
+  for (const Words& words : std::vector<Words>{{"schema"}, {"schema", "--shelf"}}) {
+    const Ran ran = run(words);
+    CHECK(ran.code == 0);
+    printed.emplace_back(words.back(), ran.out);
+  }
+  check_is_json(printed);
 }

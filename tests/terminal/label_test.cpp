@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include "ledger_bench.h"
+#include "support/read_json.h"
 
 using namespace loopledger;
 using namespace loopledger::test;
@@ -54,6 +55,22 @@ TEST_CASE("an id that is not held prints nothing, and no words at all are a usag
   CHECK(ledger({"label", "th1", "zz9", "--out", out}).code == 4);
   CHECK_FALSE(ledger.folder.holds("labels/labels.pdf"));
   CHECK(ledger({"label"}).code == 2);
+}
+
+TEST_CASE("label --json: the file, how many labels, whose; nothing where none is printed") {
+  const LedgerBench ledger;
+  const std::string out = ledger.folder.path("labels");
+  const Ran none = ledger({"label", "--stale", "--out", out, "--json"});
+  CHECK(none.code == 0);
+  check_json(none.out,
+             {{"file", "null"}, {"labels", "0"}, {"motors", "[]"}, {"diagnostics", "[]"}});
+  const Ran two = ledger({"label", "th2", "th1", "--copies", "2", "--out", out, "--json"});
+  CHECK(two.code == 0);
+  check_json(two.out, {{"format", "1"},
+                       {"file", "\"" + ledger.folder.path("labels/labels.pdf") + "\""},
+                       {"labels", "4"},
+                       {"motors", "[\"TH-02\", \"TH-01\"]"},
+                       {"diagnostics", "[]"}});
 }
 
 TEST_CASE("remnants that are kept get labels, scrap gets none") {

@@ -18,6 +18,7 @@
 #include "records/planned_fields.h"
 #include "support/cli_run.h"
 #include "support/documents.h"
+#include "support/read_json.h"
 
 using namespace loopledger;
 using test::first_cell;
@@ -147,6 +148,10 @@ class Outputs {
     ask({"sources"});
   }
   [[nodiscard]] const Words& keys() const { return keys_; }
+  /// By the command that printed it.
+  [[nodiscard]] const std::vector<std::pair<std::string, std::string>>& texts() const {
+    return texts_;
+  }
 
  private:
   void ask(std::vector<std::string> words, const std::string& input = {}) {
@@ -158,6 +163,7 @@ class Outputs {
     CHECK_MESSAGE((ran.code == 0 || words[1].ends_with("choosing.toml")), words[0] << ran.err);
     CHECK_MESSAGE(has(ran.out, "\"format\": 1"), words[0] << ran.out);
     add_keys(keys_, ran.out);
+    texts_.emplace_back(words[0] + " " + words[1], ran.out);
   }
   /// An entry; its words have no blanks of their own.
   void log(const std::string& line) {
@@ -171,6 +177,7 @@ class Outputs {
 
   test::TempFolder folder_;
   Words keys_;
+  std::vector<std::pair<std::string, std::string>> texts_;
 };
 
 /// The keys that a reader knows, out of its hint for one that it does not: "keys here are a, b or
@@ -215,8 +222,10 @@ Words codes_in(const std::string& room) {
 
 }  // namespace
 
-TEST_CASE("json.md has every key that the commands print, and no other") {
-  Words printed = Outputs().keys();
+TEST_CASE("json.md has every key that the commands print, and no other; all of it is JSON") {
+  const Outputs outputs;
+  test::check_is_json(outputs.texts());
+  Words printed = outputs.keys();
   printed.erase("newer");  // the field of a newer version in the test's own record
   check_same(printed, told("json.md", ""), "json.md");
 }
