@@ -16,14 +16,14 @@ namespace {
 using namespace loopledger;
 
 std::string sheet_font() {
-  std::ifstream file(testing::fonts().sheet, std::ios::binary);
+  std::ifstream file(test::fonts().sheet, std::ios::binary);
   return {std::istreambuf_iterator<char>(file), {}};
 }
 
 /// What the writer says of a font of these bytes, and whether the metrics took it; empty: nothing.
 std::string code_for(const std::string& bytes, bool* measured = nullptr) {
-  const testing::TempFolder folder;
-  pdf::Fonts fonts = testing::fonts();
+  const test::TempFolder folder;
+  pdf::Fonts fonts = test::fonts();
   fonts.sheet = folder.path() + "/font.ttf";
   std::ofstream(fonts.sheet, std::ios::binary) << bytes;
   page::Document document;
@@ -42,7 +42,7 @@ std::string code_for(const std::string& bytes, bool* measured = nullptr) {
 TEST_CASE("the program's own fonts are whole") {
   CHECK(code_for(sheet_font()) == "");
   for (const std::string& path :
-       {testing::fonts().sheet_bold, testing::fonts().label, testing::fonts().label_bold}) {
+       {test::fonts().sheet_bold, test::fonts().label, test::fonts().label_bold}) {
     CHECK(pdf::font_problems(path).empty());
   }
 }
@@ -72,7 +72,7 @@ TEST_CASE("a file that is no TrueType font, or has no outlines, is an error") {
 }
 
 TEST_CASE("a folder in the place of a font is an error") {
-  const testing::TempFolder folder;
+  const test::TempFolder folder;
   CHECK(pdf::font_problems(folder.path()).size() == 1);
 }
 
