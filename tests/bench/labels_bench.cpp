@@ -25,7 +25,7 @@ using namespace loopledger::bench;
 namespace {
 
 const pdf::Fonts& fonts() {
-  static const pdf::Fonts kFonts = testing::fonts_in(LOOPLEDGER_SOURCE_DIR "/fonts");
+  static const pdf::Fonts kFonts = test::fonts_in(LOOPLEDGER_SOURCE_DIR "/fonts");
   return kFonts;
 }
 
@@ -42,7 +42,7 @@ T good(Result<T> result, const char* what) {
 /// thirds are broken in.
 std::vector<motor::LabelFigures> invented_labels(int count) {
   std::vector<motor::LabelFigures> labels;
-  const auto made = testing::invented_batch(count);
+  const auto made = test::invented_batch(count);
   for (std::size_t i = 0; i < made.batch.motors.size(); ++i) {
     motor::LabelFigures label = motor::label_figures(made.batch.motors[i]);
     const auto n = static_cast<double>(i);
@@ -63,9 +63,9 @@ std::vector<motor::LabelFigures> invented_labels(int count) {
 page::Document document_of(const std::string& stock,
                            const std::vector<motor::LabelFigures>& figures) {
   sheets::LabelRun run;
-  run.stock = testing::stock(stock);
+  run.stock = test::stock(stock);
   run.title = "Labels (invented)";
-  run.layouts = testing::layouts();
+  run.layouts = test::layouts();
   const auto metrics = good(pdf::load_metrics(fonts()), "fonts");
   return good(sheets::labels(figures, run, *metrics), "labels");
 }

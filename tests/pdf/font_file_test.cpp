@@ -14,11 +14,11 @@ namespace {
 
 using namespace loopledger;
 
-std::string sheet_font() { return *testing::fonts().sheet.bytes; }
+std::string sheet_font() { return *test::fonts().sheet.bytes; }
 
 /// What the writer says of a font of these bytes, and whether the metrics took it; empty: nothing.
 std::string code_for(const std::string& bytes, bool* measured = nullptr) {
-  pdf::Fonts fonts = testing::fonts();
+  pdf::Fonts fonts = test::fonts();
   fonts.sheet = {"font.ttf", std::make_shared<const std::string>(bytes)};
   page::Document document;
   document.pages.emplace_back();
@@ -36,7 +36,7 @@ std::string code_for(const std::string& bytes, bool* measured = nullptr) {
 TEST_CASE("the program's own fonts are whole") {
   CHECK(code_for(sheet_font()) == "");
   for (const pdf::FontFile& font :
-       {testing::fonts().sheet_bold, testing::fonts().label, testing::fonts().label_bold}) {
+       {test::fonts().sheet_bold, test::fonts().label, test::fonts().label_bold}) {
     CHECK(pdf::font_problems(font).empty());
   }
 }

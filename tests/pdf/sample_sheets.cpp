@@ -40,8 +40,8 @@ int main(int argc, char** argv) {
     return 2;
   }
   const std::string folder = argv[1];
-  const testing::InventedBatch made = testing::invented_batch(argc > 2 ? std::atoi(argv[2]) : 24);
-  const pdf::Fonts fonts = testing::fonts_in(LOOPLEDGER_SOURCE_DIR "/fonts");
+  const test::InventedBatch made = test::invented_batch(argc > 2 ? std::atoi(argv[2]) : 24);
+  const pdf::Fonts fonts = test::fonts_in(LOOPLEDGER_SOURCE_DIR "/fonts");
   const auto metrics = pdf::load_metrics(fonts);
   if (!metrics) {
     std::fputs(render(metrics.diagnostics()).c_str(), stderr);
@@ -52,7 +52,7 @@ int main(int argc, char** argv) {
     figures.push_back(motor::label_figures(motor));
   }
   bool good = true;
-  for (const plan::Stock& paper : {testing::stock("a4"), testing::stock("letter")}) {
+  for (const plan::Stock& paper : {test::stock("a4"), test::stock("letter")}) {
     good = save(sheets::cut_sheet(made.plan, made.batch, paper, **metrics, std::nullopt), fonts,
                 folder + "/cut-" + paper.name + ".pdf") &&
            good;
@@ -60,9 +60,9 @@ int main(int argc, char** argv) {
                 fonts, folder + "/break-in-" + paper.name + ".pdf") &&
            good;
   }
-  for (const plan::Stock& stock : testing::label_stocks()) {
+  for (const plan::Stock& stock : test::label_stocks()) {
     sheets::LabelRun run;
-    run.layouts = testing::layouts();
+    run.layouts = test::layouts();
     run.stock = stock;
     run.title = made.plan.title;
     good =

@@ -12,9 +12,9 @@ namespace {
 
 using namespace loopledger;
 
-page::Document break_in(const testing::InventedBatch& made, const std::string& paper = "a4") {
+page::Document break_in(const test::InventedBatch& made, const std::string& paper = "a4") {
   Result<page::Document> document = sheets::break_in_sheet(
-      made.plan, made.batch, testing::stock(paper), testing::kPlainMetrics, std::nullopt);
+      made.plan, made.batch, test::stock(paper), test::kPlainMetrics, std::nullopt);
   REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
   CHECK(render(document.diagnostics()) == "");
   return std::move(document).value();
@@ -25,15 +25,15 @@ TEST_CASE("from 1 to 200 motors the break-in sheet stays in its margin, texts ap
     for (const int motors : {1, 24, 200}) {
       CAPTURE(paper);
       CAPTURE(motors);
-      const page::Document document = break_in(testing::invented_batch(motors), paper);
-      CHECK(testing::out_of_margin(document, testing::kPlainMetrics, 5) == "");
-      CHECK(testing::overlapping_texts(document, testing::kPlainMetrics) == "");
+      const page::Document document = break_in(test::invented_batch(motors), paper);
+      CHECK(test::out_of_margin(document, test::kPlainMetrics, 5) == "");
+      CHECK(test::overlapping_texts(document, test::kPlainMetrics) == "");
     }
   }
 }
 
 TEST_CASE("the steps say length, turns, cranks, stop torque, hold and rest") {
-  const std::string text = testing::all_text(break_in(testing::invented_batch(5)));
+  const std::string text = test::all_text(break_in(test::invented_batch(5)));
   for (const char* what :
        {"stretch to 1478 mm (58.19 in)", "wind 712 turns =\u00a071\u00a0cranks", "54 gf·cm",
         "(95\u00a0%),", "\n0.75 ozf·in\n",
@@ -46,8 +46,8 @@ TEST_CASE("the steps say length, turns, cranks, stop torque, hold and rest") {
 }
 
 TEST_CASE("every motor has blanks for each pass of each step, loops and temperature") {
-  const testing::InventedBatch made = testing::invented_batch(24);
-  const std::string text = testing::all_text(break_in(made));
+  const test::InventedBatch made = test::invented_batch(24);
+  const std::string text = test::all_text(break_in(made));
   const auto count = [&](const std::string& line) {
     std::size_t n = 0;
     for (std::size_t at = text.find("\n" + line + "\n"); at != std::string::npos;
@@ -66,45 +66,45 @@ TEST_CASE("every motor has blanks for each pass of each step, loops and temperat
 }
 
 TEST_CASE("where inches lead the blank for the temperature is in °F, as on the field card") {
-  testing::InventedBatch made = testing::invented_batch(2);
+  test::InventedBatch made = test::invented_batch(2);
   made.plan.units = Units::inch;
-  const std::string text = testing::all_text(break_in(made));
+  const std::string text = test::all_text(break_in(made));
   CHECK(text.find("°F") != std::string::npos);
   CHECK(text.find("°C") == std::string::npos);
 }
 
 TEST_CASE("motors without a recipe get blanks to write down what was done") {
-  testing::InventedBatch made = testing::invented_batch(2);
+  test::InventedBatch made = test::invented_batch(2);
   for (calc::MotorFigures& motor : made.batch.motors) {
     motor.planned.recipe.clear();
     motor.planned.break_in.clear();
   }
-  const std::string text = testing::all_text(break_in(made));
+  const std::string text = test::all_text(break_in(made));
   CHECK(text.find("none in the plan: write down what you do") != std::string::npos);
   CHECK(text.find("gf·cm\n") != std::string::npos);
 }
 
 TEST_CASE("motors of one owner that break in differently come under headings of their own") {
-  testing::InventedBatch made = testing::invented_batch(5);
+  test::InventedBatch made = test::invented_batch(5);
   for (calc::MotorFigures& motor : made.batch.motors) {
     motor.planned.owner = "Anna";
   }
   made.batch.motors[1].planned.break_in[0].hold = Duration::min(7);
-  const std::string text = testing::all_text(break_in(made));
+  const std::string text = test::all_text(break_in(made));
   CHECK(text.find("7\u00a0min") != std::string::npos);
   CHECK(text.find("\nAnna: " + tag::with_check(made.batch.motors[1].id) + "\n") !=
         std::string::npos);
 }
 
 TEST_CASE("every motor stands under the turns that it is never to pass, and its own factors") {
-  testing::InventedBatch made = testing::invented_batch(5);
+  test::InventedBatch made = test::invented_batch(5);
   for (calc::MotorFigures& motor : made.batch.motors) {
     motor.planned.owner = "Anna";
   }
   made.batch.motors[1].planned.turns_max.low = Turns::of(940);
   made.batch.motors[2].planned.turns_factor_u = 0.18;
   made.batch.motors[3].planned.torque_max.high = Torque::gf_cm(131);
-  const std::string text = testing::all_text(break_in(made));
+  const std::string text = test::all_text(break_in(made));
   for (const std::size_t own : {1U, 2U, 3U}) {
     CHECK(text.find("\nAnna: " + tag::with_check(made.batch.motors[own].id) + "\n") !=
           std::string::npos);
@@ -114,8 +114,8 @@ TEST_CASE("every motor stands under the turns that it is never to pass, and its 
 }
 
 /// One motor whose recipe is `steps`.
-testing::InventedBatch one_with(std::vector<records::BreakInStep> steps) {
-  testing::InventedBatch made = testing::invented_batch(1);
+test::InventedBatch one_with(std::vector<records::BreakInStep> steps) {
+  test::InventedBatch made = test::invented_batch(1);
   made.batch.motors[0].planned.break_in = std::move(steps);
   return made;
 }
@@ -133,55 +133,55 @@ TEST_CASE("each action of a step has a line of its own, large, with its cranks")
                                                       .stop_torque = Torque::gf_cm(44),
                                                       .hold = Duration::h(23.5),
                                                       .rest = {}}}));
-  CHECK(testing::size_of_line(document, "stretch to 1500 mm (59.06 in)") == 12);
-  CHECK(testing::size_of_line(document, "wind 627 turns =\u00a063\u00a0cranks") == 12);
-  CHECK(testing::size_of_line(document, "never past 1218 turns") == 12);
-  CHECK(testing::size_of_line(document, "=\u00a0121\u00a0cranks") == 12);
-  CHECK(testing::size_of_line(document, "44 gf·cm") == 12);
-  CHECK(testing::size_of_line(document, "23\u00a0h") == 12);
-  CHECK(testing::size_of_line(document, "30\u00a0min") == 12);
+  CHECK(test::size_of_line(document, "stretch to 1500 mm (59.06 in)") == 12);
+  CHECK(test::size_of_line(document, "wind 627 turns =\u00a063\u00a0cranks") == 12);
+  CHECK(test::size_of_line(document, "never past 1218 turns") == 12);
+  CHECK(test::size_of_line(document, "=\u00a0121\u00a0cranks") == 12);
+  CHECK(test::size_of_line(document, "44 gf·cm") == 12);
+  CHECK(test::size_of_line(document, "23\u00a0h") == 12);
+  CHECK(test::size_of_line(document, "30\u00a0min") == 12);
 }
 
 TEST_CASE("without a winder's ratio turns are not said twice") {
-  testing::InventedBatch made = one_with({{.stretch = {},
-                                           .turns = {},
-                                           .cranks = {},
-                                           .stop_torque = Torque::gf_cm(44),
-                                           .hold = {},
-                                           .rest = {}}});
+  test::InventedBatch made = one_with({{.stretch = {},
+                                        .turns = {},
+                                        .cranks = {},
+                                        .stop_torque = Torque::gf_cm(44),
+                                        .hold = {},
+                                        .rest = {}}});
   made.batch.motors[0].planned.winder_ratio = 1;
   const page::Document document = break_in(made);
-  CHECK(testing::size_of_line(document, "never past 1218 turns") == 12);
-  CHECK(testing::all_text(document).find("cranks") == std::string::npos);
+  CHECK(test::size_of_line(document, "never past 1218 turns") == 12);
+  CHECK(test::all_text(document).find("cranks") == std::string::npos);
 }
 
 TEST_CASE("the turns of a step are never rounded up, so none pass the ones never to pass") {
-  testing::InventedBatch made = one_with({{.stretch = {},
-                                           .turns = Turns::of(1146.7),
-                                           .cranks = 1146,
-                                           .stop_torque = {},
-                                           .hold = {},
-                                           .rest = {}}});
+  test::InventedBatch made = one_with({{.stretch = {},
+                                        .turns = Turns::of(1146.7),
+                                        .cranks = 1146,
+                                        .stop_torque = {},
+                                        .hold = {},
+                                        .rest = {}}});
   made.batch.motors[0].planned.winder_ratio = 1;
   made.batch.motors[0].planned.turns_max.low = Turns::of(1146.9);
-  const std::string text = testing::all_text(break_in(made));
+  const std::string text = test::all_text(break_in(made));
   CHECK(text.find("DO NOT PASS 1146 TURNS.") != std::string::npos);
   CHECK(text.find("\nwind 1146 turns\n") != std::string::npos);
 }
 
 TEST_CASE("a winder that turns slower than its crank has cranks too") {
-  testing::InventedBatch made = testing::invented_batch(1);
+  test::InventedBatch made = test::invented_batch(1);
   made.batch.motors[0].planned.winder_ratio = 0.5;
-  CHECK(testing::all_text(break_in(made)).find("1218 TURNS =\u00a02437\u00a0CRANKS") !=
+  CHECK(test::all_text(break_in(made)).find("1218 TURNS =\u00a02437\u00a0CRANKS") !=
         std::string::npos);
 }
 
 TEST_CASE("a recipe's source stands under its name") {
-  testing::InventedBatch made = testing::invented_batch(1);
-  CHECK(testing::all_text(break_in(made)).find("source:") == std::string::npos);
+  test::InventedBatch made = test::invented_batch(1);
+  CHECK(test::all_text(break_in(made)).find("source:") == std::string::npos);
   made.plan.recipes[0].source = "an invented paper, page 12";
-  CHECK(testing::all_text(break_in(made))
-            .find("two evenings\nsource: an invented paper, page 12\n") != std::string::npos);
+  CHECK(test::all_text(break_in(made)).find("two evenings\nsource: an invented paper, page 12\n") !=
+        std::string::npos);
 }
 
 TEST_CASE("a recipe longer than a page has its head again, and its motors' blanks go on") {
@@ -193,9 +193,9 @@ TEST_CASE("a recipe longer than a page has its head again, and its motors' blank
   }
   steps.back().repeat = 100;
   const page::Document document = break_in(one_with(steps));
-  CHECK(testing::out_of_margin(document, testing::kPlainMetrics, 5) == "");
-  CHECK(testing::overlapping_texts(document, testing::kPlainMetrics) == "");
-  const std::string text = testing::all_text(document);
+  CHECK(test::out_of_margin(document, test::kPlainMetrics, 5) == "");
+  CHECK(test::overlapping_texts(document, test::kPlainMetrics) == "");
+  const std::string text = test::all_text(document);
   std::size_t heads = 0;
   for (std::size_t at = text.find("stop there or at"); at != std::string::npos;
        at = text.find("stop there or at", at + 1)) {

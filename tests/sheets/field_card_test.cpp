@@ -26,7 +26,7 @@ sheets::CardRun card_run(Units units = Units::metric) {
 page::Document cards(const std::vector<motor::CardMotor>& motors, const std::string& paper = "a4",
                      Units units = Units::metric, const std::string& warned = "") {
   Result<page::Document> document =
-      sheets::field_cards(motors, card_run(units), testing::stock(paper), testing::kPlainMetrics);
+      sheets::field_cards(motors, card_run(units), test::stock(paper), test::kPlainMetrics);
   REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
   if (warned.empty()) {
     CHECK(render(document.diagnostics()) == "");
@@ -63,9 +63,9 @@ TEST_CASE("from 1 to 60 motors the cards stay in their margin, texts apart, in b
       for (const int motors : {1, 2, 5, 24, 60}) {
         CAPTURE(paper);
         CAPTURE(motors);
-        const page::Document document = cards(testing::box_of_cards(motors), paper, units);
-        CHECK(testing::out_of_margin(document, testing::kPlainMetrics, 5) == "");
-        CHECK(testing::overlapping_texts(document, testing::kPlainMetrics) == "");
+        const page::Document document = cards(test::box_of_cards(motors), paper, units);
+        CHECK(test::out_of_margin(document, test::kPlainMetrics, 5) == "");
+        CHECK(test::overlapping_texts(document, test::kPlainMetrics) == "");
       }
     }
   }
@@ -73,19 +73,19 @@ TEST_CASE("from 1 to 60 motors the cards stay in their margin, texts apart, in b
 
 TEST_CASE("a card with everything as long as it may be takes the height that it needs") {
   for (const std::string paper : {"a4", "letter"}) {
-    motor::CardMotor longest = testing::longest_card();
+    motor::CardMotor longest = test::longest_card();
     const page::Document alone = cards({longest}, paper);  // nothing is cut
-    CHECK(testing::out_of_margin(alone, testing::kPlainMetrics, 5) == "");
-    CHECK(testing::overlapping_texts(alone, testing::kPlainMetrics) == "");
+    CHECK(test::out_of_margin(alone, test::kPlainMetrics, 5) == "");
+    CHECK(test::overlapping_texts(alone, test::kPlainMetrics) == "");
     const page::Document among =
-        cards({testing::flown_card(), longest, testing::flown_card()}, paper, Units::inch, "list");
-    CHECK(testing::out_of_margin(among, testing::kPlainMetrics, 5) == "");
-    CHECK(testing::overlapping_texts(among, testing::kPlainMetrics) == "");
+        cards({test::flown_card(), longest, test::flown_card()}, paper, Units::inch, "list");
+    CHECK(test::out_of_margin(among, test::kPlainMetrics, 5) == "");
+    CHECK(test::overlapping_texts(among, test::kPlainMetrics) == "");
   }
 }
 
 TEST_CASE("the card says how far to wind in turns and cranks, never rounded up") {
-  const std::string text = testing::all_text(cards({testing::flown_card()}));
+  const std::string text = test::all_text(cards({test::flown_card()}));
   for (const char* line :
        {"WIND TO\n1152\nturns\n115\ncranks 10:1\n", "do not pass 1231 = 123 cranks\n",
         "it may break from 1231 to 1685 turns (95 %, estimate)\n",
@@ -97,7 +97,7 @@ TEST_CASE("the card says how far to wind in turns and cranks, never rounded up")
 }
 
 TEST_CASE("turns and cranks to wind to are the largest figures, the id the largest beside them") {
-  const page::Document document = cards({testing::flown_card()});
+  const page::Document document = cards({test::flown_card()});
   const double turns = text_item(document, "1152").size_pt;
   const double cranks = text_item(document, "115").size_pt;
   const double id = text_item(document, tag::with_check({"QU", 1})).size_pt;
@@ -112,25 +112,25 @@ TEST_CASE("turns and cranks to wind to are the largest figures, the id the large
 }
 
 TEST_CASE("a winder that turns slower than its crank has its cranks on card and list") {
-  motor::CardMotor motor = testing::flown_card();
+  motor::CardMotor motor = test::flown_card();
   motor.winder_ratio = 0.5;
-  const std::string text = testing::all_text(cards({motor, motor}));
+  const std::string text = test::all_text(cards({motor, motor}));
   CHECK(times(text, "WIND TO\n1152\nturns\n2305\ncranks 0.5:1\n") == 2);
   CHECK(holds(text, "do not pass 1231 = 2462 cranks\n"));
   CHECK(holds(text, "turns = 286 cranks from"));
 }
 
 TEST_CASE("without a winder's ratio there is nothing about cranks") {
-  motor::CardMotor motor = testing::flown_card();
+  motor::CardMotor motor = test::flown_card();
   motor.winder_ratio = 1;
-  const std::string text = testing::all_text(cards({motor}));
+  const std::string text = test::all_text(cards({motor}));
   CHECK(times(text, "cranks") == 1);  // the column's head, with a dash in each row
   CHECK(times(text, "–\n") == 5);
 }
 
 TEST_CASE("backing off: turns left and the torque on the curve, with its interval") {
-  const motor::CardMotor motor = testing::flown_card();
-  const std::string text = testing::all_text(cards({motor}));
+  const motor::CardMotor motor = test::flown_card();
+  const std::string text = test::all_text(cards({motor}));
   CHECK(holds(text, "0 %\n0\n0\n1152\n41.3 (40.2–43.9)\n"));
   const Turns left = motor.wind_to * 0.9;
   const double torque = motor.curve->torque_at(left).in_gf_cm();
@@ -141,7 +141,7 @@ TEST_CASE("backing off: turns left and the torque on the curve, with its interva
 }
 
 TEST_CASE("the curve ends at wind to at the torque expected there; do not pass lies beyond") {
-  const motor::CardMotor motor = testing::flown_card();
+  const motor::CardMotor motor = test::flown_card();
   const page::Document document = cards({motor});
   const page::Polyline* curve = nullptr;
   std::vector<page::Box> marks;
@@ -170,11 +170,11 @@ TEST_CASE("the curve ends at wind to at the torque expected there; do not pass l
 }
 
 TEST_CASE("axes count in the units asked for, with the others in brackets") {
-  const std::string metric = testing::all_text(cards({testing::flown_card()}));
+  const std::string metric = test::all_text(cards({test::flown_card()}));
   CHECK(holds(metric, "torque, gf·cm\n"));
   CHECK(holds(metric, "(0.2)\n"));
   CHECK(holds(metric, "(ozf·in)\n"));
-  const std::string inch = testing::all_text(cards({testing::flown_card()}, "letter", Units::inch));
+  const std::string inch = test::all_text(cards({test::flown_card()}, "letter", Units::inch));
   CHECK(holds(inch, "torque, ozf·in\n"));
   CHECK(holds(inch, "(40)\n"));
   CHECK(holds(inch, "11.85 in"));
@@ -182,18 +182,18 @@ TEST_CASE("axes count in the units asked for, with the others in brackets") {
 }
 
 TEST_CASE("the caption says whose curve it is") {
-  const std::string own = testing::all_text(cards({testing::flown_card()}));
+  const std::string own = test::all_text(cards({test::flown_card()}));
   CHECK(holds(own, "torque curve: its own, 5 torques read while unwinding on 2026-02-07."));
   CHECK(holds(own, "the black ones made the curve; while "));
-  const std::string unread = testing::all_text(cards({testing::unwound_card()}));
+  const std::string unread = test::all_text(cards({test::unwound_card()}));
   CHECK(holds(unread, "torque curve: the default shape, an estimate."));
   CHECK_FALSE(holds(unread, "Squares"));
   CHECK(holds(unread, "First: break-in step 2 of 3"));
 }
 
 TEST_CASE("oiling again: what the rule leaves for it") {
-  motor::CardMotor motor = testing::flown_card();
-  const auto said = [&motor] { return testing::all_text(cards({motor})); };
+  motor::CardMotor motor = test::flown_card();
+  const auto said = [&motor] { return test::all_text(cards({motor})); };
   CHECK(holds(said(),
               "Oiling it again today adds up to 31 mg (95 %, estimate); its rule counts "
               "that: 4 mg would be left under the limit.\n"));
@@ -208,17 +208,17 @@ TEST_CASE("oiling again: what the rule leaves for it") {
 }
 
 TEST_CASE("a motor whose figures don't hold together has blanks, and says so") {
-  motor::CardMotor motor = testing::unwound_card();
+  motor::CardMotor motor = test::unwound_card();
   motor.curve.reset();
-  const std::string text = testing::all_text(cards({motor}));
+  const std::string text = test::all_text(cards({motor}));
   CHECK(holds(text, "no torque curve: the figures as planned don't hold together"));
   CHECK_FALSE(holds(text, "expect "));
   CHECK(holds(text, "TODAY\n"));
 }
 
 TEST_CASE("a retired motor stands in the list as not to be wound and gets no card") {
-  const page::Document document = cards(testing::box_of_cards(4));
-  const std::string text = testing::all_text(document);
+  const page::Document document = cards(test::box_of_cards(4));
+  const std::string text = test::all_text(document);
   CHECK(times(text, tag::with_check({"QU", 3})) == 1);
   CHECK(times(text, tag::with_check({"QU", 1})) == 2);
   CHECK(holds(text, "retired: not to be wound\n"));
@@ -229,22 +229,22 @@ TEST_CASE("a retired motor stands in the list as not to be wound and gets no car
 }
 
 TEST_CASE("the list repeats its head on each page, and pages are numbered") {
-  const page::Document document = cards(testing::box_of_cards(60));
-  const std::string text = testing::all_text(document);
+  const page::Document document = cards(test::box_of_cards(60));
+  const std::string text = test::all_text(document);
   CHECK(times(text, "WIND TO\ncranks\n10:1\nBACK OFF\n") == 2);
   CHECK(document.pages.size() == 2 + 23);  // 45 cards
   CHECK(holds(text, "page 25 of 25\n"));
 }
 
 TEST_CASE("one motor needs no list, and two cards share a page") {
-  CHECK(cards({testing::flown_card()}).pages.size() == 1);
-  CHECK(cards(testing::box_of_cards(2)).pages.size() == 2);
-  CHECK_FALSE(holds(testing::all_text(cards({testing::flown_card()})), "In the box"));
+  CHECK(cards({test::flown_card()}).pages.size() == 1);
+  CHECK(cards(test::box_of_cards(2)).pages.size() == 2);
+  CHECK_FALSE(holds(test::all_text(cards({test::flown_card()})), "In the box"));
 }
 
 TEST_CASE("paper too small for a card is refused") {
-  const auto refused = sheets::field_cards({testing::flown_card()}, card_run(), plan::Stock{},
-                                           testing::kPlainMetrics);
+  const auto refused =
+      sheets::field_cards({test::flown_card()}, card_run(), plan::Stock{}, test::kPlainMetrics);
   REQUIRE_FALSE(refused.ok());
   CHECK(refused.diagnostics().front().code == "page-paper");
 }

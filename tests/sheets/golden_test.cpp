@@ -23,7 +23,7 @@ using namespace loopledger;
 
 void compare(const Result<page::Document>& document, const std::string& name) {
   REQUIRE(document.ok());
-  const std::string now = testing::dump(document.value());
+  const std::string now = test::dump(document.value());
   const std::string path = std::string(LOOPLEDGER_SOURCE_DIR "/tests/sheets/golden/") + name;
   if (std::getenv("LOOPLEDGER_UPDATE_GOLDEN") != nullptr) {
     std::ofstream(path, std::ios::binary) << now;
@@ -34,16 +34,16 @@ void compare(const Result<page::Document>& document, const std::string& name) {
 }
 
 TEST_CASE("the cut sheet of three motors is laid out as it was") {
-  const auto made = testing::invented_batch(3);
-  compare(sheets::cut_sheet(made.plan, made.batch, testing::stock("a4"), testing::kPlainMetrics,
+  const auto made = test::invented_batch(3);
+  compare(sheets::cut_sheet(made.plan, made.batch, test::stock("a4"), test::kPlainMetrics,
                             std::nullopt),
           "cut-sheet-a4.txt");
 }
 
 TEST_CASE("the break-in sheet of three motors is laid out as it was") {
-  const auto made = testing::invented_batch(3);
-  compare(sheets::break_in_sheet(made.plan, made.batch, testing::stock("letter"),
-                                 testing::kPlainMetrics, std::nullopt),
+  const auto made = test::invented_batch(3);
+  compare(sheets::break_in_sheet(made.plan, made.batch, test::stock("letter"), test::kPlainMetrics,
+                                 std::nullopt),
           "break-in-letter.txt");
 }
 
@@ -51,20 +51,19 @@ TEST_CASE("the field cards of three motors, one retired, are laid out as they we
   sheets::CardRun run;
   run.title = "Harbour evening (invented)";
   run.as_of = "as logged up to 2026-02-08";
-  compare(sheets::field_cards(testing::box_of_cards(3), run, testing::stock("a4"),
-                              testing::kPlainMetrics),
+  compare(sheets::field_cards(test::box_of_cards(3), run, test::stock("a4"), test::kPlainMetrics),
           "field-card-a4.txt");
 }
 
 TEST_CASE("two labels are laid out as they were") {
-  const auto made = testing::invented_batch(2);
+  const auto made = test::invented_batch(2);
   sheets::LabelRun run;
-  run.layouts = testing::layouts();
-  run.stock = testing::stock("a4-3x8-70x37");
+  run.layouts = test::layouts();
+  run.stock = test::stock("a4-3x8-70x37");
   run.title = made.plan.title;
   compare(sheets::labels({motor::label_figures(made.batch.motors[0]),
                           motor::label_figures(made.batch.motors[1])},
-                         run, testing::kPlainMetrics),
+                         run, test::kPlainMetrics),
           "labels-70x37.txt");
 }
 

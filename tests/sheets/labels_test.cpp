@@ -20,7 +20,7 @@ using namespace loopledger;
 
 std::vector<motor::LabelFigures> figures(int motors) {
   std::vector<motor::LabelFigures> all;
-  for (const calc::MotorFigures& motor : testing::invented_batch(motors).batch.motors) {
+  for (const calc::MotorFigures& motor : test::invented_batch(motors).batch.motors) {
     all.push_back(motor::label_figures(motor));
   }
   return all;
@@ -30,12 +30,12 @@ sheets::LabelRun run_on(const plan::Stock& stock) {
   sheets::LabelRun run;
   run.stock = stock;
   run.title = "Harbour evening (invented)";
-  run.layouts = testing::layouts();
+  run.layouts = test::layouts();
   return run;
 }
 
 page::Document made(const std::vector<motor::LabelFigures>& all, const sheets::LabelRun& run) {
-  Result<page::Document> document = sheets::labels(all, run, testing::kPlainMetrics);
+  Result<page::Document> document = sheets::labels(all, run, test::kPlainMetrics);
   REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
   return std::move(document).value();
 }
@@ -53,11 +53,11 @@ std::vector<page::Item> all_items(const page::Document& document) {
 }
 
 /// Indices of the cells that an extent touches.
-std::vector<int> cells_of(const sheets::LabelGrid& grid, const testing::Extent& e) {
+std::vector<int> cells_of(const sheets::LabelGrid& grid, const test::Extent& e) {
   std::vector<int> touched;
   for (int i = 0; i < grid.per_sheet(); ++i) {
     const sheets::Rect c = grid.cell(i);
-    if (testing::overlap(e, {c.x, c.y, c.x + c.w, c.y + c.h, ""})) {
+    if (test::overlap(e, {c.x, c.y, c.x + c.w, c.y + c.h, ""})) {
       touched.push_back(i);
     }
   }
@@ -65,7 +65,7 @@ std::vector<int> cells_of(const sheets::LabelGrid& grid, const testing::Extent& 
 }
 
 /// A cut line runs along the cells' edges, or stands as a mark outside of the grid.
-bool is_for_cutting(const testing::Extent& e, const sheets::LabelGrid& grid) {
+bool is_for_cutting(const test::Extent& e, const sheets::LabelGrid& grid) {
   const double right = grid.left + grid.columns * grid.pitch_x;
   const double bottom = grid.top + grid.rows * grid.pitch_y;
   return e.x2 - e.x1 + e.y2 - e.y1 > 70 || e.x2 < grid.left || e.x1 > right || e.y2 < grid.top ||
@@ -74,13 +74,13 @@ bool is_for_cutting(const testing::Extent& e, const sheets::LabelGrid& grid) {
 
 TEST_CASE(
     "on every stock all that is printed stays 2 mm inside its label and 5 mm inside the paper") {
-  for (const plan::Stock& stock : testing::label_stocks()) {
+  for (const plan::Stock& stock : test::label_stocks()) {
     CAPTURE(stock.name);
     const auto grid = sheets::label_grid(stock);
     REQUIRE(grid.ok());
     const page::Document document = made(figures(24), run_on(stock));
     for (const page::Page& page : document.pages) {
-      for (const testing::Extent& e : testing::extents(page, testing::kPlainMetrics)) {
+      for (const test::Extent& e : test::extents(page, test::kPlainMetrics)) {
         if (e.what == "line" && grid->cut_lines && is_for_cutting(e, *grid)) {
           CHECK(std::min({e.x1, e.y1, page.width - e.x2, page.height - e.y2}) >= grid->edge - 0.01);
           continue;
@@ -104,10 +104,10 @@ TEST_CASE(
 }
 
 TEST_CASE("no two texts of a label lie over each other, nor over the code with its quiet zone") {
-  for (const plan::Stock& stock : testing::label_stocks()) {
+  for (const plan::Stock& stock : test::label_stocks()) {
     CAPTURE(stock.name);
     const page::Document document = made(figures(24), run_on(stock));
-    CHECK(testing::overlapping_texts(document, testing::kPlainMetrics) == "");
+    CHECK(test::overlapping_texts(document, test::kPlainMetrics) == "");
     for (const page::Page& page : document.pages) {
       for (const page::Item& item : page.items) {
         const auto* qr = std::get_if<page::Qr>(&item);
@@ -116,11 +116,11 @@ TEST_CASE("no two texts of a label lie over each other, nor over the code with i
         }
         const double quiet = 4 * qr->module;
         const double side = qr->module * qr->symbol.modules;
-        const testing::Extent zone{qr->x - quiet, qr->y - quiet, qr->x + side + quiet,
-                                   qr->y + side + quiet, ""};
-        for (const testing::Extent& e : testing::text_extents(page, testing::kPlainMetrics)) {
+        const test::Extent zone{qr->x - quiet, qr->y - quiet, qr->x + side + quiet,
+                                qr->y + side + quiet, ""};
+        for (const test::Extent& e : test::text_extents(page, test::kPlainMetrics)) {
           CAPTURE(e.what);
-          CHECK_FALSE(testing::overlap(e, zone));
+          CHECK_FALSE(test::overlap(e, zone));
         }
       }
     }
@@ -128,7 +128,7 @@ TEST_CASE("no two texts of a label lie over each other, nor over the code with i
 }
 
 TEST_CASE("codes are of the sizes that cameras read, and their quiet zone lies inside the label") {
-  for (const plan::Stock& stock : testing::label_stocks()) {
+  for (const plan::Stock& stock : test::label_stocks()) {
     CAPTURE(stock.name);
     const auto grid = sheets::label_grid(stock);
     const page::Document document = made(figures(3), run_on(stock));
@@ -152,9 +152,9 @@ TEST_CASE("codes are of the sizes that cameras read, and their quiet zone lies i
 
 TEST_CASE("every motor's id is on its label, in the order given, and sheets follow each other") {
   const auto all = figures(60);
-  const page::Document document = made(all, run_on(testing::stock("a4-3x7-63.5x38.1")));
+  const page::Document document = made(all, run_on(test::stock("a4-3x7-63.5x38.1")));
   CHECK(document.pages.size() == 3);
-  const std::string text = testing::all_text(document);
+  const std::string text = test::all_text(document);
   std::size_t at = 0;
   for (const motor::LabelFigures& label : all) {
     const std::string id = tag::with_check(label.id);
@@ -166,7 +166,7 @@ TEST_CASE("every motor's id is on its label, in the order given, and sheets foll
 }
 
 TEST_CASE("a part-used sheet is begun at the cell asked for") {
-  sheets::LabelRun run = run_on(testing::stock("a4-3x8-70x37"));
+  sheets::LabelRun run = run_on(test::stock("a4-3x8-70x37"));
   run.start = 24;
   const auto grid = sheets::label_grid(run.stock);
   const page::Document document = made(figures(2), run);
@@ -184,26 +184,24 @@ TEST_CASE("a part-used sheet is begun at the cell asked for") {
   CHECK(qr(document.pages[1]).y < grid->cell(0).y + 37);
 
   run.start = 25;
-  const auto refused = sheets::labels(figures(2), run, testing::kPlainMetrics);
+  const auto refused = sheets::labels(figures(2), run, test::kPlainMetrics);
   CHECK_FALSE(refused.ok());
   CHECK(has_code(refused.diagnostics(), "label-start"));
 }
 
 TEST_CASE("a slip's washed window is what the scale shows, tails and all") {
-  calc::MotorFigures motor = testing::invented_batch(1).batch.motors[0];
+  calc::MotorFigures motor = test::invented_batch(1).batch.motors[0];
   const motor::LabelFigures bare = motor::label_figures(motor);
   motor.planned.tails = Length::mm(30);
   const motor::LabelFigures tails = motor::label_figures(motor);
   const Mass on = motor.planned.linear_density.value * motor.planned.tails;
   CHECK((*tails.high - *bare.high).in_mg() == doctest::Approx(on.in_mg()).epsilon(0.03));
-  const std::string text =
-      testing::all_text(made({tails}, run_on(testing::stock("letter-2x5-4x2"))));
+  const std::string text = test::all_text(made({tails}, run_on(test::stock("letter-2x5-4x2"))));
   CHECK(text.find(" g washed, tails on · loop 296 mm tied\n") != std::string::npos);
 }
 
 TEST_CASE("before break-in a label has blanks for a pen and the estimate with its interval") {
-  const std::string text =
-      testing::all_text(made(figures(1), run_on(testing::stock("letter-2x5-4x2"))));
+  const std::string text = test::all_text(made(figures(1), run_on(test::stock("letter-2x5-4x2"))));
   CHECK(text.find("EST\n") != std::string::npos);
   CHECK(text.find("wind to\n") != std::string::npos);
   CHECK(text.find("gf·cm\n") != std::string::npos);
@@ -219,49 +217,49 @@ TEST_CASE("after break-in a label says what to wind to, MADE, in the units asked
   all[0].turns = Turns::of(1180);
   all[0].torque = Torque::gf_cm(44);
   all[0].tag.state = tag::TagState::made;
-  sheets::LabelRun run = run_on(testing::stock("letter-2x5-4x2"));
+  sheets::LabelRun run = run_on(test::stock("letter-2x5-4x2"));
   run.units = Units::inch;
-  const std::string text = testing::all_text(made(all, run));
+  const std::string text = test::all_text(made(all, run));
   CHECK(text.find("MADE\n") != std::string::npos);
   CHECK(text.find("wind to 1180 T · 0.611 ozf·in\n") != std::string::npos);
   CHECK(text.find("1.470 g · loop 11.64 in tied\n") != std::string::npos);
   CHECK(text.find("estimate") == std::string::npos);
   all[0].loop_is = LoopIs::broken_in;
-  CHECK(testing::all_text(made(all, run)).find("loop 11.64 in broken in\n") != std::string::npos);
+  CHECK(test::all_text(made(all, run)).find("loop 11.64 in broken in\n") != std::string::npos);
   all[0].turns_are_best = true;
-  CHECK(testing::all_text(made(all, run)).find("best 1180 T · 0.611") != std::string::npos);
+  CHECK(test::all_text(made(all, run)).find("best 1180 T · 0.611") != std::string::npos);
 }
 
 TEST_CASE("an address in the plan takes the place of the tag's text") {
-  sheets::LabelRun run = run_on(testing::stock("a4-3x8-70x37"));
+  sheets::LabelRun run = run_on(test::stock("a4-3x8-70x37"));
   run.link = "https://loops.example/m/{id}";
   const page::Document document = made(figures(1), run);
-  CHECK(testing::dump(document).find("https://loops.example/m/TH-01-J") != std::string::npos);
+  CHECK(test::dump(document).find("https://loops.example/m/TH-01-J") != std::string::npos);
 }
 
 TEST_CASE("a small label carries the short tag and says which lines it goes without") {
-  const auto document = sheets::labels(figures(1), run_on(testing::stock("a4-5x13-38.1x21.2")),
-                                       testing::kPlainMetrics);
+  const auto document =
+      sheets::labels(figures(1), run_on(test::stock("a4-5x13-38.1x21.2")), test::kPlainMetrics);
   REQUIRE(document.ok());
-  CHECK(testing::dump(*document).find("\"TH-01-J 1140T\"") != std::string::npos);
+  CHECK(test::dump(*document).find("\"TH-01-J 1140T\"") != std::string::npos);
   CHECK(has_code(document.diagnostics(), "label-less"));
 }
 
 TEST_CASE("a label without room for a code that cameras read is still printed, with a warning") {
-  plan::Stock tiny = testing::stock("a4");
+  plan::Stock tiny = test::stock("a4");
   tiny.columns = 8;
   tiny.rows = 20;
   tiny.label_width = tiny.pitch_x = Length::mm(17);
   tiny.label_height = tiny.pitch_y = Length::mm(14);
   tiny.left = tiny.top = Length::mm(8);
-  const auto document = sheets::labels(figures(1), run_on(tiny), testing::kPlainMetrics);
+  const auto document = sheets::labels(figures(1), run_on(tiny), test::kPlainMetrics);
   REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
   CHECK(has_code(document.diagnostics(), "qr-room"));
-  CHECK(testing::all_text(*document).find("TH-01-J") != std::string::npos);
+  CHECK(test::all_text(*document).find("TH-01-J") != std::string::npos);
 }
 
 TEST_CASE("plain paper gets labels of 70 x 37 mm with lines to cut along") {
-  const auto grid = sheets::label_grid(testing::stock("a4"));
+  const auto grid = sheets::label_grid(test::stock("a4"));
   REQUIRE(grid.ok());
   CHECK(grid->columns == 2);
   CHECK(grid->rows == 7);
@@ -272,7 +270,7 @@ TEST_CASE("plain paper gets labels of 70 x 37 mm with lines to cut along") {
 
 TEST_CASE("a label printer's modules are whole dots") {
   int rolls = 0;
-  for (const plan::Stock& roll : testing::label_stocks()) {
+  for (const plan::Stock& roll : test::label_stocks()) {
     if (roll.dpi == 0) {
       continue;
     }
@@ -297,7 +295,7 @@ TEST_CASE("an id of a few characters is read at one metre on every stock") {
   // memory. On the two lowest labels 12 minutes are left: their codes need the rest.
   constexpr double kAtOneMetre = 4.65;
   constexpr double kLowest = 3.4;
-  for (const plan::Stock& stock : testing::label_stocks()) {
+  for (const plan::Stock& stock : test::label_stocks()) {
     CAPTURE(stock.name);
     auto two = figures(2);
     two[1].state = tag::TagState::made;
@@ -314,7 +312,7 @@ TEST_CASE("an id of a few characters is read at one metre on every stock") {
 }
 
 TEST_CASE("copies of a label stand one behind the other, from the first free cell on") {
-  sheets::LabelRun run = run_on(testing::stock("a4-5x13-38.1x21.2"));
+  sheets::LabelRun run = run_on(test::stock("a4-5x13-38.1x21.2"));
   run.copies = 3;
   run.start = 64;
   const page::Document document = made(figures(2), run);
@@ -332,15 +330,15 @@ TEST_CASE("copies of a label stand one behind the other, from the first free cel
 }
 
 TEST_CASE("each owner's first label has a bookmark") {
-  const page::Document document = made(figures(24), run_on(testing::stock("a4-3x7-63.5x38.1")));
+  const page::Document document = made(figures(24), run_on(test::stock("a4-3x7-63.5x38.1")));
   REQUIRE(document.outline.size() == 5);
   CHECK(document.outline[0].title == "Anna");
   CHECK(document.outline[4].title == "Щавель Ёжиков-Журавлёв");
 }
 
 TEST_CASE("the same labels twice are the same pages") {
-  const sheets::LabelRun run = run_on(testing::stock("a4-3x8-70x37"));
-  CHECK(testing::dump(made(figures(30), run)) == testing::dump(made(figures(30), run)));
+  const sheets::LabelRun run = run_on(test::stock("a4-3x8-70x37"));
+  CHECK(test::dump(made(figures(30), run)) == test::dump(made(figures(30), run)));
 }
 
 }  // namespace

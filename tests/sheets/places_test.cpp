@@ -31,19 +31,18 @@ std::vector<std::string> told(const Diagnostics& all, const std::string& code) {
 
 /// All the sheets' diagnostics for a batch whose title, and one owner's name, are these.
 Diagnostics sheets_of(const std::string& title, const std::string& owner) {
-  testing::InventedBatch made = testing::invented_batch(60);
+  test::InventedBatch made = test::invented_batch(60);
   made.plan.title = title;
   const std::string first = made.batch.motors[0].planned.owner;
   for (calc::MotorFigures& motor : made.batch.motors) {
     std::string& name = motor.planned.owner;
     name = name == first ? owner : name;
   }
-  const plan::Stock a4 = testing::stock("a4");
+  const plan::Stock a4 = test::stock("a4");
   Diagnostics all =
-      sheets::cut_sheet(made.plan, made.batch, a4, testing::kPlainMetrics, {}).diagnostics();
-  append(
-      all,
-      sheets::break_in_sheet(made.plan, made.batch, a4, testing::kPlainMetrics, {}).diagnostics());
+      sheets::cut_sheet(made.plan, made.batch, a4, test::kPlainMetrics, {}).diagnostics();
+  append(all,
+         sheets::break_in_sheet(made.plan, made.batch, a4, test::kPlainMetrics, {}).diagnostics());
   return all;
 }
 
@@ -72,15 +71,15 @@ TEST_CASE("an owner's part of a sheet is named, on its later pages too") {
 
 TEST_CASE("each label that lacks something is named in one warning") {
   std::vector<motor::LabelFigures> figures;
-  for (const calc::MotorFigures& motor : testing::invented_batch(3).batch.motors) {
+  for (const calc::MotorFigures& motor : test::invented_batch(3).batch.motors) {
     figures.push_back(motor::label_figures(motor));
     figures.back().owner = "שלום";
     figures.back().purpose = "Fly " + std::string(200, 'x');
   }
   sheets::LabelRun run;
-  run.layouts = testing::layouts();
-  run.stock = testing::stock("a4-3x8-70x37");
-  const Diagnostics said = sheets::labels(figures, run, testing::kPlainMetrics).diagnostics();
+  run.layouts = test::layouts();
+  run.stock = test::stock("a4-3x8-70x37");
+  const Diagnostics said = sheets::labels(figures, run, test::kPlainMetrics).diagnostics();
   std::string labels;
   for (const motor::LabelFigures& label : figures) {
     labels += (labels.empty() ? "the label of " : ", the label of ") + tag::with_check(label.id);

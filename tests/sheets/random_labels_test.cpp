@@ -51,7 +51,7 @@ class LabelDraw {
 
   motor::LabelFigures label() {
     motor::LabelFigures label =
-        motor::label_figures(testing::invented_batch(number(1, 5)).batch.motors.back());
+        motor::label_figures(test::invented_batch(number(1, 5)).batch.motors.back());
     std::string stem;
     for (int i = number(1, 8); i > 0; --i) {
       stem += chance(30) ? 'W' : static_cast<char>('A' + number(0, 25));
@@ -94,7 +94,7 @@ class LabelDraw {
 sheets::LabelRun drawn_run(const plan::Stock& stock, LabelDraw& draw) {
   sheets::LabelRun run;
   run.stock = stock;
-  run.layouts = testing::layouts();
+  run.layouts = test::layouts();
   run.units = draw.chance(50) ? Units::inch : Units::metric;
   run.start = draw.number(1, stock.is_labels() ? stock.per_sheet() : 14);
   run.link = draw.chance(20) ? "https://loops.example/m/{id}" : "";
@@ -103,7 +103,7 @@ sheets::LabelRun drawn_run(const plan::Stock& stock, LabelDraw& draw) {
 
 /// What of a page stands outside of all labels' rooms, or in a code's quiet zone; empty if none.
 std::string misplaced(const page::Page& page, const sheets::LabelGrid& grid) {
-  std::vector<testing::Extent> zones;
+  std::vector<test::Extent> zones;
   for (const page::Item& item : page.items) {
     if (const auto* qr = std::get_if<page::Qr>(&item)) {
       const double quiet = 4 * qr->module;
@@ -113,7 +113,7 @@ std::string misplaced(const page::Page& page, const sheets::LabelGrid& grid) {
     }
   }
   constexpr double kDescenders = 0.7;  // of the last line, into the label's clear edge
-  for (const testing::Extent& e : testing::text_extents(page, testing::kPlainMetrics)) {
+  for (const test::Extent& e : test::text_extents(page, test::kPlainMetrics)) {
     bool inside = false;
     for (int i = 0; i < grid.per_sheet() && !inside; ++i) {
       const sheets::Rect room = grid.room(i);
@@ -121,7 +121,7 @@ std::string misplaced(const page::Page& page, const sheets::LabelGrid& grid) {
                e.y2 <= room.y + room.h + kDescenders;
     }
     const bool on_code = std::any_of(zones.begin(), zones.end(),
-                                     [&](const auto& zone) { return testing::overlap(e, zone); });
+                                     [&](const auto& zone) { return test::overlap(e, zone); });
     if (!inside || on_code) {
       return e.what;
     }
@@ -131,7 +131,7 @@ std::string misplaced(const page::Page& page, const sheets::LabelGrid& grid) {
 
 TEST_CASE("labels drawn at random keep their texts apart and inside, on every stock") {
   unsigned seed = 1;
-  for (const plan::Stock& stock : testing::label_stocks()) {
+  for (const plan::Stock& stock : test::label_stocks()) {
     CAPTURE(stock.name);
     LabelDraw draw(seed++);
     const auto grid = sheets::label_grid(stock);
@@ -140,10 +140,10 @@ TEST_CASE("labels drawn at random keep their texts apart and inside, on every st
     for (int i = 0; i < 40; ++i) {
       labels.push_back(draw.label());
     }
-    const auto document = sheets::labels(labels, drawn_run(stock, draw), testing::kPlainMetrics);
+    const auto document = sheets::labels(labels, drawn_run(stock, draw), test::kPlainMetrics);
     REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
-    CHECK(testing::overlapping_texts(*document, testing::kPlainMetrics) == "");
-    const std::string text = testing::all_text(*document);
+    CHECK(test::overlapping_texts(*document, test::kPlainMetrics) == "");
+    const std::string text = test::all_text(*document);
     for (const motor::LabelFigures& label : labels) {
       CHECK(text.find(tag::with_check(label.id)) != std::string::npos);
     }

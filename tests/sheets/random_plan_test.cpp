@@ -139,13 +139,13 @@ class PlanDraw {
 
 /// What is wrong with how a sheet is laid out, whatever it says.
 std::string laid_out_badly(const page::Document& document) {
-  std::string found = testing::out_of_margin(document, testing::kPlainMetrics, 5) +
-                      testing::overlapping_texts(document, testing::kPlainMetrics) +
-                      testing::texts_out_of_boxes(document, testing::kPlainMetrics);
+  std::string found = test::out_of_margin(document, test::kPlainMetrics, 5) +
+                      test::overlapping_texts(document, test::kPlainMetrics) +
+                      test::texts_out_of_boxes(document, test::kPlainMetrics);
   for (std::size_t i = 0; i < document.pages.size(); ++i) {
     page::Document one;
     one.pages.push_back(document.pages[i]);
-    const std::string text = "\n" + testing::all_text(one);
+    const std::string text = "\n" + test::all_text(one);
     const auto has = [&](const std::string& what) { return text.find(what) != std::string::npos; };
     if (!has(fmt::format("\npage {} of {}\n", i + 1, document.pages.size()))) {
       found += fmt::format("page {} has no number\n", i + 1);
@@ -171,12 +171,12 @@ TEST_CASE("sheets of plans drawn at random are whole, apart, numbered and headed
     REQUIRE_MESSAGE(plan.ok(), render(plan.diagnostics()));
     const auto batch = calc::work_out(*plan, {.short_of_strip = true});
     REQUIRE_MESSAGE(batch.ok(), render(batch.diagnostics()));
-    const plan::Stock paper = testing::stock(draw.paper);
-    const auto cut = sheets::cut_sheet(*plan, *batch, paper, testing::kPlainMetrics, std::nullopt);
+    const plan::Stock paper = test::stock(draw.paper);
+    const auto cut = sheets::cut_sheet(*plan, *batch, paper, test::kPlainMetrics, std::nullopt);
     REQUIRE(cut.ok());
     CHECK(laid_out_badly(*cut) == "");
     const auto break_in =
-        sheets::break_in_sheet(*plan, *batch, paper, testing::kPlainMetrics, std::nullopt);
+        sheets::break_in_sheet(*plan, *batch, paper, test::kPlainMetrics, std::nullopt);
     REQUIRE(break_in.ok());
     CHECK(laid_out_badly(*break_in) == "");
     ++drawn;

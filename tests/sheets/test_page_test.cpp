@@ -20,19 +20,19 @@ page::Document test_page_of(const plan::Stock& stock, const std::string& correct
                                      .printer_file = "settings/printer.toml",
                                      .corrected = corrected,
                                      .created = std::nullopt},
-                                    testing::kPlainMetrics);
+                                    test::kPlainMetrics);
   REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
   CHECK(document.diagnostics().empty());
   return std::move(document).value();
 }
 
 TEST_CASE("a test page has each label's outline in its cell and a number for --start") {
-  for (const plan::Stock& stock : testing::label_stocks()) {
+  for (const plan::Stock& stock : test::label_stocks()) {
     CAPTURE(stock.name);
     const auto grid = sheets::label_grid(stock);
     const page::Document document = test_page_of(stock);
     REQUIRE(document.pages.size() == 1);
-    const std::string text = testing::all_text(document);
+    const std::string text = test::all_text(document);
     int cell = 0;
     for (const page::Item& item : document.pages[0].items) {
       const auto* box = std::get_if<page::Box>(&item);
@@ -51,7 +51,7 @@ TEST_CASE("a test page has each label's outline in its cell and a number for --s
 }
 
 TEST_CASE("both bars of a sheet are 100 mm, on a roll as long as there is room") {
-  for (const plan::Stock& stock : testing::label_stocks()) {
+  for (const plan::Stock& stock : test::label_stocks()) {
     CAPTURE(stock.name);
     const bool roll = stock.dpi > 0;
     double across = 0;
@@ -74,12 +74,12 @@ TEST_CASE("both bars of a sheet are 100 mm, on a roll as long as there is room")
 }
 
 TEST_CASE("a sheet says where to write what was measured, and what is corrected already") {
-  const plan::Stock stock = testing::stock("a4-3x8-70x37");
-  std::string text = testing::all_text(test_page_of(stock));
+  const plan::Stock stock = test::stock("a4-3x8-70x37");
+  std::string text = test::all_text(test_page_of(stock));
   CHECK(text.find("settings/printer.toml") != std::string::npos);
   CHECK(text.find("[stock.\"a4-3x8-70x37\"]") != std::string::npos);
   CHECK(text.find("Nothing is corrected") != std::string::npos);
-  text = testing::all_text(test_page_of(stock, "moved 0.6 mm left"));
+  text = test::all_text(test_page_of(stock, "moved 0.6 mm left"));
   CHECK(text.find("corrected already: moved 0.6 mm left") != std::string::npos);
 }
 

@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "support/cli_run.h"
 
-#include <cstdlib>
+#include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <sstream>
-#include <stdexcept>
 
 #include "base/text.h"
 #include "pdf/own_mark.h"
@@ -13,8 +12,6 @@
 #include "terminal/command.h"
 
 namespace loopledger::test {
-
-namespace fs = std::filesystem;
 
 Ran run(const std::vector<std::string>& arguments, const std::string& input,
         const std::map<std::string, std::string>& environment) {
@@ -51,44 +48,12 @@ std::string too_wide(const std::string& text) {
 }
 
 bool is_ours(const std::string& path) {
-  if (!fs::exists(path)) {
+  if (!std::filesystem::exists(path)) {
     return true;
   }
   std::ifstream in(path, std::ios::binary);
   const std::string bytes{std::istreambuf_iterator<char>(in), {}};
   return pdf::has_mark(std::string_view(bytes).substr(0, pdf::kMarkWithin), bytes.size());
 }
-
-TempFolder::TempFolder() {
-  std::string name = (fs::temp_directory_path() / "loopledger-test-XXXXXX").string();
-  if (::mkdtemp(name.data()) == nullptr) {
-    throw std::runtime_error("no temporary folder can be made");
-  }
-  folder_ = name;
-}
-
-TempFolder::~TempFolder() {
-  std::error_code ignored;
-  fs::remove_all(folder_, ignored);
-}
-
-std::string TempFolder::path(const std::string& name) const {
-  return name.empty() ? folder_.string() : (folder_ / name).string();
-}
-
-std::string TempFolder::write(const std::string& name, const std::string& text) const {
-  fs::create_directories((folder_ / name).parent_path());
-  std::ofstream(folder_ / name, std::ios::binary) << text;
-  return path(name);
-}
-
-std::string TempFolder::read(const std::string& name) const {
-  std::ifstream file(folder_ / name, std::ios::binary);
-  std::ostringstream text;
-  text << file.rdbuf();
-  return text.str();
-}
-
-bool TempFolder::holds(const std::string& name) const { return fs::exists(folder_ / name); }
 
 }  // namespace loopledger::test

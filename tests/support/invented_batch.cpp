@@ -12,7 +12,7 @@
 #include "plan/read_label_layout.h"
 #include "plan/read_stock.h"
 
-namespace loopledger::testing {
+namespace loopledger::test {
 namespace {
 
 struct Owner {
@@ -253,4 +253,4 @@ plan::LabelLayout layout(const std::string& name) {
 
 plan::LabelLayouts layouts() { return {layout("slip"), layout("bag"), layout("remnant")}; }
 
-}  // namespace loopledger::testing
+}  // namespace loopledger::test

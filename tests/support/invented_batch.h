@@ -13,7 +13,7 @@
 #include "plan/plan.h"
 #include "plan/stock.h"
 
-namespace loopledger::testing {
+namespace loopledger::test {
 
 struct InventedBatch {
   plan::Plan plan;
@@ -32,4 +32,4 @@ struct InventedBatch {
 [[nodiscard]] plan::LabelLayout layout(const std::string& name);
 [[nodiscard]] plan::LabelLayouts layouts();
 
-}  // namespace loopledger::testing
+}  // namespace loopledger::test

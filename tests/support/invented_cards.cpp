@@ -3,7 +3,7 @@
 
 #include <string>
 
-namespace loopledger::testing {
+namespace loopledger::test {
 namespace {
 
 motor::CardMotor common_card() {
@@ -132,4 +132,4 @@ std::vector<motor::CardMotor> box_of_cards(int count) {
   return box;
 }
 
-}  // namespace loopledger::testing
+}  // namespace loopledger::test

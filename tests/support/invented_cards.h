@@ -8,7 +8,7 @@
 
 #include "sheets/field_card.h"
 
-namespace loopledger::testing {
+namespace loopledger::test {
 
 /// Flown, own curve of five torques, a launch, oil that counts.
 [[nodiscard]] motor::CardMotor flown_card();
@@ -20,4 +20,4 @@ namespace loopledger::testing {
 /// `count` of them in turn, numbered from 1.
 [[nodiscard]] std::vector<motor::CardMotor> box_of_cards(int count);
 
-}  // namespace loopledger::testing
+}  // namespace loopledger::test

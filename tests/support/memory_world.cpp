@@ -167,6 +167,15 @@ std::vector<std::string> MemoryTemplates::names(const std::string& kind) {
   return out;
 }
 
+std::optional<plan::Loaded> MemoryTemplates::font(const std::string& file) {
+  if (font_folder.empty()) {
+    return std::nullopt;
+  }
+  const std::string path = font_folder + '/' + file;
+  std::ifstream in(path, std::ios::binary);
+  return plan::Loaded{path, {std::istreambuf_iterator<char>(in), {}}};
+}
+
 Result<std::optional<plan::Loaded>> MemoryTemplates::find(const std::string& kind,
                                                           const std::string& name) {
   std::string whole = kind;

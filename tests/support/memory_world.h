@@ -63,7 +63,7 @@ class MemoryTemplates : public commands::Templates {
   std::vector<std::string> names(const std::string& kind) override;
   Result<std::optional<plan::Loaded>> find(const std::string& kind,
                                            const std::string& name) override;
-  std::string fonts() override { return font_folder; }
+  std::optional<plan::Loaded> font(const std::string& file) override;
   std::string schema_file() override { return schema; }
   std::vector<std::string> folders() override { return {"templates"}; }
   std::string places_asked() override { return "templates"; }

@@ -10,7 +10,7 @@
 
 #include "pdf/fonts.h"
 
-namespace loopledger::testing {
+namespace loopledger::test {
 
 /// Empty when it can't be read.
 inline pdf::FontFile font_file(const std::string& path) {
@@ -23,4 +23,4 @@ inline pdf::Fonts fonts_in(const std::string& folder) {
   return pdf::own_fonts([&](const std::string& file) { return font_file(folder + "/" + file); });
 }
 
-}  // namespace loopledger::testing
+}  // namespace loopledger::test

@@ -4,8 +4,10 @@
 #include <sstream>
 
 #include "support/cli_run.h"
+#include "support/done.h"
 
 using namespace loopledger;
+using test::done;
 using test::has;
 using test::run;
 using test::TempFolder;
@@ -122,7 +124,7 @@ TEST_CASE(
 TEST_CASE("a forgotten ring is named before the reading is stored") {
   const Bench bench;
   const std::string before = "th1 washed 1.497\nth1 loop 366\n";
-  (void)bench.with(before);
+  done(bench.with(before));
   const std::string record = bench.record(1);
   CHECK(bench.says("th1 1.503\nn\n") ==
         "TH-01 Anna: tied minus washed 6 mg, rings and glue 12 mg: 1 ring forgotten?\n"
@@ -362,7 +364,7 @@ TEST_CASE("the bench stays on a motor until it is washed, unless another is name
 
 TEST_CASE("undo after a restart takes back the last entry of tonight, and goes on back") {
   const Bench bench;
-  (void)bench.says("th1 washed 1.497\nth2 washed 1.498\n");
+  done(bench.with("th1 washed 1.497\nth2 washed 1.498\n"));
   CHECK(has(bench.says("undo\n"), "TH-02: taken back: weighed washed: 1.498 g, of 2026-05-01"));
   CHECK(has(bench.says("undo\nundo\n"), "TH-01: taken back: weighed washed: 1.497 g, of "));
   CHECK(bench.says("undo\n") == "nothing to take back\n");

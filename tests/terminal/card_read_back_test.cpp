@@ -4,6 +4,7 @@
 #include <doctest/doctest.h>
 
 #include "ledger_bench.h"
+#include "support/done.h"
 #include "support/pdf_tools.h"
 
 using namespace loopledger;
@@ -16,7 +17,7 @@ std::string printed_card(const LedgerBench& ledger, std::vector<std::string> arg
   arguments.insert(arguments.end(), {"--out", ledger.folder.path("field")});
   const Ran ran = ledger(arguments);
   REQUIRE_MESSAGE(ran.code == 0, ran.err);
-  return testing::run("pdftotext -layout " + ledger.folder.path("field/card.pdf") + " -").out;
+  return test::run_tool("pdftotext -layout " + ledger.folder.path("field/card.pdf") + " -").out;
 }
 
 /// The number behind these words.
@@ -31,12 +32,11 @@ std::string number_after(const std::string& text, const std::string& words) {
 
 TEST_CASE("a card that is read back has the figures of show") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "weighed", "washed", "1.490"});
-  (void)ledger({"log", "--sure", "th1", "tied", "loop=365 mm"});
-  (void)ledger({"log", "--sure", "th1", "break_in", "turns=700", "loop_after=377 mm"});
-  (void)ledger({"log", "--sure", "th1", "wound", "1400", "41 gf.cm", "stopped",
-                "backed_off_to=1250", "pairs=1350: 30 gf.cm, 1200: 22 gf.cm, 1000: 16 gf.cm",
-                "temperature=21 C"});
+  done(ledger({"log", "--sure", "th1", "weighed", "washed", "1.490"}));
+  done(ledger({"log", "--sure", "th1", "tied", "loop=365 mm"}));
+  done(ledger({"log", "--sure", "th1", "break_in", "turns=700", "loop_after=377 mm"}));
+  done(ledger({"log", "--sure", "th1", "wound", "1400", "41 gf.cm", "stopped", "backed_off_to=1250",
+               "pairs=1350: 30 gf.cm, 1200: 22 gf.cm, 1000: 16 gf.cm", "temperature=21 C"}));
   const std::string card = printed_card(ledger, {"th1"});
   const std::string show = ledger({"show", "th1"}).out;
   CHECK(has(card, "TH-01-J"));
@@ -55,24 +55,24 @@ TEST_CASE("a card that is read back has the figures of show") {
 
 TEST_CASE("a motor that was never wound gets the estimate, and what is to be done first") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "qx1", "tied", "loop=200 mm"});
+  done(ledger({"log", "--sure", "qx1", "tied", "loop=200 mm"}));
   const std::string card = printed_card(ledger, {"qx1", "--units", "inch", "--paper", "letter"});
   CHECK(has(card, "First: break-in step 1 of 2"));
   CHECK(has(card, "not wound yet"));
   CHECK(has(card, "the default shape, an estimate"));
   CHECK(has(card, "ozf·in"));
-  CHECK(has(testing::run("pdfinfo " + ledger.folder.path("field/card.pdf")).out, "612 x 792"));
+  CHECK(has(test::run_tool("pdfinfo " + ledger.folder.path("field/card.pdf")).out, "612 x 792"));
 }
 
 TEST_CASE("the torque to expect comes from a winding far enough, else from the section") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "wound", "600", "12 gf.cm"});
+  done(ledger({"log", "--sure", "th1", "wound", "600", "12 gf.cm"}));
   CHECK(has(printed_card(ledger, {"th1"}), "from its section"));
-  (void)ledger({"log", "--sure", "th1", "wound", "1200", "33 gf.cm"});
+  done(ledger({"log", "--sure", "th1", "wound", "1200", "33 gf.cm"}));
   CHECK(has(printed_card(ledger, {"th1"}), "from 33 gf·cm read at"));
   // Read on the way up, past "wind to": what it read there is what is expected.
-  (void)ledger({"log", "--sure", "th1", "wound", "1600", "48 gf.cm",
-                "pairs=1000: 25 gf.cm, 1300: 36 gf.cm, 1500: 43 gf.cm"});
+  done(ledger({"log", "--sure", "th1", "wound", "1600", "48 gf.cm",
+               "pairs=1000: 25 gf.cm, 1300: 36 gf.cm, 1500: 43 gf.cm"}));
   const std::string card = printed_card(ledger, {"th1"});
   CHECK(has(card, "from what it read while"));
   CHECK(has(card, "unwinding reads less"));
@@ -80,7 +80,7 @@ TEST_CASE("the torque to expect comes from a winding far enough, else from the s
 
 TEST_CASE("the list of the box has a line for each motor, the retired one not to be wound") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th2", "retired", "frayed"});
+  done(ledger({"log", "th2", "retired", "frayed"}));
   const std::string list = printed_card(ledger, {"th1", "th2", "qx1"});
   CHECK(has(list, "In the box: 3 motors"));
   CHECK(has(list, "as planned"));

@@ -5,6 +5,7 @@
 #include <doctest/doctest.h>
 
 #include "ledger_bench.h"
+#include "support/done.h"
 #include "support/read_json.h"
 
 using namespace loopledger;
@@ -26,11 +27,11 @@ TEST_CASE("card writes card.pdf and says how many cards it holds") {
 TEST_CASE("card leaves the records alone, and the same records give the same bytes") {
   const LedgerBench ledger;
   const std::string out = ledger.folder.path("field");
-  (void)ledger({"log", "--sure", "th1", "wound", "1200", "41 gf.cm", "stopped"});
+  done(ledger({"log", "--sure", "th1", "wound", "1200", "41 gf.cm", "stopped"}));
   const std::string before = ledger.record();
-  (void)ledger({"card", "th1", "th2", "--out", out});
+  done(ledger({"card", "th1", "th2", "--out", out}));
   const std::string first = ledger.folder.read("field/card.pdf");
-  (void)ledger({"card", "th1", "th2", "--out", out});
+  done(ledger({"card", "th1", "th2", "--out", out}));
   CHECK(ledger.folder.read("field/card.pdf") == first);
   CHECK(ledger.record() == before);
 }
@@ -55,7 +56,7 @@ TEST_CASE("card: a filter takes those that can be wound; retired ones named are 
   const LedgerBench ledger;
   const std::string out = ledger.folder.path("field");
   CHECK(has(ledger({"card", "--owner", "anna", "--out", out}).out, "(2 cards, list of 2 motors)"));
-  (void)ledger({"log", "--sure", "th1", "broke", "1300", "knot"});
+  done(ledger({"log", "--sure", "th1", "broke", "1300", "knot"}));
   CHECK(has(ledger({"card", "--owner", "anna", "--out", out}).out, "(1 card)"));
   const Ran named = ledger({"card", "th1", "th2", "--out", out});
   CHECK(named.code == 0);
@@ -65,14 +66,14 @@ TEST_CASE("card: a filter takes those that can be wound; retired ones named are 
   const Ran nobody = ledger({"card", "--owner", "nobody", "--out", out});
   CHECK(nobody.code == 4);
   CHECK(has(nobody.err, "no motor to wind is held for --owner nobody [none-card]"));
-  (void)ledger({"log", "--sure", "th1", "tied", "loop=360 mm"});
+  done(ledger({"log", "--sure", "th1", "tied", "loop=360 mm"}));
   CHECK(has(ledger({"card", "th1", "--out", out}).out, "(1 card)"));
 }
 
 TEST_CASE("card --json: the figures of each card, units in the keys") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "weighed", "washed", "1.490"});
-  (void)ledger({"log", "--sure", "th1", "wound", "1400", "41 gf.cm", "backed_off_to=1250"});
+  done(ledger({"log", "--sure", "th1", "weighed", "washed", "1.490"}));
+  done(ledger({"log", "--sure", "th1", "wound", "1400", "41 gf.cm", "backed_off_to=1250"}));
   const Ran ran = ledger({"card", "th1", "--json", "--out", ledger.folder.path("field")});
   CHECK(ran.code == 0);
   check_json(ran.out, {{"format", "1"},

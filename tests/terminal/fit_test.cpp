@@ -4,11 +4,13 @@
 #include <string>
 
 #include "support/cli_run.h"
+#include "support/done.h"
 #include "support/read_json.h"
 #include "terminal/ledger_bench.h"
 
 using namespace loopledger;
 using test::check_json;
+using test::done;
 using test::has;
 using test::LedgerBench;
 using test::Ran;
@@ -58,7 +60,7 @@ TEST_CASE("the lines of fit, pasted under the strip, are this lot's own to check
     tie(ledger, id);
     wind(ledger, id, id == std::string("qx1") ? "1290" : "1400", "40 gf.cm", "broke");
   }
-  const std::string out = ledger({"fit", "May"}).out;
+  const std::string out = done(ledger({"fit", "May"})).out;
   CHECK_FALSE(has(out, "three or more tell more"));
   const std::size_t at = out.find("  turns_factor");
   const std::string lines = out.substr(at, out.find("\n\n", at) + 1 - at);
@@ -163,7 +165,7 @@ TEST_CASE("fit says what its lines do to \"wind to\" only where they hold turns"
   const LedgerBench ledger;
   tie(ledger, "th1");
   REQUIRE(ledger({"log", "--sure", "th1", "broke", "torque=50 gf.cm"}).code == 0);
-  const std::string out = ledger({"fit", "may"}).out;
+  const std::string out = done(ledger({"fit", "may"})).out;
   CHECK(has(out, "torque_factor = "));
   CHECK_FALSE(has(out, "turns_factor = \""));
   CHECK_FALSE(has(out, "of motors break there"));

@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include "ledger_bench.h"
+#include "support/done.h"
 #include "support/read_json.h"
 
 using namespace loopledger;
@@ -11,9 +12,9 @@ namespace {
 
 /// A motor on its way through break-in.
 void break_in(const LedgerBench& ledger, const std::string& id) {
-  (void)ledger({"log", "--sure", id, "weighed", "washed", "1.497"});
-  (void)ledger({"log", "--sure", id, "tied", "loop=365 mm"});
-  (void)ledger({"log", "--sure", id, "break_in", "turns=700", "loop_after=377 mm"});
+  done(ledger({"log", "--sure", id, "weighed", "washed", "1.497"}));
+  done(ledger({"log", "--sure", id, "tied", "loop=365 mm"}));
+  done(ledger({"log", "--sure", id, "break_in", "turns=700", "loop_after=377 mm"}));
 }
 
 }  // namespace
@@ -23,7 +24,7 @@ TEST_CASE(
   const LedgerBench ledger;
   const std::string out = ledger.folder.path("out");
   CHECK(has(ledger({"list", "--stale"}).out, "No such motors"));
-  (void)ledger({"log", "--sure", "th1", "weighed", "washed", "1.497"});
+  done(ledger({"log", "--sure", "th1", "weighed", "washed", "1.497"}));
   CHECK(has(ledger({"list", "--stale"}).out, "No such motors"));  // the slip is filled in by pen
   break_in(ledger, "th1");
   CHECK(has(ledger({"list", "--stale"}).out, "TH-01-J"));
@@ -34,18 +35,18 @@ TEST_CASE(
   CHECK(has(ledger.last_line(), " 1.497G 377MM L1 "));
   CHECK(ledger({"label", "--stale", "--out", out}).out == "No label is out of date.\n");
   // A flight changes nothing that stands on the label; more turns than ever do.
-  (void)ledger({"log", "--sure", "th1", "flown", "7:31"});
+  done(ledger({"log", "--sure", "th1", "flown", "7:31"}));
   CHECK(has(ledger({"list", "--stale"}).out, "No such motors"));
-  (void)ledger({"log", "--sure", "th1", "wound", "1400", "41 gf.cm", "stopped"});
+  done(ledger({"log", "--sure", "th1", "wound", "1400", "41 gf.cm", "stopped"}));
   CHECK(has(ledger({"list", "--stale"}).out, "TH-01-J"));
-  (void)ledger({"label", "th1", "--out", out});
+  done(ledger({"label", "th1", "--out", out}));
   CHECK(has(ledger.last_line(), "MADE 1400T 41GFCM"));
 }
 
 TEST_CASE("a retired motor's label is not out of date") {
   const LedgerBench ledger;
   break_in(ledger, "th1");
-  (void)ledger({"log", "th1", "retired", "frayed"});
+  done(ledger({"log", "th1", "retired", "frayed"}));
   CHECK(has(ledger({"list", "--stale"}).out, "No such motors"));
 }
 
@@ -125,7 +126,7 @@ TEST_CASE("no label is written for a record that it can't be noted in") {
 
 TEST_CASE("a retired motor gets no label, and is named") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "retired", "frayed"});
+  done(ledger({"log", "th1", "retired", "frayed"}));
   const std::string out = ledger.folder.path("labels");
   const Ran both = ledger({"label", "th1", "th2", "--out", out});
   CHECK(both.code == 0);

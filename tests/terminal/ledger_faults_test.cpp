@@ -17,6 +17,7 @@
 #include "records/fields.h"
 #include "records/read.h"
 #include "records/write.h"
+#include "support/done.h"
 #include "support/full_disk.h"
 #include "support/nobody.h"
 
@@ -78,17 +79,17 @@ TEST_CASE("on a full disk print opens no half record and leaves no half page") {
 
 TEST_CASE("a clock that went back changes no order and no rest") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "tied", "loop=300 mm", "--at", "2027-03-01 10:00"});
-  (void)ledger({"log", "--sure", "th1", "wound", "900", "--at", "2027-03-02 10:00"});
+  done(ledger({"log", "--sure", "th1", "tied", "loop=300 mm", "--at", "2027-03-01 10:00"}));
+  done(ledger({"log", "--sure", "th1", "wound", "900", "--at", "2027-03-02 10:00"}));
   // The clock says 2026 now: what is logged stands behind what was, all the same.
-  (void)ledger({"log", "--sure", "th1", "tied", "loop=290 mm"});
+  done(ledger({"log", "--sure", "th1", "tied", "loop=290 mm"}));
   const Ran show = ledger({"show", "th1"});
   CHECK(show.code == 0);
   CHECK(has(show.out, "290 mm as tied"));
   CHECK_FALSE(has(show.out, "rested"));
   CHECK(has(ledger({"list"}).out, "2027-03-02"));
   // A time that is claimed counts as that.
-  (void)ledger({"log", "--sure", "th1", "tied", "loop=310 mm", "--at", "2019-01-01 10:00"});
+  done(ledger({"log", "--sure", "th1", "tied", "loop=310 mm", "--at", "2019-01-01 10:00"}));
   CHECK(has(ledger({"show", "th1"}).out, "290 mm as tied"));
 }
 

@@ -5,6 +5,7 @@
 
 #include "ledger_bench.h"
 #include "support/club_plan.h"
+#include "support/done.h"
 #include "support/read_json.h"
 
 using namespace loopledger;
@@ -12,7 +13,7 @@ using namespace loopledger::test;
 
 TEST_CASE("list shows every motor on a line") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "wound", "1200", "41 gf.cm"});
+  done(ledger({"log", "--sure", "th1", "wound", "1200", "41 gf.cm"}));
   const Ran ran = ledger({"list"});
   CHECK(ran.code == 0);
   CHECK(ran.err.empty());
@@ -24,7 +25,7 @@ TEST_CASE("list shows every motor on a line") {
 
 TEST_CASE("list filters by owner, rule, lot and state") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "tied", "300 mm"});
+  done(ledger({"log", "--sure", "th1", "tied", "300 mm"}));
   CHECK(has(ledger({"list", "--owner", "ben"}).out, "1 motor\n"));
   CHECK(has(ledger({"list", "--class", "club"}).out, "2 motors\n"));
   CHECK(has(ledger({"list", "--lot", "may"}).out, "3 motors\n"));
@@ -36,8 +37,8 @@ TEST_CASE("list filters by owner, rule, lot and state") {
 
 TEST_CASE("list sorts by most turns") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th2", "wound", "1300"});
-  (void)ledger({"log", "--sure", "th1", "wound", "1200"});
+  done(ledger({"log", "--sure", "th2", "wound", "1300"}));
+  done(ledger({"log", "--sure", "th1", "wound", "1200"}));
   const std::string out = ledger({"list", "--sort", "turns"}).out;
   CHECK(out.find("TH-02") < out.find("TH-01"));
   CHECK(out.find("TH-01") < out.find("QX-01"));
@@ -59,7 +60,7 @@ TEST_CASE("list names damaged and foreign files and passes over them") {
 
 TEST_CASE("list --json has one object a motor") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "wound", "1200", "41 gf.cm"});
+  done(ledger({"log", "--sure", "th1", "wound", "1200", "41 gf.cm"}));
   const Ran ran = ledger({"list", "--json", "--owner", "anna"});
   CHECK(ran.code == 0);
   check_json(ran.out, {{"format", "1"},
@@ -97,13 +98,13 @@ TEST_CASE("an owner is found without case and marks, and what is not there is to
   CHECK(has(ledger({"list", "--owner", "Zoë"}).err, "there are \"ANNA\", \"BEN\", \"Žaněta Łoś\""));
   CHECK(has(ledger({"list", "--lot", "June"}).err, "there is \"May\""));
   // Each of the two is there, though not together.
-  CHECK(ledger({"list", "--owner", "BEN", "--class", "club"}).err.empty());
+  CHECK(done(ledger({"list", "--owner", "BEN", "--class", "club"})).err.empty());
 }
 
 TEST_CASE("list sorts by every column, and the other way round") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "wound", "1300", "30 gf.cm"});
-  (void)ledger({"log", "--sure", "th2", "wound", "1200", "41 gf.cm"});
+  done(ledger({"log", "--sure", "th1", "wound", "1300", "30 gf.cm"}));
+  done(ledger({"log", "--sure", "th2", "wound", "1200", "41 gf.cm"}));
   const auto order = [&](const std::string& by, bool reverse) {
     std::vector<std::string> words{"list", "--csv", "--sort", by};
     if (reverse) {
@@ -131,19 +132,19 @@ TEST_CASE("list sorts by every column, and the other way round") {
   CHECK(order("rule", true) == "TH-01 TH-02 QX-01 ");
   CHECK(order("loop", false) == "QX-01 TH-01 TH-02 ");
   CHECK(order("loop", true) == "TH-01 TH-02 QX-01 ");
-  (void)ledger({"log", "--sure", "th1", "weighed", "washed", "1.498"});
-  (void)ledger({"log", "--sure", "qx1", "weighed", "washed", "0.830"});
+  done(ledger({"log", "--sure", "th1", "weighed", "washed", "1.498"}));
+  done(ledger({"log", "--sure", "qx1", "weighed", "washed", "0.830"}));
   CHECK(order("washed", false) == "QX-01 TH-01 TH-02 ");  // what is not known comes last
   CHECK(order("washed", true) == "TH-01 QX-01 TH-02 ");
-  (void)ledger({"log", "--sure", "qx1", "note", "hello", "--at", "2026-08-01"});
-  (void)ledger({"log", "--sure", "th2", "note", "hello", "--at", "2026-07-01"});
+  done(ledger({"log", "--sure", "qx1", "note", "hello", "--at", "2026-08-01"}));
+  done(ledger({"log", "--sure", "th2", "note", "hello", "--at", "2026-07-01"}));
   CHECK(order("date", false) == "QX-01 TH-02 TH-01 ");
   CHECK(order("lot", false) == order("id", false));  // all alike: in the order of their ids
 }
 
 TEST_CASE("list --csv has the fields of --json, one motor a line, quoted where needed") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "wound", "1200", "41 gf.cm"});
+  done(ledger({"log", "--sure", "th1", "wound", "1200", "41 gf.cm"}));
   const Ran ran = ledger({"list", "--csv"});
   CHECK(ran.code == 0);
   CHECK(

@@ -5,6 +5,7 @@
 #include <unistd.h>
 
 #include "ledger_bench.h"
+#include "support/done.h"
 #include "support/full_disk.h"
 
 using namespace loopledger;
@@ -28,7 +29,7 @@ TEST_CASE("an evening's CSV is stored whole, quoted values and empty cells among
 
 TEST_CASE("a TOML file of entries reads the same") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
+  done(ledger({"log", "th1", "tied", "loop=366 mm"}));
   const Ran ran =
       ledger({"log", "--from",
               ledger.folder.write("evening.toml",
@@ -71,7 +72,7 @@ TEST_CASE("log without an id, a kind or a file is a usage error") {
 
 TEST_CASE("of the same time, only an entry that says the same is there already") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
+  done(ledger({"log", "th1", "tied", "loop=366 mm"}));
   const auto take = [&](const std::string& fields, const char* at) {
     return ledger({"log", "--from",
                    ledger.folder.write("e.toml", "[[entries]]\nid = \"th1\"\nkind = \"wound\"\n" +
@@ -92,7 +93,7 @@ TEST_CASE("of the same time, only an entry that says the same is there already")
 
 TEST_CASE("a file without times, taken in again the same day, adds nothing twice and says so") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "tied", "loop=366 mm", "--at", "2026-04-01 10:00"});
+  done(ledger({"log", "th1", "tied", "loop=366 mm", "--at", "2026-04-01 10:00"}));
   const std::string file =
       ledger.folder.write("e.csv", "id,kind,turns\nth1,wound,900\nth1,wound,900\n");
   CHECK(has(ledger({"log", "--from", file}).out, "2 entries stored\n"));
@@ -115,7 +116,7 @@ TEST_CASE("of many rows that are there already ten are told one by one") {
   }
   const std::string file = ledger.folder.write("e.csv", rows);
   REQUIRE(ledger({"log", "--from", file}).code == 0);
-  const Ran again = ledger({"log", "--from", file});
+  const Ran again = done(ledger({"log", "--from", file}));
   CHECK(again.out == "0 entries stored; 13 there already\n");
   CHECK(has(again.err, "hello 9 is there already"));
   CHECK_FALSE(has(again.err, "hello 10"));

@@ -6,6 +6,7 @@
 #include <doctest/doctest.h>
 
 #include "ledger_bench.h"
+#include "support/done.h"
 
 using namespace loopledger;
 using namespace loopledger::test;
@@ -284,7 +285,7 @@ TEST_CASE("a first number that reads like a mass is no winding of a motor never 
 TEST_CASE("the same reading typed twice at the scale is not a snip") {
   const LedgerBench ledger;
   const std::string said =
-      run({"bench", ledger.folder.path("night.toml")}, "th1 1.520\nth1 1.520\n").out;
+      done(run({"bench", ledger.folder.path("night.toml")}, "th1 1.520\nth1 1.520\n")).out;
   CHECK_MESSAGE(has(said, "1.520 g is the same as just now: is it washed?\n"), said);
   CHECK_FALSE(has(said, "snip"));
 }

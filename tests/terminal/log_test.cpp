@@ -8,6 +8,7 @@
 #include "records/fields.h"
 #include "records/read.h"
 #include "records/write.h"
+#include "support/done.h"
 
 using namespace loopledger;
 using namespace loopledger::test;
@@ -66,7 +67,7 @@ TEST_CASE("show, log and bench have words for every field of an entry") {
 
 TEST_CASE("log adds an entry, says whose motor it takes it for and what it understood") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
+  done(ledger({"log", "th1", "tied", "loop=366 mm"}));
   const Ran ran = ledger({"log", "th1", "wound", "turns=1200", "torque=41 gf.cm", "end=stopped"});
   CHECK(ran.code == 0);
   CHECK(ran.err == "no check character typed: taken for TH-01-J: ANNA, for Heron\n");
@@ -120,7 +121,7 @@ TEST_CASE("a reading is judged as it is logged") {
 
 TEST_CASE("break-in tells the growth of the loop and where to wind to") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "tied", "loop=360 mm"});
+  done(ledger({"log", "th1", "tied", "loop=360 mm"}));
   const Ran ran = ledger({"log", "th1", "break_in", "step=1", "loop_after=374.4 mm"});
   CHECK(ran.code == 0);
   CHECK(has(ran.out, "set +4.0 %; wind to "));
@@ -129,8 +130,8 @@ TEST_CASE("break-in tells the growth of the loop and where to wind to") {
 
 TEST_CASE("an entry is corrected by the last characters of its key") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
-  (void)ledger({"log", "th1", "wound", "1200"});
+  done(ledger({"log", "th1", "tied", "loop=366 mm"}));
+  done(ledger({"log", "th1", "wound", "1200"}));
   const std::string key = ledger.last_line().substr(1, 21);
   const Ran ran = ledger({"log", "th1", "wound", "1020", "corrects=" + key.substr(17)});
   REQUIRE(ran.code == 0);
@@ -142,7 +143,7 @@ TEST_CASE("an entry is corrected by the last characters of its key") {
 
 TEST_CASE("--at sets the claimed time, and a wrong one is an error") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "tied", "loop=366 mm", "--at", "2026-04-10 20:00"});
+  done(ledger({"log", "th1", "tied", "loop=366 mm", "--at", "2026-04-10 20:00"}));
   CHECK(ledger({"log", "th1", "flown", "7:31", "--at", "2026-04-12 15:20"}).code == 0);
   CHECK(ledger.last_line().starts_with("\"20260412T152000Z-"));
   const Ran ran = ledger({"log", "th1", "flown", "7:31", "--at", "tuesday"});
@@ -152,7 +153,7 @@ TEST_CASE("--at sets the claimed time, and a wrong one is an error") {
 
 TEST_CASE("log --json gives id, key and what follows, as it is printed") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
+  done(ledger({"log", "th1", "tied", "loop=366 mm"}));
   const Ran ran = ledger({"log", "th1", "flown", "7:31", "--json"});
   CHECK(ledger.told(ran.out) ==
         "{\n  \"format\": 1,\n  \"id\": \"TH-01\",\n  \"key\": \"20260501T100000Z-????\",\n"
@@ -255,9 +256,9 @@ TEST_CASE("turns and readings that can hardly be true are stored only with --sur
 
 TEST_CASE("what was logged a moment ago is told, with how to take it back") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
-  (void)ledger({"log", "th2", "tied", "loop=366 mm", "--at", "2026-03-01 20:00"});
-  CHECK_FALSE(has(ledger({"log", "th1", "wound", "1000"}).err, "[log-again]"));
+  done(ledger({"log", "th1", "tied", "loop=366 mm"}));
+  done(ledger({"log", "th2", "tied", "loop=366 mm", "--at", "2026-03-01 20:00"}));
+  CHECK_FALSE(has(done(ledger({"log", "th1", "wound", "1000"})).err, "[log-again]"));
   const Ran again = ledger({"log", "th1", "wound", "1000"});
   CHECK(again.code == 0);
   CHECK(has(again.err, "warning: TH-01: the same as the entry of 2026-05-01 10:00"));
@@ -265,17 +266,17 @@ TEST_CASE("what was logged a moment ago is told, with how to take it back") {
   const std::string key = ledger.last_line().substr(ledger.last_line().find("Z-") + 2, 4);
   CHECK(ledger({"log", "th1", "note", "twice", "corrects=" + key}).code == 0);
   CHECK(has(ledger({"show", "th1"}).out, "1 winding ("));
-  const Ran other_day = ledger({"log", "th1", "wound", "1000", "--at", "2026-05-02 10:00"});
+  const Ran other_day = done(ledger({"log", "th1", "wound", "1000", "--at", "2026-05-02 10:00"}));
   CHECK_FALSE(has(other_day.err, "[log-again]"));
   // A file whose entries have no time, read twice.
   const std::string file = ledger.folder.write("evening.csv", "id,kind,turns\nth2,wound,900\n");
-  CHECK_FALSE(has(ledger({"log", "--from", file}).err, "[log-again]"));
+  CHECK_FALSE(has(done(ledger({"log", "--from", file})).err, "[log-again]"));
   CHECK(has(ledger({"log", "--from", file, "--at", "2026-04-01 10:00"}).err, "[log-again]"));
 }
 
 TEST_CASE("log takes cranks as turns by today's winder, not by the one of the record") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
+  done(ledger({"log", "th1", "tied", "loop=366 mm"}));
   const auto cranks = [&](std::vector<std::string> words, const char* ratio) {
     words.insert(words.begin(), {"log", "th1", "wound"});
     words.insert(words.end(), {"--winder-ratio", ratio});
@@ -302,17 +303,17 @@ TEST_CASE("log takes cranks as turns by today's winder, not by the one of the re
 
 TEST_CASE("a motor that broke is not told how many turns are left") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
-  const Ran ran = ledger({"log", "th1", "wound", "1000", "end=broke"});
+  done(ledger({"log", "th1", "tied", "loop=366 mm"}));
+  const Ran ran = done(ledger({"log", "th1", "wound", "1000", "end=broke"}));
   CHECK(has(ran.out, "it is now retired"));
   CHECK_FALSE(has(ran.out, "left before"));
 }
 
 TEST_CASE("a correction is held against the other windings, not against what it corrects") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
-  (void)ledger({"log", "th1", "wound", "991"});
-  (void)ledger({"log", "th1", "wound", "1050"});
+  done(ledger({"log", "th1", "tied", "loop=366 mm"}));
+  done(ledger({"log", "th1", "wound", "991"}));
+  done(ledger({"log", "th1", "wound", "1050"}));
   const std::string key = ledger.last_line().substr(1, 21);
   const Ran ran = ledger({"log", "th1", "wound", "1060", "corrects=" + key.substr(17)});
   CHECK(has(ran.out, "more than ever before: 991 turns\n"));
@@ -320,7 +321,7 @@ TEST_CASE("a correction is held against the other windings, not against what it 
 
 TEST_CASE("of a retired motor no turns are left to wind, and log says why") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "retired", "frayed"});
+  done(ledger({"log", "th1", "retired", "frayed"}));
   for (const auto& words : {std::vector<std::string>{"log", "th1", "wound", "900"},
                             {"log", "th1", "break_in", "loop_after=377 mm"},
                             {"log", "th1", "flown", "7:31"}}) {
@@ -365,10 +366,10 @@ TEST_CASE("a correction says what it replaces and at what time it counts") {
 
 TEST_CASE("a correction never stands before another one of the same entry") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
-  (void)ledger({"log", "th1", "wound", "980"});
+  done(ledger({"log", "th1", "tied", "loop=366 mm"}));
+  done(ledger({"log", "th1", "wound", "980"}));
   const std::string key = ledger.last_line().substr(1, 21);
-  (void)ledger({"log", "th1", "wound", "1450", "corrects=" + key});
+  done(ledger({"log", "th1", "wound", "1450", "corrects=" + key}));
   // A clock that went back: the slip's correction was typed on another computer, ahead by a day.
   std::string text = ledger.record();
   const std::string line = ledger.last_line();
@@ -390,7 +391,7 @@ TEST_CASE("a correction never stands before another one of the same entry") {
 
 TEST_CASE("a time of its own is refused with a correction") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
+  done(ledger({"log", "th1", "tied", "loop=366 mm"}));
   const std::string key = ledger.last_line().substr(1, 21);
   const std::string before = ledger.record();
   const Ran ran =
@@ -405,13 +406,13 @@ TEST_CASE("a time of its own is refused with a correction") {
 
 TEST_CASE("a new knot is told, with what to do if it was only measured again") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
-  (void)ledger({"log", "th1", "wound", "1050"});
-  const Ran shorter = ledger({"log", "th1", "tied", "loop=300 mm"});
+  done(ledger({"log", "th1", "tied", "loop=366 mm"}));
+  done(ledger({"log", "th1", "wound", "1050"}));
+  const Ran shorter = done(ledger({"log", "th1", "tied", "loop=300 mm"}));
   CHECK(has(shorter.out,
             "a new knot: best 1050, the loop of 366 mm, 1 winding of before are history\n"));
   CHECK_FALSE(has(shorter.out, "measured again"));
-  (void)ledger({"log", "th1", "wound", "900"});
+  done(ledger({"log", "th1", "wound", "900"}));
   const Ran again = ledger({"log", "th1", "tied", "loop=301 mm"});
   CHECK(has(again.out, "if it was only measured again, take it back: `loopledger log TH-01 note"));
   CHECK(has(again.out, "break_in loop_after="));

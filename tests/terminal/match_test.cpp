@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "support/cli_run.h"
+#include "support/done.h"
 #include "support/read_json.h"
 
 using namespace loopledger;
@@ -40,11 +41,11 @@ class MatchBench {
     return run(words);
   }
   void tied(const char* id, const char* washed, const char* loop) const {
-    CHECK((*this)({"log", "--sure", id, "weighed", "washed", washed}).code == 0);
-    CHECK((*this)({"log", "--sure", id, "tied", loop}).code == 0);
+    done((*this)({"log", "--sure", id, "weighed", "washed", washed}));
+    done((*this)({"log", "--sure", id, "tied", loop}));
   }
   void wound(const char* id, int turns, const char* torque) const {
-    CHECK((*this)({"log", "--sure", id, "wound", std::to_string(turns), torque}).code == 0);
+    done((*this)({"log", "--sure", id, "wound", std::to_string(turns), torque}));
   }
   /// `text` with the folder's name as DIR.
   [[nodiscard]] std::string told(std::string text) const {
@@ -119,7 +120,7 @@ TEST_CASE("match --by takes only those figures, in any order, before or behind t
 
 TEST_CASE("match: of equal sets the one with the earlier ids") {
   const MatchBench ledger;
-  const std::string out = ledger({"match", "2", "--by", "torque"}).out;
+  const std::string out = done(ledger({"match", "2", "--by", "torque"})).out;
   CHECK(has(out, "TH-02-"));  // 41 and 41.5, 41.5 and 42 are as close
   CHECK(has(out, "TH-04-"));
   CHECK_FALSE(has(out, "TH-05-"));
@@ -131,7 +132,7 @@ TEST_CASE("match filters by owner, rule and lot") {
   ledger.tied("qx2", "0.804", "203 mm");
   CHECK(has(ledger({"match", "2", "--by", "mass,loop", "--owner", "ben"}).out,
             "all 2 motors that can be chosen: mass within 3 mg, loop within 3 mm (1.4, 1.4 of"));
-  CHECK_FALSE(has(ledger({"match", "2", "--by", "mass", "--rule", "club"}).out, "QX"));
+  CHECK_FALSE(has(done(ledger({"match", "2", "--by", "mass", "--rule", "club"})).out, "QX"));
   CHECK(has(ledger({"match", "2", "--by", "mass", "--class", "club"}).out, " of 8: "));
   CHECK(has(ledger({"match", "2", "--by", "mass", "--lot", "may"}).out, " of 10: "));
   CHECK(has(ledger({"match", "10", "--by", "mass"}).out, "all 10 motors that can be chosen: "));

@@ -2,13 +2,14 @@
 #include <doctest/doctest.h>
 
 #include "ledger_bench.h"
+#include "support/done.h"
 
 using namespace loopledger;
 using namespace loopledger::test;
 
 TEST_CASE("mend moves a torn end into a file beside the record, then log works again") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "wound", "1200"});
+  done(ledger({"log", "--sure", "th1", "wound", "1200"}));
   const std::string whole = ledger.record();
   const std::string path = ledger.folder.write("records/TH-01.toml", whole + "\"2026");
   CHECK(ledger({"log", "th1", "note", "x"}).code == 1);
@@ -25,7 +26,7 @@ TEST_CASE("mend moves a torn end into a file beside the record, then log works a
 
 TEST_CASE("mend --accept says exactly what it accepted; without it an edited line stays edited") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "wound", "1200"});
+  done(ledger({"log", "--sure", "th1", "wound", "1200"}));
   std::string text = ledger.record();
   text.replace(text.find("turns = 1200"), 12, "turns = 1250");
   ledger.folder.write("records/TH-01.toml", text);
@@ -38,7 +39,7 @@ TEST_CASE("mend --accept says exactly what it accepted; without it an edited lin
   CHECK(has(accepted.out, "accepted line "));
   CHECK(has(accepted.out, "turns = 1250"));
   CHECK(has(ledger({"mend", "th1"}).out, "nothing to mend\n"));
-  CHECK_FALSE(has(ledger({"show", "th1"}).out, "edited"));
+  CHECK_FALSE(has(done(ledger({"show", "th1"})).out, "edited"));
 }
 
 TEST_CASE("a record torn before its entries is moved away whole, and print opens it anew") {

@@ -7,6 +7,7 @@
 #include <cstdlib>
 
 #include "ledger_bench.h"
+#include "support/done.h"
 
 using namespace loopledger;
 using namespace loopledger::test;
@@ -29,16 +30,16 @@ TEST_CASE("git merges what two people added to one motor line by line, nothing l
     MESSAGE("git is not installed: not tested");
     return;
   }
-  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
+  done(ledger({"log", "th1", "tied", "loop=366 mm"}));
   REQUIRE(git(ledger, "init"));
   REQUIRE(git(ledger, "add -A"));
   REQUIRE(git(ledger, "commit -m printed"));
   REQUIRE(git(ledger, "checkout -b two"));
-  (void)ledger({"log", "th1", "wound", "900", "30 gf.cm"});
-  (void)ledger({"log", "th1", "flown", "7:20"});
+  done(ledger({"log", "th1", "wound", "900", "30 gf.cm"}));
+  done(ledger({"log", "th1", "flown", "7:20"}));
   REQUIRE(git(ledger, "commit -am two"));
   REQUIRE(git(ledger, "checkout one"));
-  (void)ledger({"log", "th1", "weighed", "washed", "1.497"});
+  done(ledger({"log", "th1", "weighed", "washed", "1.497"}));
   REQUIRE(git(ledger, "commit -am one"));
   REQUIRE(git(ledger, "merge two"));
   const Ran shown = ledger({"show", "th1"});
@@ -51,8 +52,8 @@ TEST_CASE("git merges what two people added to one motor line by line, nothing l
 
 TEST_CASE("conflict marks are named with their line, the entries between them still read") {
   const LedgerBench ledger;
-  (void)ledger({"log", "th1", "tied", "loop=366 mm"});
-  (void)ledger({"log", "th1", "flown", "7:20"});
+  done(ledger({"log", "th1", "tied", "loop=366 mm"}));
+  done(ledger({"log", "th1", "flown", "7:20"}));
   const std::string line = ledger.last_line();
   std::string text = ledger.record();
   text.replace(text.size() - line.size(), line.size(),

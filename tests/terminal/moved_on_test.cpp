@@ -8,6 +8,7 @@
 #include <fstream>
 
 #include "support/cli_run.h"
+#include "support/done.h"
 #include "support/pdf_tools.h"
 
 using namespace loopledger::test;
@@ -27,7 +28,7 @@ mass = "limit"
 
 class Night {
  public:
-  Night() : plan_(folder.write("n.toml", kPlan)) { CHECK(print().code == 0); }
+  Night() : plan_(folder.write("n.toml", kPlan)) { done(print()); }
   Ran print(const std::string& plan = {}) const {
     return run({"print", plan.empty() ? plan_ : plan, "--records", folder.path("records"), "--out",
                 folder.path("out")});
@@ -40,20 +41,18 @@ class Night {
   void log(std::vector<std::string> words) const {
     words.insert(words.begin(), "log");
     words.emplace_back("--sure");
-    const Ran ran = (*this)(words);
-    CAPTURE(ran.err);
-    CHECK(ran.code == 0);
+    done((*this)(words));
   }
   std::string label(const std::string& id) const {
-    CHECK((*this)({"label", id, "--out", folder.path("o")}).code == 0);
+    done((*this)({"label", id, "--out", folder.path("o")}));
     return text_of("o/labels.pdf");
   }
   std::string card(const std::string& id) const {
-    CHECK((*this)({"card", id, "--out", folder.path("o")}).code == 0);
+    done((*this)({"card", id, "--out", folder.path("o")}));
     return text_of("o/card.pdf");
   }
   std::string text_of(const std::string& pdf) const {
-    return loopledger::testing::run("pdftotext -layout " + folder.path(pdf) + " -").out;
+    return done(run_tool("pdftotext -layout " + folder.path(pdf) + " -")).out;
   }
 
   TempFolder folder;
@@ -66,7 +65,7 @@ void tie_again(const Night& night) {
   night.log({"ab1", "tied", "loop=283 mm", "--at", "2026-04-01 10:00"});
   night.log({"ab1", "break_in", "loop_after=292 mm", "--at", "2026-04-01 11:00"});
   night.log({"ab1", "wound", "turns=1050", "torque=46 gf.cm", "--at", "2026-04-01 12:00"});
-  CHECK(night({"label", "ab1", "--out", night.folder.path("o")}).code == 0);
+  done(night({"label", "ab1", "--out", night.folder.path("o")}));
   night.log({"ab1", "tied", "loop=200 mm", "--at", "2026-04-02 10:00"});
 }
 
@@ -77,9 +76,9 @@ TEST_CASE(
   const Night night;
   tie_again(night);
   CHECK(has(night({"show", "ab1"}).out, "wind to 747 turns, do not pass 798"));
-  CHECK_FALSE(has(night({"show", "ab1"}).out, "best 1050"));
+  CHECK_FALSE(has(done(night({"show", "ab1"})).out, "best 1050"));
   CHECK(has(night({"list"}).out, "200 mm t"));
-  CHECK_FALSE(has(night({"list"}).out, "1050"));
+  CHECK_FALSE(has(done(night({"list"})).out, "1050"));
   CHECK(has(night({"list", "--stale"}).out, "AB-01"));
   const std::string json = night({"show", "ab1", "--json"}).out;
   CHECK(has(json, "\"knots\": 2"));
@@ -94,7 +93,7 @@ TEST_CASE("a best past \"do not pass\" is told and is nobody's target") {
   const Night night;
   night.log({"ab1", "tied", "loop=282 mm"});
   night.log({"ab1", "wound", "turns=1450", "torque=46 gf.cm"});
-  const std::string shown = night({"show", "ab1"}).out;
+  const std::string shown = done(night({"show", "ab1"})).out;
   CHECK(has(shown, "past \"do not pass\" 1125"));
   CHECK(has(shown, "Next: wind to 1053 turns, do not pass 1125"));
   CHECK_FALSE(has(shown, "best 1450"));
@@ -134,17 +133,17 @@ TEST_CASE("a label that said CHECK is out of date once the record is right again
   (void)night.folder.write("records/AB-01.toml", damaged);
   CHECK(has(night({"list", "--stale"}).out, "AB-01"));
   CHECK(has(night.label("ab1"), "CHECK"));
-  CHECK_FALSE(has(night({"list", "--stale"}).out, "AB-01"));
+  CHECK_FALSE(has(done(night({"list", "--stale"})).out, "AB-01"));
   const std::string noted = night.folder.read("records/AB-01.toml").substr(damaged.size());
   (void)night.folder.write("records/AB-01.toml", sound + noted);
   CHECK(has(night({"list", "--stale"}).out, "AB-01"));
   CHECK_FALSE(has(night.label("ab1"), "CHECK"));
-  CHECK_FALSE(has(night({"list", "--stale"}).out, "AB-01"));
+  CHECK_FALSE(has(done(night({"list", "--stale"})).out, "AB-01"));
 }
 
 TEST_CASE("cranks are of the winder that is said, and to wind is under never") {
   const Night night;
-  CHECK_FALSE(has(night({"show", "ab1"}).out, "cranks"));
+  CHECK_FALSE(has(done(night({"show", "ab1"})).out, "cranks"));
   night.log({"ab1", "tied", "loop=282 mm"});
   night.log({"ab1", "wound", "turns=900"});
   CHECK(has(night({"show", "ab1", "--winder-ratio", "10"}).out,

@@ -7,8 +7,10 @@
 #include <string>
 
 #include "support/cli_run.h"
+#include "support/done.h"
 
 using namespace loopledger;
+using test::done;
 using test::has;
 using test::run;
 using test::TempFolder;
@@ -61,7 +63,7 @@ TEST_CASE("a rule that counts what the motors don't name is warned of, and stand
   const auto printed = run({"print", plan, "--records", folder.path("records")});
   CHECK(printed.code == 0);
   CHECK(has(printed.err, "[rule-parts]"));
-  const auto rubber = run({"check", folder.write("night.toml", plan_with("", kLimit))});
+  const auto rubber = done(run({"check", folder.write("night.toml", plan_with("", kLimit))}));
   CHECK(rubber.err.empty());
 }
 

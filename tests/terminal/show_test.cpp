@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "ledger_bench.h"
+#include "support/done.h"
 #include "support/read_json.h"
 
 using namespace loopledger;
@@ -18,7 +19,7 @@ TEST_CASE("show tells whose motor it is, its windows, its turns and what to do n
   CHECK(has(fresh.out, "2 strands of tan, lot May, 2.4 mm wide; rule club, at most 1.5 g"));
   CHECK(has(fresh.out, "none yet\n"));
   CHECK(has(fresh.out, "Next: cut it, wash it, let it dry, and log the reading: weighed washed\n"));
-  (void)ledger({"log", "--sure", "th1", "weighed", "washed", "1.520"});
+  done(ledger({"log", "--sure", "th1", "weighed", "washed", "1.520"}));
   const Ran weighed = ledger({"show", "th1"});
   CHECK(has(weighed.out, "over its window: snip "));
   CHECK(has(weighed.out, "Next: it is over its window: trim it and weigh it again\n"));
@@ -26,7 +27,7 @@ TEST_CASE("show tells whose motor it is, its windows, its turns and what to do n
 
 TEST_CASE("the reading as cut stands in its row") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "weighed", "as_cut", "1.561"});
+  done(ledger({"log", "--sure", "th1", "weighed", "as_cut", "1.561"}));
   const std::string shown = ledger({"show", "th1"}).out;
   const std::size_t row = shown.find("\nas cut ");
   REQUIRE(row != std::string::npos);
@@ -36,8 +37,8 @@ TEST_CASE("the reading as cut stands in its row") {
 TEST_CASE("no line of show is wider than 100 columns") {
   const LedgerBench ledger;
   for (const char* words : {"1.520", "1.400", "1.497"}) {
-    (void)ledger({"log", "--sure", "th1", "weighed", "washed", words});
-    (void)ledger({"log", "--sure", "th1", "weighed", "finished", words});
+    done(ledger({"log", "--sure", "th1", "weighed", "washed", words}));
+    done(ledger({"log", "--sure", "th1", "weighed", "finished", words}));
     const std::string out = ledger({"show", "th1"}).out;
     for (std::size_t at = 0; at < out.size();) {
       const std::size_t end = out.find('\n', at);
@@ -49,9 +50,9 @@ TEST_CASE("no line of show is wider than 100 columns") {
 
 TEST_CASE("show marks what was corrected, edited and torn, and still shows all that is whole") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "wound", "1200", "41 gf.cm"});
+  done(ledger({"log", "--sure", "th1", "wound", "1200", "41 gf.cm"}));
   const std::string key = ledger.last_line().substr(1, 21);
-  (void)ledger({"log", "--sure", "th1", "wound", "1020", "corrects=" + key.substr(17)});
+  done(ledger({"log", "--sure", "th1", "wound", "1020", "corrects=" + key.substr(17)}));
   const std::string correction = ledger.last_line().substr(18, 4);
   std::string text = ledger.record();
   text.replace(text.find("turns = 1020"), 12, "turns = 1030");
@@ -69,7 +70,7 @@ TEST_CASE("show marks what was corrected, edited and torn, and still shows all t
 
 TEST_CASE("show --json has the keys of the manual, units in them") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "wound", "1200", "41 gf.cm"});
+  done(ledger({"log", "--sure", "th1", "wound", "1200", "41 gf.cm"}));
   const Ran ran = ledger({"show", "th1", "--json"});
   CHECK(ran.code == 0);
   check_json(ran.out, {{"format", "1"},
@@ -90,7 +91,7 @@ TEST_CASE("show --json has the keys of the manual, units in them") {
 
 TEST_CASE("entries are shown even when the figures as planned can't be read") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "wound", "1200"});
+  done(ledger({"log", "--sure", "th1", "wound", "1200"}));
   std::string text = ledger.record();
   text.replace(text.find("aim = "), 6, "aim : ");
   ledger.folder.write("records/TH-01.toml", text);
@@ -104,7 +105,7 @@ TEST_CASE("hostile text in a record does not reach the terminal") {
   const LedgerBench ledger;
   CHECK(ledger({"log", "--sure", "th1", "note", "a\x1b[2Jb\xe2\x80\xae"}).code == 0);
   CHECK(ledger.record().find('\x1b') == std::string::npos);
-  const Ran ran = ledger({"show", "th1"});
+  const Ran ran = done(ledger({"show", "th1"}));
   CHECK(ran.out.find('\x1b') == std::string::npos);
   CHECK(has(ran.out, "a\\x1b[2Jb\\u202e"));
 }
@@ -123,9 +124,9 @@ TEST_CASE("the loop as it was tied moves the turns to wind to, in proportion") {
     const std::string out = ledger({"show", "th1"}).out;
     return std::stod(out.substr(out.find("wind to ") + 8));
   };
-  (void)ledger({"log", "--sure", "th1", "tied", "loop=300 mm"});
+  done(ledger({"log", "--sure", "th1", "tied", "loop=300 mm"}));
   const double at_300 = wind_to();
-  (void)ledger({"log", "--sure", "th1", "tied", "loop=330 mm"});
+  done(ledger({"log", "--sure", "th1", "tied", "loop=330 mm"}));
   CHECK(wind_to() / at_300 == doctest::Approx(1.1).epsilon(0.002));
 }
 
@@ -137,17 +138,17 @@ TEST_CASE("show says first what to do: the next step of the recipe, then the win
     return out.substr(at, out.find('\n', at) - at);
   };
   // Planned at 200 mm, tied at 300 mm: five times the loop as it is.
-  (void)ledger({"log", "--sure", "qx1", "tied", "loop=300 mm", "--at", "2026-04-30 08:00"});
+  done(ledger({"log", "--sure", "qx1", "tied", "loop=300 mm", "--at", "2026-04-30 08:00"}));
   CHECK(second_line().starts_with("Next: break-in step 1 of 2: stretch to 1500 mm, hold 5 min"));
-  (void)ledger({"log", "--sure", "qx1", "break_in", "step=1", "--at", "2026-05-01 09:40"});
+  done(ledger({"log", "--sure", "qx1", "break_in", "step=1", "--at", "2026-05-01 09:40"}));
   CHECK(second_line().starts_with("Next: break-in step 2 of 2 (time 1 of 2): wind "));
   CHECK(has(ledger({"show", "qx1"}).out, "rest 1 h\n"));
   CHECK(has(ledger({"show", "qx1"}).out, "\n  rested 20 min\n"));
-  (void)ledger({"log", "--sure", "qx1", "break_in", "--at", "2026-05-01 09:45"});
+  done(ledger({"log", "--sure", "qx1", "break_in", "--at", "2026-05-01 09:45"}));
   CHECK(second_line().starts_with("Next: break-in step 2 of 2 (time 2 of 2): wind "));
   CHECK(has(ledger({"show", "qx1"}).out, "\n  rest 45 min more before that step\n"));
-  (void)ledger(
-      {"log", "--sure", "qx1", "break_in", "loop_after=309 mm", "--at", "2026-05-01 09:59"});
+  done(ledger(
+      {"log", "--sure", "qx1", "break_in", "loop_after=309 mm", "--at", "2026-05-01 09:59"}));
   CHECK(second_line().starts_with("Next: wind to "));
   CHECK(has(ledger({"show", "qx1", "--winder-ratio", "10"}).out, " cranks, do not pass "));
   CHECK(has(ledger({"show", "qx1"}).out, "set +3.0 %\n"));
@@ -164,7 +165,7 @@ TEST_CASE("a step that only a torque stops says the turns never to pass; its not
       "[[motors]]\nid = \"AB\"\nloop = \"300 mm\"\nrecipe = \"own\"\n");
   REQUIRE(test::run({"print", plan}).code == 0);
   const std::string records = folder.path("records");
-  (void)test::run({"log", "--sure", "ab1", "tied", "loop=300 mm", "--records", records});
+  done(test::run({"log", "--sure", "ab1", "tied", "loop=300 mm", "--records", records}));
   const Ran ran = test::run({"show", "ab1", "--records", records});
   CHECK(has(ran.out,
             "Next: break-in step 1 of 1: by hand, slowly, wind until 40.9 gf·cm (25.1–66.8), never "
@@ -176,46 +177,46 @@ TEST_CASE("a step that only a torque stops says the turns never to pass; its not
 
 TEST_CASE("tied again after it broke, without a loop, a motor is as planned and not as it was") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "weighed", "washed", "1.497 g"});
-  (void)ledger({"log", "--sure", "th1", "tied", "loop=300 mm"});
-  (void)ledger({"log", "--sure", "th1", "break_in", "loop_after=309 mm"});
+  done(ledger({"log", "--sure", "th1", "weighed", "washed", "1.497 g"}));
+  done(ledger({"log", "--sure", "th1", "tied", "loop=300 mm"}));
+  done(ledger({"log", "--sure", "th1", "break_in", "loop_after=309 mm"}));
   CHECK(has(ledger({"show", "th1", "--json"}).out, "\"washed_g\": 1.497"));
-  (void)ledger({"log", "--sure", "th1", "wound", "1400", "40 gf.cm", "end=broke"});
+  done(ledger({"log", "--sure", "th1", "wound", "1400", "40 gf.cm", "end=broke"}));
   CHECK(has(ledger({"show", "th1"}).out, "309 mm broken in"));
-  (void)ledger({"log", "--sure", "th1", "tied", "reading=1.5 g"});
+  done(ledger({"log", "--sure", "th1", "tied", "reading=1.5 g"}));
   CHECK(has(ledger({"show", "th1", "--json"}).out, "\"washed_g\": null"));
-  const Ran ran = ledger({"show", "th1"});
+  const Ran ran = done(ledger({"show", "th1"}));
   CHECK_FALSE(has(ran.out, "309 mm broken in"));
   CHECK(has(ledger({"show", "th1", "--json"}).out, "\"loop_is\": \"planned\""));
 }
 
 TEST_CASE("a set far from what was published is told") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "tied", "loop=300 mm"});
-  (void)ledger({"log", "--sure", "th1", "break_in", "loop_after=330 mm"});
+  done(ledger({"log", "--sure", "th1", "tied", "loop=300 mm"}));
+  done(ledger({"log", "--sure", "th1", "break_in", "loop_after=330 mm"}));
   CHECK(has(ledger({"show", "th1"}).out,
             "set +10.0 %: more than published, +8 % at once and +3 % the next day"));
-  (void)ledger({"log", "--sure", "th2", "tied", "loop=300 mm"});
-  (void)ledger({"log", "--sure", "th2", "break_in", "loop_after=294 mm"});
+  done(ledger({"log", "--sure", "th2", "tied", "loop=300 mm"}));
+  done(ledger({"log", "--sure", "th2", "break_in", "loop_after=294 mm"}));
   CHECK(has(ledger({"show", "th2"}).out, "set -2.0 %: shorter than as tied, measure again"));
 }
 
 TEST_CASE("a motor that was wound has left its recipe behind") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "qx1", "tied", "loop=300 mm"});
-  (void)ledger({"log", "--sure", "qx1", "wound", "900"});
+  done(ledger({"log", "--sure", "qx1", "tied", "loop=300 mm"}));
+  done(ledger({"log", "--sure", "qx1", "wound", "900"}));
   CHECK(has(ledger({"show", "qx1"}).out, "\nNext: wind to "));
 }
 
 TEST_CASE("show gives the best winding with its date, windings, rest, set, launch and weather") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "tied", "loop=450 mm", "--at", "2026-04-26 09:00"});
-  (void)ledger(
-      {"log", "--sure", "th1", "break_in", "loop_after=463.5 mm", "--at", "2026-04-26 10:00"});
-  (void)ledger({"log", "--sure", "th1", "wound", "600", "20 gf.cm", "--at", "2026-04-27 09:00"});
-  (void)ledger({"log", "--sure", "th1", "wound", "2080", "0.9 ozf.in", "temperature=21 C",
-                "backed_off_to=1760", "--sure", "--at", "2026-04-28 09:00"});
-  (void)ledger({"log", "--sure", "th1", "flown", "9:20"});
+  done(ledger({"log", "--sure", "th1", "tied", "loop=450 mm", "--at", "2026-04-26 09:00"}));
+  done(ledger(
+      {"log", "--sure", "th1", "break_in", "loop_after=463.5 mm", "--at", "2026-04-26 10:00"}));
+  done(ledger({"log", "--sure", "th1", "wound", "600", "20 gf.cm", "--at", "2026-04-27 09:00"}));
+  done(ledger({"log", "--sure", "th1", "wound", "2080", "0.9 ozf.in", "temperature=21 C",
+               "backed_off_to=1760", "--sure", "--at", "2026-04-28 09:00"}));
+  done(ledger({"log", "--sure", "th1", "flown", "9:20"}));
   const Ran ran = ledger({"show", "th1", "--temperature", "11 C", "--launch", "0.3 ozf.in"});
   CHECK(ran.code == 0);
   CHECK(has(ran.out, "\n  best 2080 turns at 64.8 gf·cm on 2026-04-28, 21 °C\n"));
@@ -237,8 +238,8 @@ TEST_CASE("show gives the best winding with its date, windings, rest, set, launc
 
 TEST_CASE("show says what is left when turns are let out, the reverse of a wanted torque") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "tied", "loop=300 mm"});
-  (void)ledger({"log", "--sure", "th1", "wound", "1000", "40 gf.cm"});
+  done(ledger({"log", "--sure", "th1", "tied", "loop=300 mm"}));
+  done(ledger({"log", "--sure", "th1", "wound", "1000", "40 gf.cm"}));
   const Ran ran = ledger({"show", "th1", "--back-off", "100"});
   CHECK(ran.code == 0);
   // A partial winding, 1000 of 1591: after the first drop, of 40 turns, 0.65 of the reading is
@@ -260,15 +261,15 @@ TEST_CASE("show says what is left when turns are let out, the reverse of a wante
 
 TEST_CASE("torques logged with a winding make the motor's own curve, and show says so") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "tied", "loop=300 mm", "--at", "2026-04-27 09:00"});
-  (void)ledger({"log", "--sure", "th1", "wound", "1000", "40 gf.cm",
-                "pairs=950: 30 gf.cm, 900: 25 gf.cm, 800: 17 gf.cm", "--at", "2026-04-28 09:00"});
+  done(ledger({"log", "--sure", "th1", "tied", "loop=300 mm", "--at", "2026-04-27 09:00"}));
+  done(ledger({"log", "--sure", "th1", "wound", "1000", "40 gf.cm",
+               "pairs=950: 30 gf.cm, 900: 25 gf.cm, 800: 17 gf.cm", "--at", "2026-04-28 09:00"}));
   const Ran ran = ledger({"show", "th1", "--launch", "25 gf.cm"});
   CHECK(ran.code == 0);
   CHECK(has(ran.out, "from 1000 turns at 40 gf·cm back off 100 turns"));
   CHECK(has(ran.out, "its own, 4 torques read while unwinding on 2026-04-28\n"));
   // After a later winding without readings of its own those read keep their turns.
-  (void)ledger({"log", "--sure", "th1", "wound", "1100", "44 gf.cm"});
+  done(ledger({"log", "--sure", "th1", "wound", "1100", "44 gf.cm"}));
   CHECK(has(ledger({"show", "th1", "--launch", "25 gf.cm"}).out,
             "from 1100 turns at 44 gf·cm back off 200 turns"));
   CHECK(has(ledger({"show", "th1", "--json"}).out, "\"own\": true"));
@@ -276,9 +277,9 @@ TEST_CASE("torques logged with a winding make the motor's own curve, and show sa
 
 TEST_CASE("torques read while winding serve too, with a word that unwinding reads less") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "tied", "loop=300 mm"});
-  (void)ledger(
-      {"log", "--sure", "th1", "wound", "1000", "40 gf.cm", "pairs=800: 22 gf.cm, 900: 30 gf.cm"});
+  done(ledger({"log", "--sure", "th1", "tied", "loop=300 mm"}));
+  done(ledger(
+      {"log", "--sure", "th1", "wound", "1000", "40 gf.cm", "pairs=800: 22 gf.cm, 900: 30 gf.cm"}));
   const Ran ran = ledger({"show", "th1", "--launch", "30 gf.cm"});
   CHECK(has(ran.out, "back off 100 turns"));
   CHECK(has(ran.out, "3 torques read while winding"));
@@ -287,7 +288,7 @@ TEST_CASE("torques read while winding serve too, with a word that unwinding read
 
 TEST_CASE("show without torque or temperature in the record says what to log, and what is wrong") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "wound", "900"});
+  done(ledger({"log", "--sure", "th1", "wound", "900"}));
   const Ran ran = ledger({"show", "th1", "--temperature", "11 C", "--launch", "18 gf.cm"});
   CHECK(has(ran.out, "log a winding with its torque"));
   CHECK(has(ran.out, "no temperature was logged with its best winding"));
@@ -304,9 +305,9 @@ TEST_CASE("show without torque or temperature in the record says what to log, an
 TEST_CASE("a record with many entries still fits a screen; --all shows them") {
   const LedgerBench ledger;
   for (int i = 0; i < 20; ++i) {
-    (void)ledger({"log", "--sure", "th1", "note", "number " + std::to_string(i)});
+    done(ledger({"log", "--sure", "th1", "note", "number " + std::to_string(i)}));
   }
-  const Ran ran = ledger({"show", "th1"});
+  const Ran ran = done(ledger({"show", "th1"}));
   CHECK(std::count(ran.out.begin(), ran.out.end(), '\n') <= 32);
   CHECK(has(ran.out, "  8 before these: --all\n"));
   CHECK_FALSE(has(ran.out, "number 7\n"));
@@ -316,12 +317,12 @@ TEST_CASE("a record with many entries still fits a screen; --all shows them") {
 
 TEST_CASE("show of a tied motor says what is missing for a launch, a day and backing off") {
   const LedgerBench ledger;
-  (void)ledger({"log", "--sure", "th1", "tied", "loop=360 mm"});
+  done(ledger({"log", "--sure", "th1", "tied", "loop=360 mm"}));
   const Ran ran = ledger({"show", "th1", "--temperature", "12 C", "--launch", "18 gf.cm"});
   CHECK(has(ran.out, "launch at 18 gf·cm: log a winding with its torque"));
   CHECK(has(ran.out, "today 12 °C: no winding was logged yet; colder rubber gives"));
   CHECK(has(ledger({"show", "th1", "--back-off", "100"}).out, "log a winding with its torque"));
-  const Ran plain = ledger({"show", "th1"});
+  const Ran plain = done(ledger({"show", "th1"}));
   CHECK_FALSE(has(plain.out, "launch"));
   CHECK_FALSE(has(plain.out, "today"));
 }
