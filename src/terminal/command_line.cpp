@@ -290,8 +290,6 @@ Command& Command::footer(const std::string& text) {
 
 void Command::action(std::function<void()> run) { app_.callback(std::move(run)); }
 
-std::vector<Library> command_line_libraries() { return {{"CLI11", CLI11_VERSION}}; }
-
 CommandLine::CommandLine(const std::string& about, std::function<std::string()> version,
                          const std::string& footer)
     : app_(std::make_unique<CLI::App>(about, "loopledger")) {

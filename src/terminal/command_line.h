@@ -13,7 +13,6 @@
 #include <vector>
 
 #include "base/diagnostic.h"
-#include "base/libraries.h"
 #include "base/quantity_text.h"
 
 namespace CLI {  // NOLINT(readability-identifier-naming): the package's own name
@@ -87,9 +86,6 @@ struct CommandHelp {
   std::string footer;
   std::vector<OptionHelp> options;  ///< words by their place first
 };
-
-/// The library behind this file.
-[[nodiscard]] std::vector<Library> command_line_libraries();
 
 class CommandLine {
  public:

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 //
-// What `--version` prints: the program's version, those of the libraries that it runs with, and the
+// What `--version` prints: the program's version, those of the libraries behind all rooms, and the
 // folders in which it looks for templates, for whoever has to find out why two machines differ.
 #pragma once
 

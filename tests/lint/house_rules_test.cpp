@@ -139,6 +139,9 @@ TEST_CASE("an arrow that runs the right way passes") {
 TEST_CASE("a third-party header outside its room or in a header is found") {
   CHECK(planted("src/calc/curve.cpp", "#include <toml++/toml.h>\n").size() == 1);
   CHECK(planted("src/page/label.cpp", "#include <hpdf.h>\n").size() == 1);
+  CHECK(planted("src/terminal/libraries.cpp", "#include <hpdf.h>\n#include <png.h>\n").empty());
+  CHECK(planted("src/terminal/list.cpp", "#include <hpdf.h>\n#include <png.h>\n").size() == 2);
+  CHECK(planted("src/terminal/libraries.cpp", "#include <curl/curl.h>\n").size() == 1);
   CHECK(planted("src/terminal/scan.cpp", "#include <ZXing/ReadBarcode.h>\n").size() == 1);
   CHECK(planted("src/terminal/scan.cpp", "#include <openssl/sha.h>\n").size() == 1);
   CHECK(planted("src/photo/image.h", "#include <ZXing/ReadBarcode.h>\n").size() == 1);

@@ -196,13 +196,13 @@ TEST_CASE("of several groups that have an id the first in the plan is named") {
   };
   CHECK(told(group("TH", 6, 14)).empty());
   CHECK(told(group("TH", 25, 1)).empty());
-  CHECK(told(group("TH", 3, 30)).find("TH-20 is planned twice; the first time in line 4 ") !=
+  CHECK(told(group("TH", 3, 30)).find("TH-20 is planned twice; the first time in line 5 ") !=
         std::string::npos);
-  CHECK(told(group("TH", 3, 17)).find("TH-03 is planned twice; the first time in line 9 ") !=
+  CHECK(told(group("TH", 3, 17)).find("TH-03 is planned twice; the first time in line 10 ") !=
         std::string::npos);
   // The one that was refused has its numbers too.
   CHECK(told(group("TH", 3, 8) + group("TH", 8, 1))
-            .find("TH-08 is planned twice; the first time in line 19 ") != std::string::npos);
+            .find("TH-08 is planned twice; the first time in line 20 ") != std::string::npos);
 }
 
 TEST_CASE("more motors than a plan may hold is an error, not a hang") {

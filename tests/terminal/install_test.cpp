@@ -48,11 +48,15 @@ TEST_CASE("an installed tree that was moved finds its templates and fonts, throu
   CHECK_FALSE(has(version, LOOPLEDGER_BUILD_DIR));
 }
 
-TEST_CASE("manual, licences, examples and the user's guide are installed with the program") {
+TEST_CASE(
+    "manual, completion, licences, examples and the user's guide are installed with the program") {
   const TempFolder folder;
   install_to(folder.path("tree"));
   const std::string manual = folder.path("tree/share/man/man1/loopledger.1");
   CHECK((fs::exists(manual) || fs::exists(manual + ".gz")));
+  CHECK(folder.holds("tree/share/bash-completion/completions/loopledger"));
+  CHECK(folder.holds("tree/share/zsh/site-functions/_loopledger"));
+  CHECK(folder.holds("tree/share/fish/vendor_completions.d/loopledger.fish"));
   CHECK(folder.holds("tree/share/doc/loopledger/README.md"));
   CHECK(folder.holds("tree/share/doc/loopledger/examples/club-night.toml"));
   CHECK_FALSE(folder.holds("tree/share/doc/loopledger/examples/out"));
