@@ -14,6 +14,7 @@
 #include "calc/turns_torque.h"
 #include "calc/weigh.h"
 #include "motor/crank_words.h"
+#include "motor/group_words.h"
 #include "sheets/figures_text.h"
 #include "sheets/label_values.h"
 #include "terminal/check_view.h"
@@ -42,7 +43,7 @@ std::vector<Row> rows_of(const Batch& batch) {
       ++to;
     }
     rows.push_back(
-        {ids_text(batch.motors[from].id, batch.motors[to].id.number), &batch.motors[from]});
+        {motor::ids_text(batch.motors[from].id, batch.motors[to].id.number), &batch.motors[from]});
     from = to + 1;
   }
   return rows;

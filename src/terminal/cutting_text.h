@@ -8,15 +8,9 @@
 
 #include "base/quantity_text.h"
 #include "calc/figures.h"
-#include "json/shelf_json.h"
-#include "motor/group_words.h"
 #include "plan/plan.h"
 
 namespace loopledger::terminal {
-
-using json::more_json;
-using json::shelf_json;
-using motor::ids_text;
 
 /// Tables that fit 100 columns, for `check`.
 [[nodiscard]] std::string cutting_text(const plan::Plan& plan, const calc::Batch& batch,

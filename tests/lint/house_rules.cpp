@@ -69,7 +69,8 @@ const std::map<std::string, Room>& rooms() {
 /// `--version` tells them all in one place.
 const std::map<std::string, std::vector<std::string>> kOfOneFile{
     {"src/terminal/libraries.cpp",
-     {"ZXing/", "png.h", "utf8proc.h", "jpeglib.h", "toml++/", "boost/version.hpp", "hpdf", "ft2build.h"}},
+     {"ZXing/", "png.h", "utf8proc.h", "jpeglib.h", "toml++/", "boost/version.hpp", "hpdf",
+      "ft2build.h"}},
 };
 
 /// Standard headers that reach outside.
