@@ -19,6 +19,7 @@
 #include <vector>
 
 #include "cutting/cut_aims.h"
+#include "cutting/cutting_plan.h"
 
 using namespace loopledger;
 using cutting::Verdict;

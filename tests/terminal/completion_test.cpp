@@ -40,7 +40,7 @@ std::set<std::string> found_in(const std::string& text, const std::string& patte
   return found;
 }
 
-std::set<std::string> commands() {
+std::set<std::string> commands_told() {
   const std::string help = run({"--help"}).out;
   return found_in(help.substr(help.find("Subcommands:")), "\n  ([a-z]+) ");
 }
@@ -92,8 +92,8 @@ TEST_CASE("every command and every option of the help is in each completion") {
   const std::string zsh = made_for("zsh");
   const std::string fish = made_for("fish");
   std::size_t options = 0;
-  CHECK(commands().size() >= 14);
-  for (const std::string& command : commands()) {
+  CHECK(commands_told().size() >= 14);
+  for (const std::string& command : commands_told()) {
     const std::string in_bash = part(bash, "    " + command + ")\n      options='", "\n      ;;");
     const std::string in_zsh = part(zsh, "    " + command + ")\n", "\n      ;;");
     CHECK_MESSAGE(has(part(bash, "((COMP_CWORD == 1))", "return"), " " + command + " "), command);
