@@ -45,9 +45,10 @@ constexpr std::array kKeys{
              "Paper of the sheets: a name in templates/stock, or the path of such a file."},
     KeyWords{"", "labels", "", "plain paper with lines to cut along", "\"a4-3x8-70x37\"",
              "Label stock: a name in templates/stock, or the path of such a file."},
-    KeyWords{"", "slip", "\"slip\"", "", "\"mine.toml\"",
-             "Layout of the labels of the night: a name in templates/layouts, or the path of such a "
-             "file."},
+    KeyWords{
+        "", "slip", "\"slip\"", "", "\"mine.toml\"",
+        "Layout of the labels of the night: a name in templates/layouts, or the path of such a "
+        "file."},
     KeyWords{"", "units", "\"metric\"", "", "\"inch\"",
              "Which units lead on paper; the others follow in brackets."},
     KeyWords{"", "records", "\"records\"", "", "\"records\"",

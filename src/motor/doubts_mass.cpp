@@ -23,7 +23,7 @@ bool within_factor(double value, double of, double factor) {
 }
 
 /// What the stage should read; of another knot than the planned one by its own loop.
-std::optional<Mass> expected_at(const Asked& a, Stage stage) {
+std::optional<Mass> expected_at(const AskedEntry& a, Stage stage) {
   const Planned& p = a.p();
   if (stage == Stage::as_cut) {
     return p.windows.about;
@@ -37,7 +37,7 @@ std::optional<Mass> expected_at(const Asked& a, Stage stage) {
   return expected_reading(p, stage);
 }
 
-void ask_size(const Asked& a, Stage stage, Mass reading) {
+void ask_size(const AskedEntry& a, Stage stage, Mass reading) {
   const auto expected = expected_at(a, stage);
   const double factor = expected ? reading / *expected : 1;
   if (within_factor(factor, 1, kMassNear)) {
@@ -78,7 +78,7 @@ const Entry* weighed_just_before(const Now& now) {
   return nullptr;
 }
 
-bool is_soon(const Asked& a, const Entry& before) {
+bool is_soon(const AskedEntry& a, const Entry& before) {
   const auto at = records::moment_of_key(a.entry.key);
   const auto then = records::moment_of_key(before.key);
   return a.context.just_typed ||
@@ -87,7 +87,7 @@ bool is_soon(const Asked& a, const Entry& before) {
 }
 
 /// The same reading a second time in a row, where something should have come off in between.
-void ask_same(const Asked& a, Stage stage, Mass reading) {
+void ask_same(const AskedEntry& a, Stage stage, Mass reading) {
   const Entry* const before = a.entry.corrects.empty() ? weighed_just_before(a.now) : nullptr;
   if (before == nullptr || !is_soon(a, *before) ||
       std::fabs((*before->reading - reading).in_si()) > a.p().scale_step.in_si() / 2) {
@@ -106,7 +106,7 @@ void ask_same(const Asked& a, Stage stage, Mass reading) {
 
 }  // namespace
 
-void ask_reading(const Asked& a) {
+void ask_reading(const AskedEntry& a) {
   const auto stage = stage_weighed(a.entry);
   if (!stage || !a.entry.reading) {
     return;
@@ -142,7 +142,7 @@ std::string words_of_tying(const calc::TyingCheck& check, Mass step) {
   return out + (check.tails_still_on ? ": tails still on?" : ": does not agree, weigh again");
 }
 
-bool ask_point_of_turns(const Asked& a) {
+bool ask_point_of_turns(const AskedEntry& a) {
   const Entry& e = a.entry;
   const bool winding = e.kind == Kind::wound || e.kind == Kind::break_in;
   if (!winding || !e.turns || e.torque || a.context.in_cranks ||

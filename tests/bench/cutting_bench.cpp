@@ -23,6 +23,7 @@
 #include <vector>
 
 #include "cutting/cut_aims.h"
+#include "cutting/cutting_plan.h"
 
 using namespace loopledger;
 

@@ -41,7 +41,7 @@ class Desk {
   commands::PrintSetup setup;
 };
 
-std::string codes(const Diagnostics& said) {
+std::string codes_of_all(const Diagnostics& said) {
   std::string out;
   for (const Diagnostic& d : said) {
     out += (out.empty() ? "" : " ") + d.code + " " + d.place.file;
@@ -85,7 +85,7 @@ TEST_CASE("a foreign file, a changed one of ours and a link stop all, until they
   const std::vector<std::string> names{"changed.pdf", "foreign.pdf", "link.pdf", "new.pdf"};
   const auto before = files.files;
   commands::Documents documents = desk.of(names);
-  CHECK(codes(documents.finish()) ==
+  CHECK(codes_of_all(documents.finish()) ==
         "disk-foreign out/changed.pdf disk-foreign out/foreign.pdf disk-foreign out/link.pdf");
   CHECK(files.files == before);
   CHECK(desk.of(names, true).finish().empty());
@@ -97,10 +97,10 @@ TEST_CASE("a foreign file, a changed one of ours and a link stop all, until they
 TEST_CASE("a folder in the way is never replaced, nor a file where the folder should be") {
   Desk desk;
   desk.world.files.folders.insert("out/a.pdf");
-  CHECK(codes(desk.of({"a.pdf"}, true).finish()) == "disk-folder out/a.pdf");
+  CHECK(codes_of_all(desk.of({"a.pdf"}, true).finish()) == "disk-folder out/a.pdf");
   Desk file;
   file.world.files.files["out"] = "a note";
-  CHECK(codes(file.of({"a.pdf"}, true).finish()) == "disk-folder out");
+  CHECK(codes_of_all(file.of({"a.pdf"}, true).finish()) == "disk-folder out");
   CHECK(file.world.files.files.size() == 1);
 }
 
@@ -108,7 +108,7 @@ TEST_CASE("a write that fails leaves nothing, of the others neither") {
   Desk desk;
   desk.world.files.fail(FileCall::write, "out/b.pdf");
   commands::Documents documents = desk.of({"a.pdf", "b.pdf", "c.pdf"});
-  CHECK(codes(documents.write()) == "disk-io out/b.pdf");
+  CHECK(codes_of_all(documents.write()) == "disk-io out/b.pdf");
   CHECK(documents.commit().empty());
   CHECK(desk.world.files.files.empty());
 }
@@ -116,7 +116,7 @@ TEST_CASE("a write that fails leaves nothing, of the others neither") {
 TEST_CASE("when one can't be put in place the error names it, and the others are there") {
   Desk desk;
   desk.world.files.fail(FileCall::commit, "out/b.pdf");
-  CHECK(codes(desk.of({"a.pdf", "b.pdf", "c.pdf"}).finish()) == "disk-io out/b.pdf");
+  CHECK(codes_of_all(desk.of({"a.pdf", "b.pdf", "c.pdf"}).finish()) == "disk-io out/b.pdf");
   CHECK(desk.world.files.committed == std::vector<std::string>{"out/a.pdf", "out/c.pdf"});
 }
 
@@ -125,9 +125,9 @@ TEST_CASE("a document that could not be made tells why and is not written") {
   commands::Documents documents = desk.of({"a.pdf"});
   const Diagnostics made = documents.add("b.pdf", desk.setup.paper,
                                          Result<page::Document>(error("page-paper", "too small")));
-  CHECK(codes(made) == "page-paper ");
+  CHECK(codes_of_all(made) == "page-paper ");
   const Diagnostics empty = documents.add("c.pdf", desk.setup.paper, page::Document());
-  CHECK(codes(empty) == "pdf-empty ");
+  CHECK(codes_of_all(empty) == "pdf-empty ");
   CHECK(documents.files().size() == 1);
 }
 

@@ -177,7 +177,10 @@ TEST_CASE("an evening through each door leaves the same record and says the same
        {kWashed, kTied, wound("900"), wound("1000"), Typed{"flown", {{"time", "7:31"}}},
         Typed{"broke", {{"turns", "1100"}}}, Typed{"retired", {{"why", "perished"}}}}) {
     minute += 5;
-    const auto [log, file, bench] = doors.take(minute, typed);
+    const std::array<Told, 3> told = doors.take(minute, typed);
+    const Told& log = told[0];
+    const Told& file = told[1];
+    const Told& bench = told[2];
     CAPTURE(typed.kind);
     REQUIRE_MESSAGE(log.entry, render(log.said));
     REQUIRE_MESSAGE(file.entry, render(file.said));

@@ -2,6 +2,7 @@
 #include "motor/consequences.h"
 
 #include "one_motor.h"
+#include "support/has.h"
 
 using namespace loopledger;
 using namespace loopledger::test;
@@ -9,10 +10,6 @@ using namespace loopledger::test;
 namespace {
 
 using Lines = std::vector<std::string>;
-
-bool has(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
 
 /// What follows from the next entry of the motor, which then has it.
 Lines after(Motor& motor, Kind kind, const Fields& fields) {

@@ -19,8 +19,7 @@ TEST_CASE("widths are those that the PDF library draws, in every face and langua
   HPDF_Doc pdf = HPDF_New(nullptr, nullptr);
   HPDF_UseUTFEncodings(pdf);
   for (const page::Face face : kFaces) {
-    const char* name =
-        HPDF_LoadTTFontFromFile(pdf, test::fonts().of(face).name.c_str(), HPDF_TRUE);
+    const char* name = HPDF_LoadTTFontFromFile(pdf, test::fonts().of(face).name.c_str(), HPDF_TRUE);
     REQUIRE(name != nullptr);
     HPDF_Font font = HPDF_GetFont(pdf, name, "UTF-8");
     for (const std::string text :

@@ -244,7 +244,8 @@ std::vector<plan::Stock> label_stocks() {
 }
 
 plan::LabelLayout layout(const std::string& name) {
-  const std::string path = std::string(LOOPLEDGER_SOURCE_DIR "/templates/layouts/") + name + ".toml";
+  const std::string path =
+      std::string(LOOPLEDGER_SOURCE_DIR "/templates/layouts/") + name + ".toml";
   std::ifstream file(path, std::ios::binary);
   const std::string text{std::istreambuf_iterator<char>(file), {}};
   const Result<plan::LabelLayout> read = plan::read_label_layout(text, path, name);

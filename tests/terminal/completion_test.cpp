@@ -58,11 +58,12 @@ std::string part(const std::string& text, const std::string& head, const std::st
 }
 
 /// What bash offers for the last of the words, in a folder with `night.toml`, `out/` and two
-/// records.
-std::set<std::string> offered(const TempFolder& folder, const std::string& words) {
+/// records. @param before what the shell does first
+std::set<std::string> offered(const TempFolder& folder, const std::string& words,
+                              const std::string& before = "true") {
   const std::string script =
-      "cd '" + folder.path("") +
-      "' && source '" LOOPLEDGER_BUILD_DIR "/loopledger.bash' && COMP_WORDS=(loopledger " + words +
+      "cd '" + folder.path("") + "' && " + before +
+      " && source '" LOOPLEDGER_BUILD_DIR "/loopledger.bash' && COMP_WORDS=(loopledger " + words +
       ") && COMP_CWORD=$((${#COMP_WORDS[@]} - 1)) && _loopledger && "
       "printf '<%s>' \"${COMPREPLY[@]}\" >offered";
   std::ofstream(folder.path("script")) << script;
@@ -74,7 +75,7 @@ std::set<std::string> offered(const TempFolder& folder, const std::string& words
   return all;
 }
 
-using Words = std::set<std::string>;
+using Offered = std::set<std::string>;
 
 void fill(const TempFolder& folder) {
   for (const char* name : {"out", "records"}) {
@@ -115,39 +116,37 @@ TEST_CASE("every command and every option of the help is in each completion") {
 TEST_CASE("bash completes commands, options, choices, files, folders and ids") {
   const TempFolder folder;
   fill(folder);
-  CHECK(offered(folder, "sc") == Words{"scan", "schema"});
-  CHECK(offered(folder, "--vers") == Words{"--version"});
-  CHECK(offered(folder, "check --u") == Words{"--units"});
-  CHECK(offered(folder, "check --units ''") == Words{"metric", "inch"});
-  CHECK(offered(folder, "check --units = i") == Words{"inch"});
-  CHECK(offered(folder, "list --sort st") == Words{"state"});
-  CHECK(offered(folder, "check n") == Words{"night.toml"});
-  CHECK(offered(folder, "check --units inch n") == Words{"night.toml"});
-  CHECK(offered(folder, "print night.toml --out o") == Words{"out"});
-  CHECK(offered(folder, "print night.toml --out n") == Words{});
-  CHECK(offered(folder, "show ''") == Words{"LA-02", "TH-01"});
-  CHECK(offered(folder, "show t") == Words{"TH-01"});
-  CHECK(offered(folder, "label th1 l") == Words{"LA-02"});
-  CHECK(offered(folder, "log th") == Words{"TH-01"});
-  CHECK(offered(folder, "log TH-01 l") == Words{});
-  CHECK(offered(folder, "list --owner t") == Words{});
+  CHECK(offered(folder, "sc") == Offered{"scan", "schema"});
+  CHECK(offered(folder, "--vers") == Offered{"--version"});
+  CHECK(offered(folder, "check --u") == Offered{"--units"});
+  CHECK(offered(folder, "check --units ''") == Offered{"metric", "inch"});
+  CHECK(offered(folder, "check --units = i") == Offered{"inch"});
+  CHECK(offered(folder, "list --sort st") == Offered{"state"});
+  CHECK(offered(folder, "check n") == Offered{"night.toml"});
+  CHECK(offered(folder, "check --units inch n") == Offered{"night.toml"});
+  CHECK(offered(folder, "print night.toml --out o") == Offered{"out"});
+  CHECK(offered(folder, "print night.toml --out n") == Offered{});
+  CHECK(offered(folder, "show ''") == Offered{"LA-02", "TH-01"});
+  CHECK(offered(folder, "show t") == Offered{"TH-01"});
+  CHECK(offered(folder, "label th1 l") == Offered{"LA-02"});
+  CHECK(offered(folder, "log th") == Offered{"TH-01"});
+  CHECK(offered(folder, "log TH-01 l") == Offered{});
+  CHECK(offered(folder, "list --owner t") == Offered{});
 }
 
 TEST_CASE("bash completes the last of a list") {
   const TempFolder folder;
   fill(folder);
-  CHECK(offered(folder, "match 2 --by mass,l") == Words{"mass,loop"});
-  CHECK(offered(folder, "print night.toml --only TH-01,la") == Words{"TH-01,LA-02"});
+  CHECK(offered(folder, "match 2 --by mass,l") == Offered{"mass,loop"});
+  CHECK(offered(folder, "print night.toml --only TH-01,la") == Offered{"TH-01,LA-02"});
 }
 
 TEST_CASE("a plan that lists the records' folder is not asked: LOOPLEDGER_RECORDS is") {
   const TempFolder folder;
   fill(folder);
   std::filesystem::rename(folder.path("records"), folder.path("kept"));
-  CHECK(offered(folder, "show ''") == Words{});
-  CHECK(
-      offered(folder, "show ''; export LOOPLEDGER_RECORDS=kept; COMP_WORDS=(loopledger show ''") ==
-      Words{"LA-02", "TH-01"});
+  CHECK(offered(folder, "show ''") == Offered{});
+  CHECK(offered(folder, "show ''", "export LOOPLEDGER_RECORDS=kept") == Offered{"LA-02", "TH-01"});
 }
 
 TEST_CASE("what completes a value follows from its choices and its name") {

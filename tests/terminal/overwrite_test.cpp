@@ -22,7 +22,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr const char* kNight = R"(format = 1
+constexpr const char* kTheNight = R"(format = 1
 title = "Invented night"
 bench = { scale_step = "1 mg" }
 [strips.tan]
@@ -45,7 +45,7 @@ std::vector<std::string> names_in(const std::string& folder) {
 
 /// Prints over what stands at out/labels.pdf: it must be told, and nothing may be written.
 void check_refused(const TempFolder& folder, const std::string& found) {
-  const auto ran = run({"print", folder.write("night.toml", kNight)});
+  const auto ran = run({"print", folder.write("night.toml", kTheNight)});
   CAPTURE(found);
   CHECK(ran.code == 3);
   CHECK_MESSAGE(has(ran.err, found), ran.err);
@@ -102,14 +102,14 @@ TEST_CASE("all that stands in the way is told at once") {
   const TempFolder folder;
   folder.write("out/labels.pdf", "a letter");
   folder.write("out/cut-sheet.pdf", "a bill");
-  const auto ran = run({"print", folder.write("night.toml", kNight)});
+  const auto ran = run({"print", folder.write("night.toml", kTheNight)});
   CHECK(has(ran.err, "labels.pdf: error:"));
   CHECK(has(ran.err, "cut-sheet.pdf: error:"));
 }
 
 TEST_CASE("its own PDFs are replaced unasked, but not once another program saved them again") {
   const TempFolder folder;
-  const std::string plan = folder.write("night.toml", kNight);
+  const std::string plan = folder.write("night.toml", kTheNight);
   REQUIRE(run({"print", plan}).code == 0);
   const std::string labels = folder.read("out/labels.pdf");
   CHECK(run({"print", plan}).code == 0);
@@ -128,7 +128,7 @@ TEST_CASE("its own PDFs are replaced unasked, but not once another program saved
 
 TEST_CASE("label refuses as print does, notes nothing in the record, and obeys --overwrite") {
   const TempFolder folder;
-  const std::string plan = folder.write("night.toml", kNight);
+  const std::string plan = folder.write("night.toml", kTheNight);
   REQUIRE(run({"print", plan}).code == 0);
   const std::string record = folder.read("records/TH-01.toml");
   folder.write("out/labels.pdf", "a letter");
@@ -147,7 +147,7 @@ TEST_CASE("label refuses as print does, notes nothing in the record, and obeys -
 TEST_CASE(
     "what a killed run left is taken away, what a running one holds or a person made is not") {
   const TempFolder folder;
-  const std::string plan = folder.write("night.toml", kNight);
+  const std::string plan = folder.write("night.toml", kTheNight);
   folder.write("out/labels.pdf.tmp-loopledger-aB3dE6", "half a PDF");
   folder.write("out/labels.pdf.tmp-loopledger-zzzzzz", "");
   folder.write("out/labels.pdf.tmp-backup", "mine");
