@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: MIT
 #include "base/letters.h"
 
+#include <utf8proc.h>
+
 #include <algorithm>
+#include <array>
 
 namespace loopledger {
 namespace {
@@ -37,6 +40,9 @@ constexpr Range kInvisible[] = {
     {0x00AD, 0x00AD}, {0x034F, 0x034F}, {0x061C, 0x061C}, {0x180E, 0x180E}, {0x200B, 0x200F},
     {0x202A, 0x202E}, {0x2060, 0x206F}, {0xFE00, 0xFE0F}, {0xFEFF, 0xFEFF}, {0xE0000, 0xE0FFF}};
 
+/// What is taken off a letter beyond it is no accent, as in Hangul's syllables.
+constexpr char32_t kLastWithMarks = 0x1FFF;
+
 constexpr Range kControls[] = {{0x0000, 0x001F}, {0x007F, 0x009F}, {0x2028, 0x2029}};
 
 }  // namespace
@@ -46,6 +52,31 @@ bool runs_from_right(char32_t c) { return c >= 0x0590 && in_one_of(kFromRight, c
 bool joins_neighbours(char32_t c) { return c >= 0x0900 && in_one_of(kJoining, c); }
 bool is_invisible(char32_t c) { return c >= 0x00AD && in_one_of(kInvisible, c); }
 bool is_control_code(char32_t c) { return in_one_of(kControls, c); }
+
+char32_t composed(char32_t letter, char32_t mark) {
+  if (joins_neighbours(mark)) {
+    return 0;
+  }
+  std::array<utf8proc_int32_t, 2> pair{static_cast<utf8proc_int32_t>(letter),
+                                       static_cast<utf8proc_int32_t>(mark)};
+  constexpr auto kCompose = static_cast<utf8proc_option_t>(UTF8PROC_COMPOSE | UTF8PROC_STABLE);
+  const bool one = utf8proc_normalize_utf32(pair.data(), pair.size(), kCompose) == 1;
+  return one ? static_cast<char32_t>(pair[0]) : U'\0';
+}
+
+char32_t without_mark(char32_t c) {
+  if (c > kLastWithMarks || runs_from_right(c) || joins_neighbours(c)) {
+    return 0;
+  }
+  std::array<utf8proc_int32_t, 8> parts{};
+  const utf8proc_ssize_t count = utf8proc_decompose_char(
+      static_cast<utf8proc_int32_t>(c), parts.data(), parts.size(), UTF8PROC_DECOMPOSE, nullptr);
+  auto letter = static_cast<char32_t>(parts[0]);
+  for (utf8proc_ssize_t i = 1; i + 1 < count; ++i) {
+    letter = composed(letter, static_cast<char32_t>(parts.at(static_cast<std::size_t>(i))));
+  }
+  return count > 1 ? letter : U'\0';
+}
 
 std::vector<char32_t> composed(std::span<const char32_t> text) {
   std::vector<char32_t> out;

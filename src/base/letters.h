@@ -25,11 +25,12 @@ namespace loopledger {
 /// Tabs, line ends and other controls: what is no text. Drawn as a space.
 [[nodiscard]] bool is_control_code(char32_t c);
 
-/// The single character for a letter and its mark, or 0 when there is none.
-/// Source: UnicodeData.txt 14.0, canonical compositions.
+/// The single character for a letter and its mark, or 0 when there is none: The Unicode Standard's
+/// canonical compositions.
 [[nodiscard]] char32_t composed(char32_t letter, char32_t mark);
 
-/// The letter of a character that is a letter with a mark, or 0 when it is none.
+/// The letter of a character that is a letter with a mark, or 0 when it is none; of two marks the
+/// outer one goes. Latin, Greek and Cyrillic.
 [[nodiscard]] char32_t without_mark(char32_t c);
 
 /// Letters with marks behind them as single characters, wherever there is one.

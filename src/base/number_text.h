@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //
 // The number at the start of a text, as people write it: "1.5", "3/32", "12 1/2", "12-1/2", "12½".
-// Used by base/quantity_text.cpp; nothing else should need it.
+// Quantities begin with it (base/quantity_text.cpp), and so do words typed at the bench.
 #pragma once
 
 #include <optional>

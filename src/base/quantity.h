@@ -62,7 +62,6 @@ class Area : public Quantity<Area> {
  public:
   static constexpr Area mm2(double v) { return si(v * 1e-6); }
   [[nodiscard]] constexpr double in_mm2() const { return in_si() / 1e-6; }
-  [[nodiscard]] constexpr double in_in2() const { return in_si() / (0.0254 * 0.0254); }
 };
 
 class Mass : public Quantity<Mass> {
@@ -73,7 +72,6 @@ class Mass : public Quantity<Mass> {
   static constexpr Mass oz(double v) { return si(v * 0.028349523125); }
   [[nodiscard]] constexpr double in_g() const { return in_si() / 1e-3; }
   [[nodiscard]] constexpr double in_mg() const { return in_si() / 1e-6; }
-  [[nodiscard]] constexpr double in_oz() const { return in_si() / 0.028349523125; }
 };
 
 class LinearDensity : public Quantity<LinearDensity> {

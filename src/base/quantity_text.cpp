@@ -345,9 +345,6 @@ Result<Length> length_from(std::string_view t) { return plain<Length>(t, kLength
 Result<Area> area_from(std::string_view t) { return plain<Area>(t, kAreaKind); }
 Result<Mass> mass_from(std::string_view t) { return plain<Mass>(t, kMassKind); }
 Result<Density> density_from(std::string_view t) { return plain<Density>(t, kDensityKind); }
-Result<LinearDensity> linear_density_from(std::string_view t) {
-  return plain<LinearDensity>(t, kLinearDensityKind);
-}
 Result<Pressure> pressure_from(std::string_view t) { return plain<Pressure>(t, kPressureKind); }
 Result<Torque> torque_from(std::string_view t) { return plain<Torque>(t, kTorqueKind); }
 Result<Duration> duration_from(std::string_view t) {
@@ -356,9 +353,6 @@ Result<Duration> duration_from(std::string_view t) {
 }
 Result<Share> share_from(std::string_view t) { return plain<Share>(t, kShareKind); }
 
-Result<Uncertain<Length>> uncertain_length_from(std::string_view t) {
-  return uncertain<Length>(t, kLengthKind);
-}
 Result<Uncertain<Mass>> uncertain_mass_from(std::string_view t) {
   return uncertain<Mass>(t, kMassKind);
 }
@@ -367,9 +361,6 @@ Result<Uncertain<Share>> uncertain_share_from(std::string_view t) {
 }
 Result<Uncertain<LinearDensity>> uncertain_linear_density_from(std::string_view t) {
   return uncertain<LinearDensity>(t, kLinearDensityKind);
-}
-Result<Uncertain<Density>> uncertain_density_from(std::string_view t) {
-  return uncertain<Density>(t, kDensityKind);
 }
 Result<Uncertain<Pressure>> uncertain_pressure_from(std::string_view t) {
   return uncertain<Pressure>(t, kPressureKind);

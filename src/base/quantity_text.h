@@ -28,22 +28,20 @@ enum class Units { metric, inch };
 // Each reader returns the quantity or one diagnostic without a place (code "quantity-…"): what was
 // expected, what was found, and the accepted units as its hint. Values must be finite; sign and
 // bounds are the caller's to check. A "±" is an error except in the `uncertain_…` readers.
-[[nodiscard]] Result<Length> length_from(std::string_view text);            // mm cm m in ft
-[[nodiscard]] Result<Area> area_from(std::string_view text);                // mm2 cm2 in2
-[[nodiscard]] Result<Mass> mass_from(std::string_view text);                // mg g kg oz
-[[nodiscard]] Result<Density> density_from(std::string_view text);          // g/cm3 kg/m3
-[[nodiscard]] Result<LinearDensity> linear_density_from(std::string_view);  // g/m mg/mm kg/m
-[[nodiscard]] Result<Pressure> pressure_from(std::string_view text);        // MPa kPa N/mm2
+[[nodiscard]] Result<Length> length_from(std::string_view text);      // mm cm m in ft
+[[nodiscard]] Result<Area> area_from(std::string_view text);          // mm2 cm2 in2
+[[nodiscard]] Result<Mass> mass_from(std::string_view text);          // mg g kg oz
+[[nodiscard]] Result<Density> density_from(std::string_view text);    // g/cm3 kg/m3
+[[nodiscard]] Result<Pressure> pressure_from(std::string_view text);  // MPa kPa N/mm2
 [[nodiscard]] Result<Torque> torque_from(std::string_view text);  // gf.cm ozf.in N.cm N.m mN.m …
 [[nodiscard]] Result<Duration> duration_from(std::string_view text);        // s min h d; 1 h 30 min
 [[nodiscard]] Result<Share> share_from(std::string_view text);              // % or a bare ratio
 [[nodiscard]] Result<Temperature> temperature_from(std::string_view text);  // degC °C C degF °F F
 
-[[nodiscard]] Result<Uncertain<Length>> uncertain_length_from(std::string_view text);
 [[nodiscard]] Result<Uncertain<Mass>> uncertain_mass_from(std::string_view text);
 [[nodiscard]] Result<Uncertain<Share>> uncertain_share_from(std::string_view text);
-[[nodiscard]] Result<Uncertain<LinearDensity>> uncertain_linear_density_from(std::string_view text);
-[[nodiscard]] Result<Uncertain<Density>> uncertain_density_from(std::string_view text);
+[[nodiscard]] Result<Uncertain<LinearDensity>> uncertain_linear_density_from(
+    std::string_view text);  // g/m mg/mm kg/m
 [[nodiscard]] Result<Uncertain<Pressure>> uncertain_pressure_from(std::string_view text);
 /// A bare factor such as "11.0 ± 0.9".
 [[nodiscard]] Result<Uncertain<double>> uncertain_factor_from(std::string_view text);
@@ -82,7 +80,13 @@ struct UnitName {
 
 // For people. `units` picks the leading system.
 [[nodiscard]] std::string shown(Length value, Units units);  // "303 mm", "11.93 in"
+/// "2.38 mm" or "0.094 in": a strip's width as its maker would state it.
+[[nodiscard]] std::string shown_width(Length width, Units units);
 [[nodiscard]] std::string shown(Torque value, Units units);  // "44 gf·cm", "0.61 ozf·in"
+/// "gf·cm" or "ozf·in", and a torque in it, without it: for columns and axes.
+[[nodiscard]] std::string torque_unit(Units units);
+[[nodiscard]] double torque_in(Torque value, Units units);
+[[nodiscard]] std::string torque_number(Torque value, Units units);
 /// The interval's two ends without a unit, "27.3–72.8"; and both: "44.6 gf·cm (27.3–72.8)".
 [[nodiscard]] std::string interval_of(const Estimate<Torque>& value, Units units);
 [[nodiscard]] std::string shown(const Estimate<Torque>& value, Units units);
@@ -90,8 +94,10 @@ struct UnitName {
 /// "1113": turns to wind to or not to pass; whole, never rounded up.
 [[nodiscard]] std::string shown_at_most(Turns turns);
 [[nodiscard]] std::string shown(Temperature value, Units units);  ///< "21 °C", "70 °F"
-/// "1.497 g", with as many decimals as the scale's step has.
+/// "1.497 g", with as many decimals as the scale's step has; without the unit; in milligrams.
 [[nodiscard]] std::string shown(Mass value, Mass scale_step);
+[[nodiscard]] std::string grams(Mass value, Mass scale_step);
+[[nodiscard]] std::string shown_mg(Mass value, Mass scale_step);  // "14 mg"
 /// Decimals in grams that a scale of this step shows: 3 for 1 mg, 2 for 10 mg.
 [[nodiscard]] int gram_decimals(Mass scale_step);
 

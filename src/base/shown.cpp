@@ -52,18 +52,20 @@ std::string shown(Length value, Units units) {
   return fixed(value.in_mm(), 0) + " mm";
 }
 
+std::string torque_unit(Units units) { return units == Units::inch ? "ozf·in" : "gf·cm"; }
+
+double torque_in(Torque value, Units units) {
+  return units == Units::inch ? value.in_ozf_in() : value.in_gf_cm();
+}
+
+std::string torque_number(Torque value, Units units) { return rounded(torque_in(value, units), 3); }
+
 std::string shown(Torque value, Units units) {
-  if (units == Units::inch) {
-    return rounded(value.in_ozf_in(), 3) + " ozf·in";
-  }
-  return rounded(value.in_gf_cm(), 3) + " gf·cm";
+  return torque_number(value, units) + " " + torque_unit(units);
 }
 
 std::string interval_of(const Estimate<Torque>& value, Units units) {
-  const auto number = [units](Torque q) {
-    return rounded(units == Units::inch ? q.in_ozf_in() : q.in_gf_cm(), 3);
-  };
-  return fmt::format("{}–{}", number(value.low), number(value.high));
+  return fmt::format("{}–{}", torque_number(value.low, units), torque_number(value.high, units));
 }
 
 std::string shown(const Estimate<Torque>& value, Units units) {
@@ -105,8 +107,21 @@ int gram_decimals(Mass scale_step) {
   return 6;
 }
 
-std::string shown(Mass value, Mass scale_step) {
-  return fixed(value.in_g(), gram_decimals(scale_step)) + " g";
+std::string grams(Mass value, Mass scale_step) {
+  return fixed(value.in_g(), gram_decimals(scale_step));
+}
+
+std::string shown(Mass value, Mass scale_step) { return grams(value, scale_step) + " g"; }
+
+std::string shown_mg(Mass value, Mass scale_step) {
+  return fixed(value.in_mg(), std::max(0, gram_decimals(scale_step) - 3)) + " mg";
+}
+
+std::string shown_width(Length width, Units units) {
+  // 1/8 in is 3.175 mm, and 3.18: the half is what the next digit of the binary number hides.
+  constexpr double kHalf = 0.5 + 1e-6;
+  return units == Units::inch ? fixed(width.in_in(), 3) + " in"
+                              : shortest(std::floor(width.in_mm() * 100 + kHalf) / 100) + " mm";
 }
 
 }  // namespace loopledger

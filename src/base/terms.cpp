@@ -70,6 +70,15 @@ std::vector<std::string_view> words(const Counts& counts) {
   return out;
 }
 
+std::string listed(const Counts& counts) {
+  std::string out;
+  for (const std::string_view word : words(counts)) {
+    out += out.empty() ? "" : ", ";
+    out += word;
+  }
+  return out;
+}
+
 bool Counts::*count_from(std::string_view text) {
   const std::string key = as_word(text);
   for (const auto& [name, part] : kCountWords) {

@@ -35,6 +35,8 @@ inline constexpr std::array<std::pair<std::string_view, bool Counts::*>, 4> kCou
      {"adhesive", &Counts::adhesive}}};
 /// The words of what counts: "rubber", "rings".
 [[nodiscard]] std::vector<std::string_view> words(const Counts& counts);
+/// The same as one text: "rubber, rings".
+[[nodiscard]] std::string listed(const Counts& counts);
 /// The part of a word, in any case; "ring" is "rings". Null when it is none.
 [[nodiscard]] bool Counts::*count_from(std::string_view text);
 

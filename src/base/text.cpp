@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "base/text.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 namespace loopledger {
@@ -82,6 +84,10 @@ std::string either(std::span<const std::string_view> words) {
     out += words[i];
   }
   return out;
+}
+
+std::string how_many(std::size_t count, std::string_view noun) {
+  return fmt::format("{} {}{}", count, noun, count == 1 ? "" : "s");
 }
 
 }  // namespace loopledger

@@ -45,4 +45,7 @@ namespace loopledger {
 /// `prefix "a", "b" or "c"` style list: joins with ", " and a last " or ".
 [[nodiscard]] std::string either(std::span<const std::string_view> words);
 
+/// "3 motors", "1 motor"
+[[nodiscard]] std::string how_many(std::size_t count, std::string_view noun);
+
 }  // namespace loopledger

@@ -2,8 +2,10 @@
 //
 // The UTF-8 half of base/text.h.
 #include <fmt/format.h>
+#include <utf8proc.h>
 
 #include <algorithm>
+#include <array>
 #include <cstdint>
 
 #include "base/text.h"
@@ -16,64 +18,20 @@ struct Decoded {
   std::size_t length = 0;  ///< 0: ill-formed
 };
 
-/// Well-formed sequences of The Unicode Standard, table 3-7.
 Decoded decode(std::string_view text, std::size_t at) {
-  const auto byte = [&](std::size_t i) -> std::uint32_t {
-    return i < text.size() ? static_cast<unsigned char>(text[i]) : 0u;
-  };
-  const std::uint32_t b0 = byte(at);
-  if (b0 < 0x80) {
-    return {static_cast<char32_t>(b0), 1};
-  }
-  std::size_t length = 0;
-  std::uint32_t point = 0;
-  std::uint32_t least = 0;
-  if (b0 >= 0xC2 && b0 <= 0xDF) {
-    length = 2;
-    point = b0 & 0x1Fu;
-    least = 0x80;
-  } else if (b0 >= 0xE0 && b0 <= 0xEF) {
-    length = 3;
-    point = b0 & 0x0Fu;
-    least = 0x800;
-  } else if (b0 >= 0xF0 && b0 <= 0xF4) {
-    length = 4;
-    point = b0 & 0x07u;
-    least = 0x10000;
-  } else {
-    return {};
-  }
-  for (std::size_t i = 1; i < length; ++i) {
-    const std::uint32_t b = byte(at + i);
-    if ((b & 0xC0u) != 0x80u) {
-      return {};
-    }
-    point = (point << 6u) | (b & 0x3Fu);
-  }
-  const bool surrogate = point >= 0xD800 && point <= 0xDFFF;
-  if (point < least || surrogate || point > 0x10FFFF) {
-    return {};
-  }
-  return {static_cast<char32_t>(point), length};
+  utf8proc_int32_t point = 0;
+  const utf8proc_ssize_t length =
+      utf8proc_iterate(reinterpret_cast<const utf8proc_uint8_t*>(text.data() + at),
+                       static_cast<utf8proc_ssize_t>(text.size() - at), &point);
+  return length > 0 ? Decoded{static_cast<char32_t>(point), static_cast<std::size_t>(length)}
+                    : Decoded{};
 }
 
 void put(std::string& out, char32_t p) {
-  const auto c = static_cast<std::uint32_t>(p);
-  if (c < 0x80) {
-    out += static_cast<char>(c);
-  } else if (c < 0x800) {
-    out += static_cast<char>(0xC0u | (c >> 6u));
-    out += static_cast<char>(0x80u | (c & 0x3Fu));
-  } else if (c < 0x10000) {
-    out += static_cast<char>(0xE0u | (c >> 12u));
-    out += static_cast<char>(0x80u | ((c >> 6u) & 0x3Fu));
-    out += static_cast<char>(0x80u | (c & 0x3Fu));
-  } else {
-    out += static_cast<char>(0xF0u | (c >> 18u));
-    out += static_cast<char>(0x80u | ((c >> 12u) & 0x3Fu));
-    out += static_cast<char>(0x80u | ((c >> 6u) & 0x3Fu));
-    out += static_cast<char>(0x80u | (c & 0x3Fu));
-  }
+  std::array<utf8proc_uint8_t, 4> bytes{};
+  const utf8proc_ssize_t length =
+      utf8proc_encode_char(static_cast<utf8proc_int32_t>(p), bytes.data());
+  out.append(bytes.begin(), bytes.begin() + length);
 }
 
 bool is_control(char32_t p) {

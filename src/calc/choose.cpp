@@ -33,7 +33,7 @@ std::optional<int> motors_from(const plan::Plan& plan, const plan::MotorGroup& f
   if (strip.pieces.empty()) {
     return std::nullopt;
   }
-  CuttingTask task;
+  cutting::CuttingTask task;
   task.cut.emplace_back();
   for (std::size_t p = 0; p < strip.pieces.size(); ++p) {
     if (const auto planned = plan_motor(plan, full, figures.piece_density[p])) {
@@ -44,7 +44,7 @@ std::optional<int> motors_from(const plan::Plan& plan, const plan::MotorGroup& f
   if (task.pieces.empty()) {
     return 0;
   }
-  CuttingResult uncut;
+  cutting::CuttingResult uncut;
   uncut.piece_of.emplace_back();
   return static_cast<int>(how_many_more(task, uncut).front());
 }

@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "calc/cut_after.h"
 
-#include "calc/cut_problem.h"
+#include "cutting/cut_problem.h"
+#include "cutting/cutting_plan.h"
 
 namespace loopledger::calc {
 namespace {
 
-std::vector<bool> pieces_touched(const CuttingTask& task, const CuttingResult& result) {
+std::vector<bool> pieces_touched(const cutting::CuttingTask& task,
+                                 const cutting::CuttingResult& result) {
   std::vector<bool> touched(task.pieces.size(), false);
   for (const auto& piece : result.piece_of) {
     if (piece) {
@@ -18,15 +20,16 @@ std::vector<bool> pieces_touched(const CuttingTask& task, const CuttingResult& r
 
 }  // namespace
 
-std::vector<ShelfPiece> shelf_after(const CuttingTask& task, const CuttingResult& result,
+std::vector<ShelfPiece> shelf_after(const cutting::CuttingTask& task,
+                                    const cutting::CuttingResult& result,
                                     const std::vector<ShelfPiece>& before) {
   const std::vector<bool> touched = pieces_touched(task, result);
-  const std::vector<Length> left = remnants(task, result);
+  const std::vector<Length> left = cutting::remnants(task, result);
   std::vector<ShelfPiece> after;
   for (std::size_t p = 0; p < before.size(); ++p) {
     if (!touched[p]) {
       after.push_back(before[p]);
-    } else if (left[p] > kNothingLeft && !is_scrap(left[p], task.keep)) {
+    } else if (left[p] > cutting::kNothingLeft && !cutting::is_scrap(left[p], task.keep)) {
       ShelfPiece piece = before[p];
       piece.length = left[p];
       if (piece.mass) {
@@ -38,7 +41,8 @@ std::vector<ShelfPiece> shelf_after(const CuttingTask& task, const CuttingResult
   return after;
 }
 
-std::vector<std::size_t> how_many_more(const CuttingTask& task, const CuttingResult& result) {
+std::vector<std::size_t> how_many_more(const cutting::CuttingTask& task,
+                                       const cutting::CuttingResult& result) {
   const cutting::Kinds kinds = cutting::on_grid(task);
   const cutting::Problem& problem = kinds.problem;
   std::vector<cutting::Grid> left = problem.room;

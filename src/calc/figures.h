@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //
 // What the calculator gives for a whole plan: one MotorFigures per motor, the cutting plan and the
-// default torque curve. Plain data; page/ draws it, cli/ shows it. calc/work_out.h makes it.
+// default torque curve. Plain data; sheets/ draws it, commands show it. calc/work_out.h makes it.
 #pragma once
 
 #include <optional>
@@ -58,7 +58,7 @@ struct MoreMotors {
 
 struct CuttingPlan {
   bool made = false;    ///< false: no strip of the plan lists pieces
-  bool proven = false;  ///< no better plan exists, in the order of aims of calc/cutting_plan.h
+  bool proven = false;  ///< no better plan exists, in the order of aims of cutting/cutting_plan.h
   // When not proven: how far each aim may be from the best, the aims before it as they are.
   std::size_t motors_gap = 0;      ///< motors that might be cut besides
   Length gap;                      ///< scrap above the least possible

@@ -164,6 +164,10 @@ Counted counted(const Planned& p, Stage stage, Mass reading) {
   return counted_with(p, stage, reading, tails_at(p, stage));
 }
 
+Mass rubber_in(const Planned& p, Stage stage, Mass reading) {
+  return washed_in(p, stage, reading, tails_at(p, stage));
+}
+
 ErrorParts scale_errors(const Planned& p) {
   ErrorParts errors;
   errors.add_rectangular(p.scale_error);

@@ -47,6 +47,9 @@ struct Counted {
 /// permissible errors and its steps are rectangular [gum], all else is normal.
 [[nodiscard]] Counted counted(const records::Planned& planned, Stage stage, Mass reading);
 
+/// The washed rubber in a reading: `counted(…).rubber` by itself.
+[[nodiscard]] Mass rubber_in(const records::Planned& planned, Stage stage, Mass reading);
+
 /// What all readings of a motor have in common: the scale's error and that of the event's scale.
 [[nodiscard]] ErrorParts scale_errors(const records::Planned& planned);
 

@@ -14,11 +14,11 @@
 #include "calc/choose.h"
 #include "calc/curve.h"
 #include "calc/cut_after.h"
-#include "calc/cutting_plan.h"
 #include "calc/energy.h"
 #include "calc/plan_motor.h"
 #include "calc/sample_checks.h"
 #include "calc/strip_figures.h"
+#include "cutting/cutting_plan.h"
 
 namespace loopledger::calc {
 namespace {
@@ -78,7 +78,7 @@ const Uncertain<LinearDensity>& least_known(const StripFigures& figures) {
 struct StripTask {
   std::size_t strip = 0;
   std::vector<std::size_t> motors;  ///< indices into Batch::motors
-  CuttingTask task;
+  cutting::CuttingTask task;
 };
 
 /// Of all the plan's motors from this strip, whether they are cut tonight or not.
@@ -162,11 +162,11 @@ Diagnostic pieces_short(const plan::Strip& strip, const Batch& batch, const Stri
 }
 
 /// Enters one strip's result into the batch: cuts by piece, each motor's piece and figures.
-Diagnostics enter(const Plan& plan, const StripTask& t, const CuttingResult& result,
+Diagnostics enter(const Plan& plan, const StripTask& t, const cutting::CuttingResult& result,
                   const StripFigures& figures, GroupFigures& groups, bool allow_short,
                   Batch& batch) {
   const plan::Strip& strip = plan.strips[t.strip];
-  const std::vector<Length> left = remnants(t.task, result);
+  const std::vector<Length> left = cutting::remnants(t.task, result);
   Diagnostics problems;
   Length longest;
   for (std::size_t p = 0; p < strip.pieces.size(); ++p) {
@@ -176,7 +176,7 @@ Diagnostics enter(const Plan& plan, const StripTask& t, const CuttingResult& res
     cuts.length = figures.piece_length[p];
     cuts.ends = strip.ends.value;
     cuts.left = left[p];
-    cuts.scrap = is_scrap(left[p], t.task.keep);
+    cuts.scrap = cutting::is_scrap(left[p], t.task.keep);
     longest = std::max(longest, left[p]);
     for (std::size_t i = 0; i < t.motors.size(); ++i) {
       if (result.piece_of[i] == p) {
@@ -209,7 +209,7 @@ Diagnostics enter(const Plan& plan, const StripTask& t, const CuttingResult& res
 }
 
 /// The shelf after the night and what it would still give, of one strip.
-void enter_after(const Plan& plan, const StripTask& t, const CuttingResult& result,
+void enter_after(const Plan& plan, const StripTask& t, const cutting::CuttingResult& result,
                  const StripFigures& figures, Batch& batch) {
   const plan::Strip& strip = plan.strips[t.strip];
   std::vector<ShelfPiece> before;
@@ -220,8 +220,8 @@ void enter_after(const Plan& plan, const StripTask& t, const CuttingResult& resu
   const std::vector<std::size_t> more = how_many_more(t.task, result);
   for (std::size_t i = 0; i < t.motors.size(); ++i) {
     const std::size_t group = batch.motors[t.motors[i]].group;
-    if (std::ranges::none_of(batch.cutting.more,
-                             [&](const MoreMotors& known) { return known.group == group; })) {
+    if (i == 0 ||
+        batch.motors[t.motors[i - 1]].group != group) {  // a group's motors are neighbours
       batch.cutting.more.push_back({group, more[i]});
     }
   }
@@ -230,7 +230,7 @@ void enter_after(const Plan& plan, const StripTask& t, const CuttingResult& resu
 Diagnostics cut_strips(const Plan& plan, const std::vector<StripFigures>& figures,
                        GroupFigures& groups, const WorkOptions& options, Batch& batch) {
   Diagnostics problems;
-  batch.cutting.aims_proven = kCuttingAims;
+  batch.cutting.aims_proven = cutting::kCuttingAims;
   for (std::size_t s = 0; s < plan.strips.size(); ++s) {
     if (plan.strips[s].pieces.empty()) {
       continue;
@@ -240,7 +240,8 @@ Diagnostics cut_strips(const Plan& plan, const std::vector<StripFigures>& figure
     if (!task || task->motors.empty()) {
       continue;
     }
-    const CuttingResult result = make_cutting_plan(task->task, options.cutting_effort);
+    const cutting::CuttingResult result =
+        cutting::make_cutting_plan(task->task, options.cutting_effort);
     batch.cutting.made = true;
     batch.cutting.aims_proven = std::min(batch.cutting.aims_proven, result.aims_proven);
     batch.cutting.motors_gap += result.motors_gap;
@@ -250,7 +251,7 @@ Diagnostics cut_strips(const Plan& plan, const std::vector<StripFigures>& figure
     enter_after(plan, *task, result, figures[s], batch);
     append(problems, enter(plan, *task, result, figures[s], groups, options.short_of_strip, batch));
   }
-  batch.cutting.proven = batch.cutting.made && batch.cutting.aims_proven == kCuttingAims;
+  batch.cutting.proven = batch.cutting.made && batch.cutting.aims_proven == cutting::kCuttingAims;
   return problems;
 }
 

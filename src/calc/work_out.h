@@ -10,8 +10,8 @@
 
 #include "base/motor_id.h"
 #include "base/result.h"
-#include "calc/cutting_plan.h"
 #include "calc/figures.h"
+#include "cutting/cutting_plan.h"
 #include "plan/plan.h"
 
 namespace loopledger::calc {
@@ -20,7 +20,7 @@ struct WorkOptions {
   bool short_of_strip = false;  ///< `--short`: print what can be cut when the pieces don't reach
   std::optional<std::vector<MotorId>> only = std::nullopt;  ///< these motors of the plan, not all
   bool choices = false;  ///< groups without a size give choices; else they are errors
-  std::int64_t cutting_effort = kCuttingEffort;  ///< steps of each strip's search
+  std::int64_t cutting_effort = cutting::kCuttingEffort;  ///< steps of each strip's search
 };
 
 /// All that can be found wrong comes back in one go, each with its place in the plan. Errors:

@@ -19,7 +19,7 @@ using records::Kind;
 
 constexpr std::int64_t kDay = 86400;
 
-void ask_time(const Asked& a) {
+void ask_time(const AskedEntry& a) {
   const auto at = records::moment_of_key(a.entry.key);
   if (!at || !a.entry.corrects.empty()) {
     return;  // a correction's time is that of what it replaces
@@ -31,7 +31,7 @@ void ask_time(const Asked& a) {
   }
 }
 
-void ask_head(const Asked& a) {
+void ask_head(const AskedEntry& a) {
   const Kind kind = a.entry.kind;
   if ((a.now.is_shaky() || a.now.may_be_over()) &&
       (kind == Kind::weighed || kind == Kind::tied || kind == Kind::break_in ||
@@ -44,7 +44,7 @@ void ask_head(const Asked& a) {
 }
 
 /// A motor that broke or was put away is weighed and wound no more until it has a new knot.
-void ask_state(const Asked& a) {
+void ask_state(const AskedEntry& a) {
   const Kind kind = a.entry.kind;
   const bool wound = kind == Kind::break_in || kind == Kind::wound || kind == Kind::flown;
   if (a.now.state == State::retired && (wound || kind == Kind::weighed || kind == Kind::broke)) {
@@ -58,7 +58,7 @@ void ask_state(const Asked& a) {
   }
 }
 
-void ask_flight(const Asked& a) {
+void ask_flight(const AskedEntry& a) {
   const Entry& e = a.entry;
   if (e.flight_time && *e.flight_time > kLongestFlight) {
     const int likely = static_cast<int>(std::lround(e.flight_time->in_s() / 60));
@@ -112,7 +112,7 @@ std::string question(const std::vector<Doubt>& doubts) {
 std::vector<Doubt> doubts_about(const records::Record& record, const Now& now, const Entry& entry,
                                 const DoubtContext& context) {
   std::vector<Doubt> doubts;
-  const Asked asked{record, now, entry, context, doubts};
+  const AskedEntry asked{record, now, entry, context, doubts};
   if (ask_point_of_turns(asked)) {
     return doubts;  // then the rest says nothing
   }

@@ -64,8 +64,8 @@ enum class TurnsAre { typed, asked_for, guessed };
 
 /// What is known beside the record.
 struct DoubtContext {
-  Moment now;
-  std::optional<double> winder_ratio;  ///< today's; else the one planned with
+  Moment now{};
+  std::optional<double> winder_ratio{};  ///< today's; else the one planned with
   Units units = Units::metric;
   bool just_typed = false;      ///< the motor's newest entry was typed at this bench
   bool stage_inferred = false;  ///< nobody said the stage of the reading

@@ -27,19 +27,19 @@ struct LoopRange {
 };
 
 /// A new knot of rubber that was worked: cut shorter, never longer.
-LoopRange of_loop_before(const Asked& a) {
+LoopRange of_loop_before(const AskedEntry& a) {
   const Length before = std::max(a.now.loop, a.now.loop_as_tied);
   const Length more = loop_tolerance(a.p(), a.now.rubber.value_or(a.p().aim));
   return {before * kLeastNewKnot, before + more, before, "before this knot it was"};
 }
 
-LoopRange of_mass_or_plan(const Asked& a) {
+LoopRange of_mass_or_plan(const AskedEntry& a) {
   const Planned& p = a.p();
   Readings read = a.now.read;
   std::optional<Mass> rubber = a.now.rubber;
   Stage stage = read.finished ? Stage::finished : read.tied ? Stage::tied : Stage::washed;
   if (a.entry.reading && a.entry.kind == Kind::tied) {  // tied and weighed in one line
-    rubber = calc::counted(p, Stage::tied, *a.entry.reading).rubber;
+    rubber = calc::rubber_in(p, Stage::tied, *a.entry.reading);
     read.tied = a.entry.reading;
     stage = Stage::tied;
   }
@@ -59,7 +59,7 @@ LoopRange of_mass_or_plan(const Asked& a) {
   return {least - tolerance, expected + tolerance, expected, "the mass says"};
 }
 
-LoopRange of_loop_as_tied(const Asked& a, std::optional<Length> before) {
+LoopRange of_loop_as_tied(const AskedEntry& a, std::optional<Length> before) {
   const Planned& p = a.p();
   if (a.now.tied_measured || before) {
     const Length tied = a.now.tied_measured ? a.now.loop_as_tied : *before;
@@ -117,7 +117,7 @@ std::string with_digits_swapped(const LoopRange& range, const std::string& typed
   return best;
 }
 
-void ask_loop(const Asked& a, const char* field, const char* what, Length loop,
+void ask_loop(const AskedEntry& a, const char* field, const char* what, Length loop,
               const LoopRange& range) {
   if (fits(range, loop)) {
     return;
@@ -142,14 +142,14 @@ void ask_loop(const Asked& a, const char* field, const char* what, Length loop,
 
 }  // namespace
 
-void ask_loops(const Asked& a) {
+void ask_loops(const AskedEntry& a) {
   const Entry& e = a.entry;
   if (e.kind == Kind::tied && e.loop) {
     const bool worked = a.now.state >= State::broken_in;
     ask_loop(a, "loop", "a loop", *e.loop, worked ? of_loop_before(a) : of_mass_or_plan(a));
   }
   if (e.kind == Kind::tied && !e.loop && a.now.state >= State::broken_in) {
-    const Mass rubber = e.reading ? calc::counted(a.p(), Stage::tied, *e.reading).rubber : Mass{};
+    const Mass rubber = e.reading ? calc::rubber_in(a.p(), Stage::tied, *e.reading) : Mass{};
     const std::string about =
         rubber > Mass{} ? "loop=" + shown(loop_of_mass(a.p(), rubber), a.context.units) : "";
     a.add(Slip::loop, "a new knot",

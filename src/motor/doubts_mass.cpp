@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/text.h"
 #include "calc/weigh.h"
 #include "motor/doubts_rules.h"
 #include "records/fields.h"
@@ -22,7 +23,7 @@ bool within_factor(double value, double of, double factor) {
 }
 
 /// What the stage should read; of another knot than the planned one by its own loop.
-std::optional<Mass> expected_at(const Asked& a, Stage stage) {
+std::optional<Mass> expected_at(const AskedEntry& a, Stage stage) {
   const Planned& p = a.p();
   if (stage == Stage::as_cut) {
     return p.windows.about;
@@ -36,7 +37,7 @@ std::optional<Mass> expected_at(const Asked& a, Stage stage) {
   return expected_reading(p, stage);
 }
 
-void ask_size(const Asked& a, Stage stage, Mass reading) {
+void ask_size(const AskedEntry& a, Stage stage, Mass reading) {
   const auto expected = expected_at(a, stage);
   const double factor = expected ? reading / *expected : 1;
   if (within_factor(factor, 1, kMassNear)) {
@@ -77,7 +78,7 @@ const Entry* weighed_just_before(const Now& now) {
   return nullptr;
 }
 
-bool is_soon(const Asked& a, const Entry& before) {
+bool is_soon(const AskedEntry& a, const Entry& before) {
   const auto at = records::moment_of_key(a.entry.key);
   const auto then = records::moment_of_key(before.key);
   return a.context.just_typed ||
@@ -86,7 +87,7 @@ bool is_soon(const Asked& a, const Entry& before) {
 }
 
 /// The same reading a second time in a row, where something should have come off in between.
-void ask_same(const Asked& a, Stage stage, Mass reading) {
+void ask_same(const AskedEntry& a, Stage stage, Mass reading) {
   const Entry* const before = a.entry.corrects.empty() ? weighed_just_before(a.now) : nullptr;
   if (before == nullptr || !is_soon(a, *before) ||
       std::fabs((*before->reading - reading).in_si()) > a.p().scale_step.in_si() / 2) {
@@ -103,13 +104,9 @@ void ask_same(const Asked& a, Stage stage, Mass reading) {
   }
 }
 
-std::string mg_of(Mass mass, Mass step) {
-  return fixed(mass.in_mg(), std::max(0, gram_decimals(step) - 3)) + " mg";
-}
-
 }  // namespace
 
-void ask_reading(const Asked& a) {
+void ask_reading(const AskedEntry& a) {
   const auto stage = stage_weighed(a.entry);
   if (!stage || !a.entry.reading) {
     return;
@@ -132,20 +129,20 @@ void ask_reading(const Asked& a) {
 }
 
 std::string words_of_tying(const calc::TyingCheck& check, Mass step) {
-  const std::string out = fmt::format("tied minus washed{} {}, rings and glue {}",
-                                      check.tails > Mass{} ? " without tails" : "",
-                                      mg_of(check.difference, step), mg_of(check.expected, step));
+  const std::string out = fmt::format(
+      "tied minus washed{} {}, rings and glue {}", check.tails > Mass{} ? " without tails" : "",
+      shown_mg(check.difference, step), shown_mg(check.expected, step));
   if (check.agrees) {
     return out + ": agrees";
   }
   if (check.rings_missing > 0) {
-    return out + fmt::format(": {} ring{} forgotten?", check.rings_missing,
-                             check.rings_missing == 1 ? "" : "s");
+    return out + fmt::format(": {} forgotten?",
+                             how_many(static_cast<std::size_t>(check.rings_missing), "ring"));
   }
   return out + (check.tails_still_on ? ": tails still on?" : ": does not agree, weigh again");
 }
 
-bool ask_point_of_turns(const Asked& a) {
+bool ask_point_of_turns(const AskedEntry& a) {
   const Entry& e = a.entry;
   const bool winding = e.kind == Kind::wound || e.kind == Kind::break_in;
   if (!winding || !e.turns || e.torque || a.context.in_cranks ||

@@ -11,7 +11,7 @@
 namespace loopledger::motor {
 
 /// All that the rules look at.
-struct Asked {
+struct AskedEntry {
   const records::Record& record;
   const Now& now;
   const records::Entry& entry;
@@ -29,11 +29,11 @@ struct Asked {
 [[nodiscard]] std::string typed_or(const records::Entry& entry, std::string_view field,
                                    const std::string& otherwise);
 
-void ask_reading(const Asked& asked);
-void ask_loops(const Asked& asked);
+void ask_reading(const AskedEntry& asked);
+void ask_loops(const AskedEntry& asked);
 /// A mass in milligrams that was taken for turns. @return whether it was asked
-bool ask_point_of_turns(const Asked& asked);
-void ask_turns(const Asked& asked);
-void ask_torque(const Asked& asked);
+bool ask_point_of_turns(const AskedEntry& asked);
+void ask_turns(const AskedEntry& asked);
+void ask_torque(const AskedEntry& asked);
 
 }  // namespace loopledger::motor

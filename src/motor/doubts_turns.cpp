@@ -24,7 +24,7 @@ constexpr double kTorqueTells = 0.3;
 std::string count(Turns turns) { return rounded(turns.count(), 6); }
 
 /// What is wound to: a step of the recipe, else "wind to".
-Turns aimed_at(const Asked& a) {
+Turns aimed_at(const AskedEntry& a) {
   const auto& recipe = a.p().break_in;
   if (a.entry.kind == Kind::break_in && a.now.winding_step) {
     const int step = a.entry.step.value_or(static_cast<int>(a.now.winding_step->index) + 1);
@@ -37,7 +37,7 @@ Turns aimed_at(const Asked& a) {
   return a.now.wind_to;
 }
 
-void ask_past_all(const Asked& a, Turns turns, double ratio) {
+void ask_past_all(const AskedEntry& a, Turns turns, double ratio) {
   const Turns high = a.now.largest.high;
   if (turns <= high) {
     return;
@@ -54,7 +54,7 @@ void ask_past_all(const Asked& a, Turns turns, double ratio) {
   a.add(Slip::turns, count(turns) + " turns", "is " + past);
 }
 
-void ask_cranks(const Asked& a, Turns turns, double ratio) {
+void ask_cranks(const AskedEntry& a, Turns turns, double ratio) {
   if (ratio <= 1 || a.context.in_cranks || a.entry.kind == Kind::broke) {
     return;
   }
@@ -70,7 +70,7 @@ void ask_cranks(const Asked& a, Turns turns, double ratio) {
 }
 
 /// A tenth or ten times of a torque in the words in which it was typed.
-std::string moved_point(const Asked& a, Torque torque, double times) {
+std::string moved_point(const AskedEntry& a, Torque torque, double times) {
   const std::string typed = typed_or(a.entry, "torque", {});
   const auto number = leading_number(typed);
   return number && !number->rest.empty()
@@ -79,7 +79,7 @@ std::string moved_point(const Asked& a, Torque torque, double times) {
 }
 
 /// The least that is expected at these turns; nothing where that can't be said.
-Torque least_at(const Asked& a, Turns turns) {
+Torque least_at(const AskedEntry& a, Turns turns) {
   if (turns < a.now.largest.value * kTorqueTells || a.now.largest.value <= Turns{}) {
     return Torque{};
   }
@@ -91,7 +91,7 @@ Torque least_at(const Asked& a, Turns turns) {
   return calc::TorqueCurve::by_default(a.now.largest.value, a.p().torque_max.low).torque_at(turns);
 }
 
-void ask_one_torque(const Asked& a, Torque torque, const std::optional<Turns>& turns) {
+void ask_one_torque(const AskedEntry& a, Torque torque, const std::optional<Turns>& turns) {
   const Torque most = a.p().torque_max.high;
   if (most <= Torque{}) {
     return;
@@ -118,7 +118,7 @@ void ask_one_torque(const Asked& a, Torque torque, const std::optional<Turns>& t
 
 }  // namespace
 
-void ask_turns(const Asked& a) {
+void ask_turns(const AskedEntry& a) {
   const Entry& e = a.entry;
   if (!e.turns || (e.kind != Kind::wound && e.kind != Kind::break_in && e.kind != Kind::broke)) {
     return;
@@ -137,7 +137,7 @@ void ask_turns(const Asked& a) {
   }
 }
 
-void ask_torque(const Asked& a) {
+void ask_torque(const AskedEntry& a) {
   const Entry& e = a.entry;
   if (e.torque) {
     ask_one_torque(a, *e.torque, e.turns);

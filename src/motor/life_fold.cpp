@@ -82,7 +82,7 @@ std::optional<Mass> LifeFold::washed_kept(const Entry& tied) const {
   if (worked_ || !read_.washed) {
     return std::nullopt;
   }
-  const Mass rubber = calc::counted(p(), Stage::washed, *read_.washed).rubber;
+  const Mass rubber = calc::rubber_in(p(), Stage::washed, *read_.washed);
   const bool loop_fits =
       !tied.loop ||
       (rubber > Mass{} && std::fabs((*tied.loop - loop_of_mass(p(), rubber)).in_si()) <=
@@ -93,7 +93,7 @@ std::optional<Mass> LifeFold::washed_kept(const Entry& tied) const {
 }
 
 Area LifeFold::thickest_washed(Length loop) const {
-  const Mass rubber = calc::counted(p(), Stage::washed, *read_.washed).rubber;
+  const Mass rubber = calc::rubber_in(p(), Stage::washed, *read_.washed);
   if (rubber <= Mass{} || p().density <= Density{} || p().linear_density.value <= LinearDensity{}) {
     return section_;
   }
@@ -209,13 +209,13 @@ std::optional<Mass> LifeFold::rubber() const {
   if (!last_stage_) {
     return std::nullopt;
   }
-  return calc::counted(p(), *last_stage_, *read_.of(*last_stage_)).rubber;
+  return calc::rubber_in(p(), *last_stage_, *read_.of(*last_stage_));
 }
 
 std::optional<Mass> LifeFold::strip() const {
   const auto& low = p().windows.of(Stage::as_cut).low;
   if (!last_stage_ && read_.as_cut && low && *read_.as_cut < *low - kNoMass) {
-    return calc::counted(p(), Stage::as_cut, *read_.as_cut).rubber;
+    return calc::rubber_in(p(), Stage::as_cut, *read_.as_cut);
   }
   return rubber();
 }
@@ -318,7 +318,7 @@ void LifeFold::finish(Now& now) {
   const Figures f = figures();
   now.state = state_;
   now.read = read_;
-  now.washed = read_.washed ? std::optional(calc::counted(p(), Stage::washed, *read_.washed).rubber)
+  now.washed = read_.washed ? std::optional(calc::rubber_in(p(), Stage::washed, *read_.washed))
                             : std::nullopt;
   now.rubber = rubber();
   now.loop = f.loop;

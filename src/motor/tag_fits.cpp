@@ -32,7 +32,7 @@ std::vector<Mass> masses_of(const Record& record) {
   for (const Entry& entry : record.entries) {
     if (const auto stage = stage_weighed(entry)) {
       masses.push_back(*entry.reading);
-      masses.push_back(calc::counted(p, *stage, *entry.reading).rubber);
+      masses.push_back(calc::rubber_in(p, *stage, *entry.reading));
     }
   }
   return masses;
@@ -49,7 +49,7 @@ std::vector<Length> loops_of(const Record& record) {
     }
     if (const auto stage = stage_weighed(entry);
         stage && record.planned.linear_density.value > LinearDensity{}) {
-      const Mass rubber = calc::counted(record.planned, *stage, *entry.reading).rubber;
+      const Mass rubber = calc::rubber_in(record.planned, *stage, *entry.reading);
       loops.push_back(loop_of_mass(record.planned, rubber));
     }
   }

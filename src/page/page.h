@@ -77,10 +77,10 @@ struct Bookmark {
 
 /// Applied to every page when it is drawn: x' = sx x + dx, y' = sy y + dy, in mm from the top left
 /// corner. It makes up for a printer that misses; the pages themselves stay as they are.
-struct PrinterFit {
+struct PrintCorrection {
   double dx = 0, dy = 0;
   double sx = 1, sy = 1;
-  friend bool operator==(const PrinterFit&, const PrinterFit&) = default;
+  friend bool operator==(const PrintCorrection&, const PrintCorrection&) = default;
 };
 
 struct Document {
@@ -89,7 +89,7 @@ struct Document {
   std::optional<Moment> created;  ///< the file's creation date; none: the file has no date
   std::vector<Page> pages;
   std::vector<Bookmark> outline;
-  PrinterFit fit;
+  PrintCorrection correction;
 };
 
 /// What layout needs to know of the fonts. pdf/ has the real one; tests may use a fake.

@@ -7,11 +7,15 @@
 #include <string>
 
 #include "base/diagnostic.h"
+#include "pdf/fonts.h"
 
 namespace loopledger::pdf {
 
-/// Empty when the file is a TrueType font with outlines, and all its tables lie within it. Error:
+/// Empty when it is a TrueType font with outlines, and all its tables lie within it. Error:
 /// `disk-font`. What the tables hold is not looked at.
-[[nodiscard]] Diagnostics font_problems(const std::string& path);
+[[nodiscard]] Diagnostics font_problems(const FontFile& file);
+
+/// That this font can't be used. @param trouble "expected a whole TrueType font, could not use"
+[[nodiscard]] Diagnostic bad_font(const std::string& trouble, const FontFile& file);
 
 }  // namespace loopledger::pdf

@@ -8,6 +8,7 @@
 
 #include "base/letters.h"
 #include "base/text.h"
+#include "pdf/font_face.h"
 #include "pdf/font_file.h"
 #include "pdf/fonts.h"
 
@@ -15,37 +16,20 @@ namespace loopledger::pdf {
 namespace {
 
 constexpr double kMmPerPoint = 25.4 / 72;
+constexpr std::array kFaces{page::Face::sheet, page::Face::sheet_bold, page::Face::label,
+                            page::Face::label_bold};
 
 class FreeTypeMetrics final : public page::FontMetrics {
  public:
-  FreeTypeMetrics() = default;
-  FreeTypeMetrics(const FreeTypeMetrics&) = delete;
-  FreeTypeMetrics& operator=(const FreeTypeMetrics&) = delete;
-  ~FreeTypeMetrics() override {
-    for (FT_Face face : faces_) {
-      if (face != nullptr) {
-        FT_Done_Face(face);
-      }
-    }
-    if (library_ != nullptr) {
-      FT_Done_FreeType(library_);
-    }
-  }
+  explicit FreeTypeMetrics(const Fonts& fonts)
+      : faces_{FontFace(fonts.sheet), FontFace(fonts.sheet_bold), FontFace(fonts.label),
+               FontFace(fonts.label_bold)} {}
 
-  /// The path that could not be loaded, or empty.
-  std::string load(const Fonts& fonts) {
-    if (FT_Init_FreeType(&library_) != 0) {
-      return "the FreeType library";
-    }
-    for (std::size_t i = 0; i < faces_.size(); ++i) {
-      const std::string& path = fonts.of(static_cast<page::Face>(i));
-      if (FT_New_Face(library_, path.c_str(), 0, &faces_[i]) != 0 || faces_[i]->units_per_EM == 0 ||
-          FT_Select_Charmap(faces_[i], FT_ENCODING_UNICODE) != 0 ||
-          FT_Get_Char_Index(faces_[i], U'?') == 0) {
-        return path;
-      }
-    }
-    return {};
+  /// Whether the face can measure letters.
+  [[nodiscard]] bool is_good(page::Face face) const {
+    return at(face) != nullptr && at(face)->units_per_EM != 0 &&
+           FT_Select_Charmap(at(face), FT_ENCODING_UNICODE) == 0 &&
+           FT_Get_Char_Index(at(face), U'?') != 0;
   }
 
   [[nodiscard]] double width_mm(const std::string& utf8, page::Face face,
@@ -63,7 +47,9 @@ class FreeTypeMetrics final : public page::FontMetrics {
   }
 
  private:
-  [[nodiscard]] FT_Face at(page::Face face) const { return faces_[static_cast<std::size_t>(face)]; }
+  [[nodiscard]] FT_Face at(page::Face face) const {
+    return faces_.at(static_cast<std::size_t>(face)).get();
+  }
 
   /// In thousandths of the em, cut to a whole number as the PDF's width table has it.
   static long advance(char32_t c, FT_Face face) {
@@ -74,25 +60,22 @@ class FreeTypeMetrics final : public page::FontMetrics {
     return units * 1000 / face->units_per_EM;
   }
 
-  FT_Library library_ = nullptr;
-  std::array<FT_Face, 4> faces_{};
+  std::array<FontFace, 4> faces_;  ///< by page::Face
 };
 
 }  // namespace
 
 Result<std::unique_ptr<page::FontMetrics>> load_metrics(const Fonts& fonts) {
-  for (const std::string* path :
-       {&fonts.sheet, &fonts.sheet_bold, &fonts.label, &fonts.label_bold}) {
-    if (Diagnostics problems = font_problems(*path); !problems.empty()) {
+  for (const page::Face face : kFaces) {
+    if (Diagnostics problems = font_problems(fonts.of(face)); !problems.empty()) {
       return problems;
     }
   }
-  auto metrics = std::make_unique<FreeTypeMetrics>();
-  const std::string failed = metrics->load(fonts);
-  if (!failed.empty()) {
-    return error("disk-font", "expected a readable TrueType font, could not load " + failed,
-                 "the program brings its fonts in the folder fonts; LOOPLEDGER_DATA names the "
-                 "folder that holds it");
+  auto metrics = std::make_unique<FreeTypeMetrics>(fonts);
+  for (const page::Face face : kFaces) {
+    if (!metrics->is_good(face)) {
+      return bad_font("expected a readable TrueType font, could not load", fonts.of(face));
+    }
   }
   return std::unique_ptr<page::FontMetrics>(std::move(metrics));
 }

@@ -3,7 +3,7 @@
 
 namespace loopledger::pdf {
 
-const std::string& Fonts::of(page::Face face) const {
+const FontFile& Fonts::of(page::Face face) const {
   switch (face) {
     case page::Face::sheet_bold:
       return sheet_bold;
@@ -17,11 +17,11 @@ const std::string& Fonts::of(page::Face face) const {
   return sheet;
 }
 
-Fonts fonts_in(const std::string& folder) {
-  return {.sheet = folder + "/DejaVuSansCondensed.ttf",
-          .sheet_bold = folder + "/DejaVuSansCondensed-Bold.ttf",
-          .label = folder + "/RobotoCondensed-Regular.ttf",
-          .label_bold = folder + "/RobotoCondensed-Bold.ttf"};
+Fonts own_fonts(const std::function<FontFile(const std::string& file)>& read) {
+  return {.sheet = read("DejaVuSansCondensed.ttf"),
+          .sheet_bold = read("DejaVuSansCondensed-Bold.ttf"),
+          .label = read("RobotoCondensed-Regular.ttf"),
+          .label_bold = read("RobotoCondensed-Bold.ttf")};
 }
 
 }  // namespace loopledger::pdf

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
 //
-// Where the font files are, and what layout needs to know of them. libharu takes fonts only from
-// real files, so the paths come in from the command that found the folder.
+// The fonts, as bytes, and what layout needs to know of them. Whoever makes a document reads the
+// files; here none is opened.
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <string>
 
@@ -12,22 +13,28 @@
 
 namespace loopledger::pdf {
 
-/// One TrueType file for each face.
-struct Fonts {
-  std::string sheet;
-  std::string sheet_bold;
-  std::string label;
-  std::string label_bold;
-  [[nodiscard]] const std::string& of(page::Face face) const;
+/// A TrueType file. Copies share its bytes.
+struct FontFile {
+  std::string name;  ///< for messages: its path, where it has one
+  std::shared_ptr<const std::string> bytes = std::make_shared<const std::string>();  ///< never null
 };
 
-/// The faces that the program brings, in `folder`.
-[[nodiscard]] Fonts fonts_in(const std::string& folder);
+/// One for each face.
+struct Fonts {
+  FontFile sheet;
+  FontFile sheet_bold;
+  FontFile label;
+  FontFile label_bold;
+  [[nodiscard]] const FontFile& of(page::Face face) const;
+};
 
-/// Metrics of the faces; all four files must be
-/// readable TrueType. Widths are those that the PDF's own width table will have, so what layout
-/// measures is what is drawn. Scripts that need shaping or run from right to left are reported as
-/// absent, and so is what lies beyond U+FFFF: the PDF would show them wrongly. Error: `disk-font`.
+/// The faces that the program brings; `read` is asked for each file by its name in their folder.
+[[nodiscard]] Fonts own_fonts(const std::function<FontFile(const std::string& file)>& read);
+
+/// Metrics of the faces; all four must be whole TrueType. Widths are those that the PDF's own width
+/// table will have, so what layout measures is what is drawn. Scripts that need shaping or run from
+/// right to left are reported as absent, and so is what lies beyond U+FFFF: the PDF would show them
+/// wrongly. Error: `disk-font`.
 [[nodiscard]] Result<std::unique_ptr<page::FontMetrics>> load_metrics(const Fonts& fonts);
 
 }  // namespace loopledger::pdf

@@ -8,6 +8,7 @@
 #include <set>
 
 #include "base/text.h"
+#include "pdf/font_face.h"
 
 namespace loopledger::pdf {
 namespace {
@@ -19,21 +20,11 @@ constexpr char32_t kLastDrawn = 0xFFFF;  ///< what lies beyond is never drawn
 }  // namespace
 
 struct GlyphParts::Font {
-  FT_Library library = nullptr;
-  FT_Face face = nullptr;
-  std::map<FT_UInt, char32_t> leads_to;  ///< by part: the first character that has it
+  explicit Font(const FontFile& file) : opened(file), face(opened.get()) {}
 
-  Font() = default;
-  Font(const Font&) = delete;
-  Font& operator=(const Font&) = delete;
-  ~Font() {
-    if (face != nullptr) {
-      FT_Done_Face(face);
-    }
-    if (library != nullptr) {
-      FT_Done_FreeType(library);
-    }
-  }
+  FontFace opened;
+  FT_Face face;                          ///< nullptr: there is none
+  std::map<FT_UInt, char32_t> leads_to;  ///< by part: the first character that has it
 
   [[nodiscard]] Glyphs parts_of(FT_UInt glyph) const {
     Glyphs parts;
@@ -87,12 +78,7 @@ struct GlyphParts::Font {
   }
 };
 
-GlyphParts::GlyphParts(const std::string& path) : font_(std::make_unique<Font>()) {
-  if (FT_Init_FreeType(&font_->library) != 0 ||
-      FT_New_Face(font_->library, path.c_str(), 0, &font_->face) != 0) {
-    font_->face = nullptr;
-  }
-}
+GlyphParts::GlyphParts(const FontFile& file) : font_(std::make_unique<Font>(file)) {}
 
 GlyphParts::~GlyphParts() = default;
 GlyphParts::GlyphParts(GlyphParts&&) noexcept = default;

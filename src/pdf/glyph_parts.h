@@ -10,12 +10,14 @@
 #include <string>
 #include <vector>
 
+#include "pdf/fonts.h"
+
 namespace loopledger::pdf {
 
 class GlyphParts {
  public:
-  /// @param path a TrueType file. One that can't be read has no parts.
-  explicit GlyphParts(const std::string& path);
+  /// A file that is no font has no parts.
+  explicit GlyphParts(const FontFile& file);
   ~GlyphParts();
   GlyphParts(GlyphParts&&) noexcept;
   GlyphParts& operator=(GlyphParts&&) noexcept;

@@ -26,6 +26,41 @@ void replace_to_unicode(HPDF_Doc doc, HPDF_Font font) {
   HPDF_Dict_Add(font, "ToUnicode", stream);
 }
 
+/// The font's name in the document. nullptr: the library has noted why.
+const char* load_font(HPDF_Doc doc, const std::string& file) {
+  const auto* bytes = reinterpret_cast<const HPDF_BYTE*>(file.data());
+  const auto size = static_cast<HPDF_UINT>(file.size());
+#if HPDF_VERSION_ID >= 20405
+  return HPDF_LoadTTFontFromMemory(doc, bytes, size, HPDF_TRUE);
+#else
+  HPDF_Stream stream = HPDF_MemStream_New(doc->mmgr, size);
+  if (stream == nullptr) {
+    return nullptr;
+  }
+  if (HPDF_Stream_Write(stream, bytes, size) != HPDF_OK) {
+    HPDF_Stream_Free(stream);
+    return nullptr;
+  }
+  HPDF_FontDef font = HPDF_TTFontDef_Load(doc->mmgr, stream, HPDF_TRUE);  // takes the stream
+  if (font == nullptr) {
+    return nullptr;
+  }
+  if (HPDF_FontDef known = HPDF_Doc_FindFontDef(doc, font->base_font); known != nullptr) {
+    HPDF_FontDef_Free(font);
+    return known->base_font;
+  }
+  // A tag of its own for each font, as the library gives them to fonts from files.
+  std::string tag = "HPDFAA";
+  tag.back() = static_cast<char>(tag.back() + static_cast<char>(doc->fontdef_list->count));
+  if (HPDF_List_Add(doc->fontdef_list, font) != HPDF_OK) {
+    HPDF_FontDef_Free(font);
+    return nullptr;
+  }
+  HPDF_TTFontDef_SetTagName(font, tag.data());
+  return font->base_font;
+#endif
+}
+
 }  // namespace
 
 Haru::Haru(const Memory& memory)
@@ -61,7 +96,7 @@ HPDF_Font Haru::font(page::Face face, const Fonts& fonts, const std::string& utf
   HPDF_Font& font = fonts_[static_cast<std::size_t>(face)];
   std::optional<GlyphParts>& parts = parts_[static_cast<std::size_t>(face)];
   if (font == nullptr) {
-    const char* name = HPDF_LoadTTFontFromFile(doc_, fonts.of(face).c_str(), HPDF_TRUE);
+    const char* name = load_font(doc_, *fonts.of(face).bytes);
     font = name == nullptr ? nullptr : HPDF_GetFont(doc_, name, "UTF-8");
     if (font != nullptr) {
       replace_to_unicode(doc_, font);

@@ -22,16 +22,17 @@ HPDF_REAL pt(double mm) { return static_cast<HPDF_REAL>(mm * 72 / 25.4); }
 /// Draws one page. Remembers what is set, so that a page states colour and width only on change.
 class Pen {
  public:
-  Pen(Haru& haru, const Fonts& fonts, const page::Page& page, const page::PrinterFit& fit)
+  Pen(Haru& haru, const Fonts& fonts, const page::Page& page,
+      const page::PrintCorrection& correction)
       : haru_(haru), fonts_(fonts), height_(page.height), page_(HPDF_AddPage(haru.doc())) {
     if (page_ != nullptr) {
       // The default size is in whole points, which is up to 0.3 mm off.
       HPDF_Page_SetWidth(page_, pt(page.width));
       HPDF_Page_SetHeight(page_, pt(page.height));
-      if (fit != page::PrinterFit{}) {
-        HPDF_Page_Concat(page_, static_cast<HPDF_REAL>(fit.sx), 0, 0,
-                         static_cast<HPDF_REAL>(fit.sy), pt(fit.dx),
-                         pt(height_ * (1 - fit.sy) - fit.dy));
+      if (correction != page::PrintCorrection{}) {
+        HPDF_Page_Concat(page_, static_cast<HPDF_REAL>(correction.sx), 0, 0,
+                         static_cast<HPDF_REAL>(correction.sy), pt(correction.dx),
+                         pt(height_ * (1 - correction.sy) - correction.dy));
       }
     }
   }
@@ -220,7 +221,7 @@ Result<std::string> write_pdf(const page::Document& document, const Fonts& fonts
   }
   std::vector<HPDF_Page> pages;
   for (const page::Page& page : document.pages) {
-    Pen pen(haru, fonts, page, document.fit);
+    Pen pen(haru, fonts, page, document.correction);
     for (const page::Item& item : page.items) {
       if (haru.failed()) {
         break;

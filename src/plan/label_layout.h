@@ -3,7 +3,7 @@
 // What stands on a label, as data: its lines from top to bottom, their sizes, and which of them go
 // first when a label is low. The same layout serves every stock: sizes are for a label of 37 mm
 // height and follow the label's height within bounds. plan/read_label_layout.h reads the TOML of
-// templates/sheets; page/label_face.h sets it.
+// templates/layouts; sheets/label_face.h sets it.
 #pragma once
 
 #include <array>

@@ -5,7 +5,10 @@
 
 #include <algorithm>
 #include <deque>
+#include <iterator>
 #include <map>
+#include <optional>
+#include <string>
 #include <tuple>
 
 #include "base/text.h"
@@ -314,25 +317,53 @@ class PlanReader {
     }
   }
 
+  /// The first group that has a number of the newest one; its own numbers are noted.
+  std::optional<std::size_t> first_to_share(std::size_t newest) {
+    const MotorGroup& group = plan_.motors[newest];
+    auto& taken = taken_[group.stem.value];
+    const int end = group.first.value + group.count.value;
+    std::optional<std::size_t> first;
+    int from = group.first.value;
+    auto at = taken.upper_bound(from);
+    if (at != taken.begin() && std::prev(at)->second.end > from) {
+      --at;
+    }
+    while (from < end) {
+      const int gap_end = at == taken.end() ? end : std::min(end, at->first);
+      if (from < gap_end) {
+        taken.emplace_hint(at, from, Run{gap_end, newest});
+      }
+      if (gap_end == end) {
+        break;
+      }
+      first = std::min(first.value_or(newest), at->second.group);
+      from = at->second.end;
+      ++at;
+    }
+    return first;
+  }
+
   void check_ids_once(std::size_t newest) {
     const MotorGroup& group = plan_.motors[newest];
-    for (std::size_t g = 0; g < newest; ++g) {
-      const MotorGroup& other = plan_.motors[g];
-      const int from = std::max(group.first.value, other.first.value);
-      const int to =
-          std::min(group.first.value + group.count.value, other.first.value + other.count.value);
-      if (!group.stem.given || other.stem.value != group.stem.value || from >= to) {
-        continue;
-      }
-      problems_.push_back(
-          error("plan-twice",
-                fmt::format("{} is planned twice; the first time in line {}",
-                            printed(MotorId{group.stem.value, from}), other.place.line),
-                fmt::format("first = {}, or another id", other.first.value + other.count.value),
-                group.first.given ? group.first.place : group.stem.place));
+    const auto first = first_to_share(newest);
+    if (!group.stem.given || !first) {
       return;
     }
+    const MotorGroup& other = plan_.motors[*first];
+    const int number = std::max(group.first.value, other.first.value);
+    problems_.push_back(
+        error("plan-twice",
+              fmt::format("{} is planned twice; the first time in line {}",
+                          printed(MotorId{group.stem.value, number}), other.place.line),
+              fmt::format("first = {}, or another id", other.first.value + other.count.value),
+              group.first.given ? group.first.place : group.stem.place));
   }
+
+  /// Numbers that follow each other, up to before `end`, and the first group that has them.
+  struct Run {
+    int end = 0;
+    std::size_t group = 0;
+  };
 
   const Sources& sources_;
   Diagnostics& problems_;
@@ -342,6 +373,7 @@ class PlanReader {
   std::map<std::string, std::vector<NamedTable>> named_;
   /// By kind and name: no fault once the plan itself has such a table.
   std::map<std::pair<std::string, std::string>, Diagnostic> in_two_shelves_;
+  std::map<std::string, std::map<int, Run>> taken_;  ///< by stem, and the first number of a run
 };
 
 }  // namespace

@@ -62,15 +62,11 @@ class Comparison {
   int gram_decimals_;
 };
 
-std::string counted(const Counts& counts) {
-  return fmt::format("{}", fmt::join(words(counts), ", "));
-}
-
 void compare_rules(Comparison& c, const Planned& was, const Planned& is) {
   c.text("rule", was.rule ? was.rule->name : "", is.rule ? is.rule->name : "");
   if (was.rule && is.rule) {
     c.mass("limit", was.rule->limit, is.rule->limit);
-    c.text("counted", counted(was.rule->counts), counted(is.rule->counts));
+    c.text("counted", listed(was.rule->counts), listed(is.rule->counts));
     c.text("weighed", std::string(word(was.rule->weighed)), std::string(word(is.rule->weighed)));
   }
 }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //
 // What the ledger needs of a disk, as an interface, so that this room never touches one: the real
-// one is cli/posix_disk.h, tests use a map that can lose what was not flushed. Errors are values
+// one is posix/posix_disk.h, tests use a map that can lose what was not flushed. Errors are values
 // with codes that begin with "disk-"; a call that returns an error has left the file as it was,
 // unless it says otherwise.
 #pragma once

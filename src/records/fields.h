@@ -2,7 +2,7 @@
 //
 // Which kinds of entry there are, which fields each may carry, and how a field's value is read from
 // what was typed and written to a record: one table for reading, writing, `log` and `show`. To add
-// a field: a member in records/entry.h, a row in fields.cpp, its words in cli/record_text.cpp.
+// a field: a member in records/entry.h, a row in fields.cpp, its words in motor/words.cpp.
 #pragma once
 
 #include <optional>

@@ -47,10 +47,10 @@ bool is_entries_header(std::string_view line) {
          is_tail(trimmed(line).substr(kEntriesHeader.size()));
 }
 
-void sum_line(std::string& counted, std::string_view line) {
+void sum_line(std::string& summed, std::string_view line) {
   if (!says_nothing(line)) {
-    counted += line;
-    counted += '\n';
+    summed += line;
+    summed += '\n';
   }
 }
 
@@ -118,11 +118,11 @@ std::optional<std::string_view> head_sum_of(std::string_view line) {
 }
 
 std::string head_sum(std::string_view head_before_sum) {
-  std::string counted;
+  std::string summed;
   for (const Line& line : lines_of(head_before_sum)) {
-    sum_line(counted, line.text);
+    sum_line(summed, line.text);
   }
-  return crc32c_text(counted);
+  return crc32c_text(summed);
 }
 
 Layout lay_out(std::string_view text) {

@@ -47,6 +47,12 @@ double si_of(const std::string& text) {
   return q ? q->in_si() : std::numeric_limits<double>::quiet_NaN();
 }
 
+/// Of a kind that is only read with its uncertainty.
+Result<LinearDensity> linear_density_from(std::string_view text) {
+  const auto q = uncertain_linear_density_from(text);
+  return q ? Result<LinearDensity>(q->value) : q.diagnostics();
+}
+
 double kelvin_of(const std::string& text) {
   const auto t = temperature_from(text);
   return t ? t->in_deg_c() : std::numeric_limits<double>::quiet_NaN();

@@ -250,7 +250,7 @@ std::vector<double> draw_bare(const std::string& path, const pdf::Fonts& fonts) 
   HPDF_SetPagesConfiguration(doc, 40);
   std::array<HPDF_Font, 4> faces{};
   for (const page::Face face : {page::Face::label, page::Face::label_bold}) {
-    const char* name = HPDF_LoadTTFontFromFile(doc, fonts.of(face).c_str(), HPDF_TRUE);
+    const char* name = HPDF_LoadTTFontFromFile(doc, fonts.of(face).name.c_str(), HPDF_TRUE);
     faces.at(static_cast<std::size_t>(face)) = HPDF_GetFont(doc, name, "UTF-8");
   }
   HPDF_Page page = nullptr;

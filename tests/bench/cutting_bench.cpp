@@ -22,10 +22,10 @@
 #include <string>
 #include <vector>
 
-#include "calc/cut_aims.h"
+#include "cutting/cut_aims.h"
+#include "cutting/cutting_plan.h"
 
 using namespace loopledger;
-namespace cutting = calc::cutting;
 
 namespace {
 
@@ -36,14 +36,14 @@ double seconds() { return static_cast<double>(std::clock()) / CLOCKS_PER_SEC; }
 
 /// Up to 60 motors of up to 15 lengths from 150 to 1300 mm and up to 12 pieces of 0.3 to 5 m, all
 /// drawn alike, so the pieces mostly fall short. In steps of `grain` millimetres.
-calc::CuttingTask plain_night(std::mt19937& random, double grain, bool full) {
+cutting::CuttingTask plain_night(std::mt19937& random, double grain, bool full) {
   const auto drawn = [&](int from, int to) {
     const auto steps = static_cast<std::uint32_t>(std::lround((to - from) / grain));
     return Length::mm(from + grain * static_cast<double>(random() % (steps + 1)));
   };
   std::vector<Length> lengths(full ? 15 : 1 + random() % 15);
   std::ranges::generate(lengths, [&] { return drawn(150, 1300); });
-  calc::CuttingTask task;
+  cutting::CuttingTask task;
   const std::size_t pieces = full ? 12 : 1 + random() % 12;
   const std::size_t motors = full ? 60 : 1 + random() % 60;
   for (std::size_t p = 0; p < pieces; ++p) {
@@ -60,8 +60,8 @@ calc::CuttingTask plain_night(std::mt19937& random, double grain, bool full) {
 
 /// 60 motors of 5 to 15 lengths from 150 to 1300 mm, and 12 pieces of 0.3 to 5 m that together are
 /// `ratio` of the motors' length (as near as the pieces' range allows). Whole millimetres.
-calc::CuttingTask night(std::mt19937& random, double ratio, std::size_t motors,
-                        std::size_t pieces) {
+cutting::CuttingTask night(std::mt19937& random, double ratio, std::size_t motors,
+                           std::size_t pieces) {
   std::vector<int> lengths(5 + random() % 11);
   for (int& length : lengths) {
     length = 150 + static_cast<int>(random() % 1151);
@@ -86,7 +86,7 @@ calc::CuttingTask night(std::mt19937& random, double ratio, std::size_t motors,
     }
     sum = now;
   }
-  calc::CuttingTask task;
+  cutting::CuttingTask task;
   for (const double share : shares) {
     task.pieces.push_back({Length::mm(share), Length::mm(random() % 2 == 0 ? 0 : 5)});
   }
@@ -118,11 +118,11 @@ void report(const std::string& what, Tally& tally) {
 void plain_nights(int count, double grain, bool full) {
   std::mt19937 random(11);
   Tally tally;
-  std::array<int, calc::kCuttingAims + 1> aims{};
+  std::array<int, cutting::kCuttingAims + 1> aims{};
   for (int i = 0; i < count; ++i) {
     const auto task = plain_night(random, grain, full);
     const double start = seconds();
-    const auto plan = calc::make_cutting_plan(task);
+    const auto plan = cutting::make_cutting_plan(task);
     const double took = seconds() - start;
     tally.times.push_back(took);
     tally.proven += plan.proven ? 1 : 0;
@@ -141,7 +141,7 @@ void nights(int each, std::size_t motors, std::size_t pieces, const std::vector<
     for (int i = 0; i < each; ++i) {
       const auto task = night(random, ratio, motors, pieces);
       const double start = seconds();
-      const auto plan = calc::make_cutting_plan(task);
+      const auto plan = cutting::make_cutting_plan(task);
       const double took = seconds() - start;
       for (Tally* t : {&tally, &all}) {
         t->times.push_back(took);
@@ -198,7 +198,7 @@ std::pair<int, bool> fewest_bins(const Packing& packing) {
       problem.need.emplace_back(problem.pieces(), length);
       problem.count.push_back(count);
     }
-    cutting::Effort effort{calc::kCuttingEffort};
+    cutting::Effort effort{cutting::kCuttingEffort};
     const auto answer = cutting::pack(problem, cutting::limits_of(problem), effort);
     if (answer.verdict == cutting::Verdict::found) {
       return {bins, proven};

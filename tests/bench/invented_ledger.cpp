@@ -9,7 +9,8 @@
 #include <fstream>
 
 #include "calc/work_out.h"
-#include "cli/motor_label.h"
+#include "motor/motor_label.h"
+#include "motor/now.h"
 #include "records/fields.h"
 #include "records/write.h"
 #include "support/plan_text.h"
@@ -106,7 +107,7 @@ std::vector<Entry> life_of(int index, const records::Planned& planned) {
 /// That the bag's label was printed as things then stood.
 Entry labelled(const records::Record& record, int index) {
   Entry made = entry(Kind::labelled, index, 200);
-  made.tag = cli::label_tag(record);
+  made.tag = motor::label_tag(record, motor::now_of(record));
   return made;
 }
 

@@ -14,9 +14,10 @@
 
 #include "bench/bare_labels.h"
 #include "bench/measure.h"
-#include "page/labels.h"
 #include "pdf/write_pdf.h"
+#include "sheets/labels.h"
 #include "support/invented_batch.h"
+#include "support/own_fonts.h"
 
 using namespace loopledger;
 using namespace loopledger::bench;
@@ -24,7 +25,7 @@ using namespace loopledger::bench;
 namespace {
 
 const pdf::Fonts& fonts() {
-  static const pdf::Fonts kFonts = pdf::fonts_in(LOOPLEDGER_SOURCE_DIR "/fonts");
+  static const pdf::Fonts kFonts = test::fonts_in(LOOPLEDGER_SOURCE_DIR "/fonts");
   return kFonts;
 }
 
@@ -39,11 +40,11 @@ T good(Result<T> result, const char* what) {
 
 /// Labels as a ledger would give them: ids, turns and masses differ from motor to motor. Two
 /// thirds are broken in.
-std::vector<page::LabelFigures> invented_labels(int count) {
-  std::vector<page::LabelFigures> labels;
-  const auto made = testing::invented_batch(count);
+std::vector<motor::LabelFigures> invented_labels(int count) {
+  std::vector<motor::LabelFigures> labels;
+  const auto made = test::invented_batch(count);
   for (std::size_t i = 0; i < made.batch.motors.size(); ++i) {
-    page::LabelFigures label = page::label_figures(made.batch.motors[i]);
+    motor::LabelFigures label = motor::label_figures(made.batch.motors[i]);
     const auto n = static_cast<double>(i);
     label.tag.turns = Turns::of(900 + std::fmod(n * 7, 400));
     if (i % 3 != 0) {
@@ -60,16 +61,17 @@ std::vector<page::LabelFigures> invented_labels(int count) {
 }
 
 page::Document document_of(const std::string& stock,
-                           const std::vector<page::LabelFigures>& figures) {
-  page::LabelRun run;
-  run.stock = testing::stock(stock);
+                           const std::vector<motor::LabelFigures>& figures) {
+  sheets::LabelRun run;
+  run.stock = test::stock(stock);
   run.title = "Labels (invented)";
-  run.layouts = testing::layouts();
+  run.layouts = test::layouts();
   const auto metrics = good(pdf::load_metrics(fonts()), "fonts");
-  return good(page::labels(figures, run, *metrics), "labels");
+  return good(sheets::labels(figures, run, *metrics), "labels");
 }
 
-std::vector<double> ours(const std::string& stock, const std::vector<page::LabelFigures>& figures) {
+std::vector<double> ours(const std::string& stock,
+                         const std::vector<motor::LabelFigures>& figures) {
   const std::string bytes = good(pdf::write_pdf(document_of(stock, figures), fonts()), "PDF");
   return {static_cast<double>(bytes.size())};
 }
@@ -99,7 +101,7 @@ Row measured(const std::string& stock, int count, int rounds, const std::string&
     return std::vector<double>{static_cast<double>(noted)};
   });
   for (int round = 0; round < rounds; ++round) {
-    std::vector<page::LabelFigures> figures;  // filled in the child: this process stays small
+    std::vector<motor::LabelFigures> figures;  // filled in the child: this process stays small
     const Cost ours_now =
         of_work([&] { return ours(stock, figures); }, [&] { figures = invented_labels(count); });
     const Cost bare_now = of_work([&] { return draw_bare(calls, fonts()); });

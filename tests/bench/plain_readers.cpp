@@ -13,7 +13,7 @@
 
 namespace loopledger::bench {
 
-std::vector<std::string> texts_by_zxing(const tag::Grey& picture) {
+std::vector<std::string> texts_by_zxing(const photo::Grey& picture) {
 #if __has_include(<ZXing/ReaderOptions.h>)
   ZXing::ReaderOptions options;
 #else
@@ -35,7 +35,7 @@ std::vector<std::string> texts_by_zxing(const tag::Grey& picture) {
 
 bool has_zbar() { return true; }
 
-std::vector<std::string> texts_by_zbar(const tag::Grey& picture) {
+std::vector<std::string> texts_by_zbar(const photo::Grey& picture) {
   zbar::zbar_image_scanner_t* const scanner = zbar::zbar_image_scanner_create();
   zbar::zbar_image_scanner_set_config(scanner, zbar::ZBAR_NONE, zbar::ZBAR_CFG_ENABLE, 0);
   zbar::zbar_image_scanner_set_config(scanner, zbar::ZBAR_QRCODE, zbar::ZBAR_CFG_ENABLE, 1);
@@ -61,7 +61,7 @@ std::vector<std::string> texts_by_zbar(const tag::Grey& picture) {
 #else
 
 bool has_zbar() { return false; }
-std::vector<std::string> texts_by_zbar(const tag::Grey&) { return {}; }
+std::vector<std::string> texts_by_zbar(const photo::Grey&) { return {}; }
 
 #endif
 

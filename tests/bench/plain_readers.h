@@ -7,14 +7,14 @@
 #include <string>
 #include <vector>
 
-#include "tag/grey.h"
+#include "photo/grey.h"
 
 namespace loopledger::bench {
 
-[[nodiscard]] std::vector<std::string> texts_by_zxing(const tag::Grey& picture);
+[[nodiscard]] std::vector<std::string> texts_by_zxing(const photo::Grey& picture);
 
 /// Whether zbar's header and library were there when this was built.
 [[nodiscard]] bool has_zbar();
-[[nodiscard]] std::vector<std::string> texts_by_zbar(const tag::Grey& picture);
+[[nodiscard]] std::vector<std::string> texts_by_zbar(const photo::Grey& picture);
 
 }  // namespace loopledger::bench

@@ -15,10 +15,11 @@
 #include <vector>
 
 #include "bench/plain_readers.h"
+#include "photo/scan.h"
 #include "support/photo_set.h"
-#include "tag/scan.h"
 
 using namespace loopledger;
+using namespace loopledger::photo;
 using namespace loopledger::tag;
 
 namespace {

@@ -57,7 +57,6 @@ void quantities(std::string_view input) {
   there_and_back(input, area_from);
   there_and_back(input, mass_from);
   there_and_back(input, density_from);
-  there_and_back(input, linear_density_from);
   there_and_back(input, pressure_from);
   there_and_back(input, torque_from);
   there_and_back(input, duration_from);
@@ -67,8 +66,6 @@ void quantities(std::string_view input) {
   there_and_back_with_u(input, uncertain_share_from);
   there_and_back_with_u(input, uncertain_linear_density_from);
   there_and_back_with_u(input, uncertain_pressure_from);
-  claim_result(uncertain_length_from(input), input.size());
-  claim_result(uncertain_density_from(input), input.size());
   const auto factor = uncertain_factor_from(input);
   claim_result(factor, input.size());
   claim(!factor || (std::isfinite(factor->value) && factor->u >= 0), "a factor without bounds");

@@ -45,7 +45,7 @@ runs_of() {
 # Texts of the tree that seed a target beside its own.
 seeds_of() {
   case $1 in
-    templates) echo "$top/templates/stock $top/templates/sheets" ;;
+    templates) echo "$top/templates/stock $top/templates/layouts" ;;
     record) echo "$top/tests/records/format_v1" ;;
     scan) echo "$here/seeds/image" ;;
   esac

@@ -5,7 +5,7 @@
 #include "fuzz/claim.h"
 #include "fuzz/targets.h"
 #include "plan/read_label_layout.h"
-#include "plan/read_printer.h"
+#include "plan/read_printer_misses.h"
 #include "plan/read_stock.h"
 
 namespace loopledger::fuzz {
@@ -78,7 +78,7 @@ void miss(const plan::PrinterMiss& miss) {
 }
 
 void printer(std::string_view text) {
-  const auto printer = plan::read_printer(text, kMineFile);
+  const auto printer = plan::read_printer_misses(text, kMineFile);
   claim_result(printer, text.size());
   if (printer) {
     miss(printer->usual);

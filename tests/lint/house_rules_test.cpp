@@ -120,7 +120,7 @@ TEST_CASE("an arrow that runs the wrong way is found") {
   CHECK(planted("src/tag/id.cpp", "#include \"calc/figures.h\"\n").size() == 1);
   CHECK(planted("src/page/label.cpp", "#include \"pdf/write.h\"\n").size() == 1);
   CHECK(planted("src/pdf/write.cpp", "#include \"calc/figures.h\"\n").size() == 1);
-  CHECK(planted("src/pdf/write.cpp", "#include \"cli/files.h\"\n").size() == 1);
+  CHECK(planted("src/pdf/write.cpp", "#include \"posix/files.h\"\n").size() == 1);
   CHECK(planted("src/page/label.cpp", "#include \"label.h\"\n").size() == 1);
 }
 
@@ -129,21 +129,24 @@ TEST_CASE("an arrow that runs the right way passes") {
   CHECK(planted("src/plan/read.cpp", "#include <toml++/toml.h>\n").empty());
   CHECK(planted("src/calc/curve.cpp", "#include \"plan/plan.h\"\n#include \"records/entry.h\"\n")
             .empty());
-  CHECK(planted("src/page/label.cpp", "#include \"calc/curve.h\"\n#include <fmt/format.h>\n")
+  CHECK(planted("src/sheets/label.cpp", "#include \"calc/curve.h\"\n#include <fmt/format.h>\n")
             .empty());
   CHECK(planted("src/pdf/write.cpp", "#include \"page/page.h\"\n#include <hpdf.h>\n").empty());
-  CHECK(planted("src/cli/files.cpp", "#include <filesystem>\n#include <unistd.h>\n").empty());
-  CHECK(planted("src/main.cpp", "#include \"cli/command.h\"\n#include <iostream>\n").empty());
+  CHECK(planted("src/posix/files.cpp", "#include <filesystem>\n#include <unistd.h>\n").empty());
+  CHECK(planted("src/main.cpp", "#include \"terminal/command.h\"\n#include <iostream>\n").empty());
 }
 
 TEST_CASE("a third-party header outside its room or in a header is found") {
   CHECK(planted("src/calc/curve.cpp", "#include <toml++/toml.h>\n").size() == 1);
   CHECK(planted("src/page/label.cpp", "#include <hpdf.h>\n").size() == 1);
-  CHECK(planted("src/cli/scan.cpp", "#include <ZXing/ReadBarcode.h>\n").size() == 1);
-  CHECK(planted("src/cli/scan.cpp", "#include <openssl/sha.h>\n").size() == 1);
-  CHECK(planted("src/tag/photo.h", "#include <ZXing/ReadBarcode.h>\n").size() == 1);
+  CHECK(planted("src/terminal/libraries.cpp", "#include <hpdf.h>\n#include <png.h>\n").empty());
+  CHECK(planted("src/terminal/list.cpp", "#include <hpdf.h>\n#include <png.h>\n").size() == 2);
+  CHECK(planted("src/terminal/libraries.cpp", "#include <curl/curl.h>\n").size() == 1);
+  CHECK(planted("src/terminal/scan.cpp", "#include <ZXing/ReadBarcode.h>\n").size() == 1);
+  CHECK(planted("src/terminal/scan.cpp", "#include <openssl/sha.h>\n").size() == 1);
+  CHECK(planted("src/photo/image.h", "#include <ZXing/ReadBarcode.h>\n").size() == 1);
   CHECK(planted("src/base/text.h", "#include <fmt/format.h>\n").size() == 1);
-  CHECK(planted("src/tag/photo.cpp", "#  include <png.h>\n").empty());
+  CHECK(planted("src/photo/image.cpp", "#  include <png.h>\n").empty());
 }
 
 TEST_CASE("a pure room that reaches outside is found") {
@@ -155,8 +158,10 @@ TEST_CASE("a pure room that reaches outside is found") {
     CHECK(planted("src/records/ledger.cpp", line).size() == 1);
   }
   CHECK(planted("src/plan/read.cpp", "auto home = std::getenv(\"X\");\n").size() == 1);
-  CHECK(planted("src/tag/photo.cpp", "std::cerr << 1;\n").size() == 1);
-  CHECK(planted("src/tag/photo.cpp", "int a = 0;  // unlike std::cerr\n").empty());
+  CHECK(planted("src/photo/image.cpp", "std::cerr << 1;\n").size() == 1);
+  CHECK(planted("src/pdf/haru.cpp", "HPDF_LoadTTFontFromFile(doc, path, 1);\n").size() == 1);
+  CHECK(planted("src/pdf/font_face.cpp", "FT_New_Face(library, path, 0, &face);\n").size() == 1);
+  CHECK(planted("src/photo/image.cpp", "int a = 0;  // unlike std::cerr\n").empty());
 }
 
 TEST_CASE("a header that reaches a network is found in every room, the one that may much too") {
@@ -164,8 +169,8 @@ TEST_CASE("a header that reaches a network is found in every room, the one that 
                              "curl/curl.h", "boost/asio.hpp"}) {
     CAPTURE(header);
     const std::string line = std::string("#include <") + header + ">\n";
-    REQUIRE(planted("src/cli/files.cpp", line).size() == 1);
-    CHECK(planted("src/cli/files.cpp", line).front().find("network") != std::string::npos);
+    REQUIRE(planted("src/posix/files.cpp", line).size() == 1);
+    CHECK(planted("src/posix/files.cpp", line).front().find("network") != std::string::npos);
     CHECK(planted("src/calc/curve.cpp", line).size() == 1);
   }
 }

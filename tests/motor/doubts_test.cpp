@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //
 // The rules behind what is asked back; how they sound in each way in is tested in
-// tests/cli/log_slips_test.cpp.
+// tests/terminal/log_slips_test.cpp.
 #include "motor/doubts.h"
 
 #include <doctest/doctest.h>

@@ -10,7 +10,7 @@ namespace {
 using namespace loopledger;
 
 struct Drawing {
-  testing::PlainMetrics metrics;
+  test::PlainMetrics metrics;
   Diagnostics warnings;
   page::Page page;
   page::Canvas canvas{metrics, warnings};

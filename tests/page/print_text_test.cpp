@@ -15,10 +15,10 @@ class Lacking final : public page::FontMetrics {
   explicit Lacking(std::u32string lacking) : lacking_(std::move(lacking)) {}
   [[nodiscard]] double width_mm(const std::string& utf8, page::Face face,
                                 double size_pt) const override {
-    return testing::kPlainMetrics.width_mm(utf8, face, size_pt);
+    return test::kPlainMetrics.width_mm(utf8, face, size_pt);
   }
   [[nodiscard]] bool has(char32_t c, page::Face face) const override {
-    return testing::kPlainMetrics.has(c, face) && lacking_.find(c) == std::u32string::npos;
+    return test::kPlainMetrics.has(c, face) && lacking_.find(c) == std::u32string::npos;
   }
 
  private:

@@ -5,8 +5,7 @@
 
 #include <doctest/doctest.h>
 
-#include <fstream>
-#include <iterator>
+#include <memory>
 
 #include "pdf/write_pdf.h"
 #include "support/pdf_tools.h"
@@ -15,17 +14,12 @@ namespace {
 
 using namespace loopledger;
 
-std::string sheet_font() {
-  std::ifstream file(testing::fonts().sheet, std::ios::binary);
-  return {std::istreambuf_iterator<char>(file), {}};
-}
+std::string sheet_font() { return *test::fonts().sheet.bytes; }
 
 /// What the writer says of a font of these bytes, and whether the metrics took it; empty: nothing.
 std::string code_for(const std::string& bytes, bool* measured = nullptr) {
-  const testing::TempFolder folder;
-  pdf::Fonts fonts = testing::fonts();
-  fonts.sheet = folder.path() + "/font.ttf";
-  std::ofstream(fonts.sheet, std::ios::binary) << bytes;
+  pdf::Fonts fonts = test::fonts();
+  fonts.sheet = {"font.ttf", std::make_shared<const std::string>(bytes)};
   page::Document document;
   document.pages.emplace_back();
   document.pages[0].items.emplace_back(page::Text{.x = 20, .y = 20, .utf8 = "Żółć"});
@@ -41,9 +35,9 @@ std::string code_for(const std::string& bytes, bool* measured = nullptr) {
 
 TEST_CASE("the program's own fonts are whole") {
   CHECK(code_for(sheet_font()) == "");
-  for (const std::string& path :
-       {testing::fonts().sheet_bold, testing::fonts().label, testing::fonts().label_bold}) {
-    CHECK(pdf::font_problems(path).empty());
+  for (const pdf::FontFile& font :
+       {test::fonts().sheet_bold, test::fonts().label, test::fonts().label_bold}) {
+    CHECK(pdf::font_problems(font).empty());
   }
 }
 
@@ -69,11 +63,6 @@ TEST_CASE("a file that is no TrueType font, or has no outlines, is an error") {
   std::string tables = whole;
   tables[4] = tables[5] = '\xff';
   CHECK(code_for(tables) == "disk-font");
-}
-
-TEST_CASE("a folder in the place of a font is an error") {
-  const testing::TempFolder folder;
-  CHECK(pdf::font_problems(folder.path()).size() == 1);
 }
 
 TEST_CASE("what is wrong inside a table comes back from the library as an error") {

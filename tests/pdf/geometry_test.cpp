@@ -10,10 +10,10 @@
 #include <cmath>
 #include <sstream>
 
-#include "page/break_in_sheet.h"
-#include "page/cut_sheet.h"
-#include "page/field_card.h"
-#include "page/labels.h"
+#include "sheets/break_in_sheet.h"
+#include "sheets/cut_sheet.h"
+#include "sheets/field_card.h"
+#include "sheets/labels.h"
 #include "support/invented_batch.h"
 #include "support/invented_cards.h"
 #include "support/pdf_geometry.h"
@@ -26,36 +26,35 @@ using namespace loopledger;
 constexpr double kAsDrawn = 0.02;  // mm; 0.1 is what is promised
 
 page::Document sheet(bool cut, const std::string& paper, int motors) {
-  const testing::InventedBatch made = testing::invented_batch(motors);
-  auto document = (cut ? page::cut_sheet : page::break_in_sheet)(
-      made.plan, made.batch, testing::stock(paper), testing::metrics(), std::nullopt);
+  const test::InventedBatch made = test::invented_batch(motors);
+  auto document = (cut ? sheets::cut_sheet : sheets::break_in_sheet)(
+      made.plan, made.batch, test::stock(paper), test::metrics(), std::nullopt);
   REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
   return std::move(document).value();
 }
 
 page::Document labels(const plan::Stock& stock, int motors) {
-  std::vector<page::LabelFigures> figures;
-  for (const calc::MotorFigures& motor : testing::invented_batch(motors).batch.motors) {
-    figures.push_back(page::label_figures(motor));
+  std::vector<motor::LabelFigures> figures;
+  for (const calc::MotorFigures& motor : test::invented_batch(motors).batch.motors) {
+    figures.push_back(motor::label_figures(motor));
   }
-  page::LabelRun run;
-  run.layouts = testing::layouts();
+  sheets::LabelRun run;
+  run.layouts = test::layouts();
   run.stock = stock;
-  auto document = page::labels(figures, run, testing::metrics());
+  auto document = sheets::labels(figures, run, test::metrics());
   REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
   return std::move(document).value();
 }
 
 std::string differences(const page::Document& document, double mm = kAsDrawn) {
-  const testing::TempFolder folder;
-  const std::string path = testing::written(document, folder, "a.pdf");
-  return testing::geometry_differences(document, testing::geometry_of(path), testing::metrics(),
-                                       mm);
+  const test::TempFolder folder;
+  const std::string path = test::written(document, folder, "a.pdf");
+  return test::geometry_differences(document, test::geometry_of(path), test::metrics(), mm);
 }
 
 TEST_CASE("cut sheet and break-in sheet are drawn as the page model has them, on every paper") {
   int papers = 0;
-  for (const plan::Stock& stock : testing::label_stocks()) {
+  for (const plan::Stock& stock : test::label_stocks()) {
     if (stock.is_labels()) {
       continue;
     }
@@ -69,7 +68,7 @@ TEST_CASE("cut sheet and break-in sheet are drawn as the page model has them, on
 }
 
 TEST_CASE("labels are drawn as the page model has them, on every stock") {
-  for (const plan::Stock& stock : testing::label_stocks()) {
+  for (const plan::Stock& stock : test::label_stocks()) {
     CAPTURE(stock.name);
     CHECK(differences(labels(stock, 30)) == "");
   }
@@ -78,7 +77,7 @@ TEST_CASE("labels are drawn as the page model has them, on every stock") {
 TEST_CASE("field cards, curves among them, are drawn as the page model has them") {
   for (const char* paper : {"a4", "letter"}) {
     const auto document =
-        page::field_cards(testing::box_of_cards(8), {}, testing::stock(paper), testing::metrics());
+        sheets::field_cards(test::box_of_cards(8), {}, test::stock(paper), test::metrics());
     REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
     CHECK(differences(*document) == "");
     CHECK(std::ranges::any_of(document->pages[1].items, [](const page::Item& item) {
@@ -89,7 +88,7 @@ TEST_CASE("field cards, curves among them, are drawn as the page model has them"
 
 /// What the comparison says when the model's first thing of a kind is changed after drawing.
 template <class Thing, class Change>
-std::string seen_after(const page::Document& good, const std::vector<testing::DrawnPage>& drawn,
+std::string seen_after(const page::Document& good, const std::vector<test::DrawnPage>& drawn,
                        const Change& change) {
   page::Document changed = good;
   for (page::Item& item : changed.pages[0].items) {
@@ -98,7 +97,7 @@ std::string seen_after(const page::Document& good, const std::vector<testing::Dr
       break;
     }
   }
-  return testing::geometry_differences(changed, drawn, testing::metrics(), kAsDrawn);
+  return test::geometry_differences(changed, drawn, test::metrics(), kAsDrawn);
 }
 
 bool says(const std::string& text, const std::string& what) {
@@ -106,9 +105,9 @@ bool says(const std::string& text, const std::string& what) {
 }
 
 TEST_CASE("the comparison sees each kind of fault") {
-  const page::Document good = labels(testing::stock("a4"), 2);
-  const testing::TempFolder folder;
-  const auto drawn = testing::geometry_of(testing::written(good, folder, "a.pdf"));
+  const page::Document good = labels(test::stock("a4"), 2);
+  const test::TempFolder folder;
+  const auto drawn = test::geometry_of(test::written(good, folder, "a.pdf"));
   using page::Box;
   using page::Line;
   using page::Qr;
@@ -125,7 +124,7 @@ TEST_CASE("the comparison sees each kind of fault") {
   CHECK(says(seen_after<Qr>(good, drawn, [](Qr& q) { q.symbol.dark[5].flip(); }), "modules"));
   page::Document shorter = good;
   shorter.pages[0].items.pop_back();
-  CHECK(testing::geometry_differences(shorter, drawn, testing::metrics(), kAsDrawn) ==
+  CHECK(test::geometry_differences(shorter, drawn, test::metrics(), kAsDrawn) ==
         "page 1 has 1 things too many\n");
 }
 
@@ -147,7 +146,7 @@ double attribute(const std::string& line, const std::string& name) {
 /// from the page's lower left corner.
 std::vector<std::pair<double, double>> told_by_renderer(const std::string& pdf) {
   std::vector<std::pair<double, double>> told;
-  std::istringstream lines(testing::run("mutool trace " + pdf + " 1").out);
+  std::istringstream lines(test::run_tool("mutool trace " + pdf + " 1").out);
   bool first_letter = false;
   bool symbol = false;
   for (std::string line; std::getline(lines, line);) {
@@ -171,12 +170,12 @@ std::vector<std::pair<double, double>> told_by_renderer(const std::string& pdf) 
 /// The same from the reader.
 std::vector<std::pair<double, double>> told_by_reader(const std::string& pdf) {
   constexpr double kPoints = 72 / 25.4;
-  const testing::DrawnPage page = testing::geometry_of(pdf).at(0);
+  const test::DrawnPage page = test::geometry_of(pdf).at(0);
   std::vector<std::pair<double, double>> told;
   const auto add = [&](double x, double y) {
     told.emplace_back(x * kPoints, (page.height - y) * kPoints);
   };
-  for (const testing::Drawn& drawn : page.items) {
+  for (const test::Drawn& drawn : page.items) {
     if (const auto* text = std::get_if<page::Text>(&drawn.item)) {
       add(text->x, text->y);
     } else if (const auto* line = std::get_if<page::Line>(&drawn.item)) {
@@ -196,14 +195,14 @@ std::vector<std::pair<double, double>> told_by_reader(const std::string& pdf) {
 }
 
 TEST_CASE("the reader of drawing instructions agrees with a renderer, where there is one") {
-  if (testing::run("command -v mutool").code != 0) {
+  if (test::run_tool("command -v mutool").code != 0) {
     MESSAGE("mutool not found: the reader is not held against it");
     return;
   }
-  const testing::TempFolder folder;
+  const test::TempFolder folder;
   for (const page::Document& document :
-       {sheet(true, "a4", 5), sheet(false, "letter", 5), labels(testing::stock("a4"), 5)}) {
-    const std::string pdf = testing::written(document, folder, "a.pdf");
+       {sheet(true, "a4", 5), sheet(false, "letter", 5), labels(test::stock("a4"), 5)}) {
+    const std::string pdf = test::written(document, folder, "a.pdf");
     const auto wanted = told_by_renderer(pdf);
     const auto seen = told_by_reader(pdf);
     REQUIRE(seen.size() == wanted.size());

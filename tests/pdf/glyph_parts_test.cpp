@@ -20,15 +20,15 @@ using namespace loopledger;
 
 /// Dark pixels of this text alone in a document.
 long ink_of(const std::string& utf8, page::Face face) {
-  const testing::TempFolder folder;
+  const test::TempFolder folder;
   page::Document document;
   document.pages.emplace_back();
   document.pages[0].width = 100;
   document.pages[0].height = 60;
   document.pages[0].items.emplace_back(
       page::Text{.x = 10, .y = 45, .size_pt = 72, .face = face, .utf8 = utf8});
-  const std::string pdf = testing::written(document, folder, "letter.pdf");
-  const std::string picture = testing::picture_of(pdf, 1, {0, 0, 100, 60}, 72, folder, "letter");
+  const std::string pdf = test::written(document, folder, "letter.pdf");
+  const std::string picture = test::picture_of(pdf, 1, {0, 0, 100, 60}, 72, folder, "letter");
   std::ifstream in(picture, std::ios::binary);
   const std::string bytes{std::istreambuf_iterator<char>(in), {}};
   REQUIRE(bytes.size() > 1000);
@@ -54,7 +54,7 @@ TEST_CASE("a letter with two marks is drawn with both of them, in every face") {
 }
 
 TEST_CASE("a font that can't be read has no parts") {
-  CHECK(pdf::GlyphParts("/nowhere/font.ttf").behind("ồ").empty());
+  CHECK(pdf::GlyphParts(pdf::FontFile{}).behind("ồ").empty());
 }
 
 }  // namespace

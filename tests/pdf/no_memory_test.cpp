@@ -54,7 +54,7 @@ Outcome outcome_at(long call, const page::Document& document) {
     std::signal(SIGABRT, SIG_DFL);
     g_calls = 0;
     g_fails_at = call;
-    const auto made = pdf::write_pdf(document, testing::fonts(), kGivesOut);
+    const auto made = pdf::write_pdf(document, test::fonts(), kGivesOut);
     ::_exit(made.ok()                                      ? written
             : made.diagnostics().at(0).code == "pdf-write" ? refused
                                                            : without_code);
@@ -68,7 +68,7 @@ Outcome outcome_at(long call, const page::Document& document) {
 TEST_CASE("memory that gives out at any of the library's calls is an error and no PDF") {
   const page::Document document = one_of_each();
   g_fails_at = -1;
-  REQUIRE(pdf::write_pdf(document, testing::fonts(), kGivesOut).ok());
+  REQUIRE(pdf::write_pdf(document, test::fonts(), kGivesOut).ok());
   const long calls = g_calls;
   REQUIRE(calls > 1000);
   constexpr long kStep = 61;   // through the fonts, which take thousands of calls

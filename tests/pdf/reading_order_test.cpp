@@ -8,9 +8,9 @@
 #include <sstream>
 
 #include "base/text.h"
-#include "page/break_in_sheet.h"
-#include "page/cut_sheet.h"
-#include "page/labels.h"
+#include "sheets/break_in_sheet.h"
+#include "sheets/cut_sheet.h"
+#include "sheets/labels.h"
 #include "support/invented_batch.h"
 #include "support/page_check.h"
 #include "support/pdf_tools.h"
@@ -20,33 +20,33 @@ namespace {
 
 using namespace loopledger;
 
-page::Document sheet_of(const testing::InventedBatch& made, bool cut,
+page::Document sheet_of(const test::InventedBatch& made, bool cut,
                         const std::string& paper = "a4") {
-  auto document = (cut ? page::cut_sheet : page::break_in_sheet)(
-      made.plan, made.batch, testing::stock(paper), testing::metrics(), std::nullopt);
+  auto document = (cut ? sheets::cut_sheet : sheets::break_in_sheet)(
+      made.plan, made.batch, test::stock(paper), test::metrics(), std::nullopt);
   REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
   return std::move(document).value();
 }
 
-page::Document labels_of(const testing::InventedBatch& made, const std::string& stock) {
-  std::vector<page::LabelFigures> figures;
+page::Document labels_of(const test::InventedBatch& made, const std::string& stock) {
+  std::vector<motor::LabelFigures> figures;
   for (const calc::MotorFigures& motor : made.batch.motors) {
-    figures.push_back(page::label_figures(motor));
+    figures.push_back(motor::label_figures(motor));
   }
-  page::LabelRun run;
-  run.layouts = testing::layouts();
-  run.stock = testing::stock(stock);
+  sheets::LabelRun run;
+  run.layouts = test::layouts();
+  run.stock = test::stock(stock);
   run.title = "Harbour evening (invented)";
-  auto document = page::labels(figures, run, testing::metrics());
+  auto document = sheets::labels(figures, run, test::metrics());
   REQUIRE_MESSAGE(document.ok(), render(document.diagnostics()));
   return std::move(document).value();
 }
 
 /// As `pdftotext -raw` gives it: in the order of the drawing. No reader may complain.
 std::string raw_text(const page::Document& document) {
-  const testing::TempFolder folder;
-  const testing::Ran read =
-      testing::run("pdftotext -raw " + testing::written(document, folder, "a.pdf") + " -");
+  const test::TempFolder folder;
+  const test::Ran read =
+      test::run_tool("pdftotext -raw " + test::written(document, folder, "a.pdf") + " -");
   CHECK(read.code == 0);
   CHECK(read.err == "");
   return read.out;
@@ -76,16 +76,16 @@ std::string out_of_order(const std::string& text, const std::vector<std::string>
 }
 
 TEST_CASE("text is extracted as the page model has it, whole and in its order") {
-  const testing::InventedBatch made = testing::invented_batch(24);
+  const test::InventedBatch made = test::invented_batch(24);
   for (const page::Document& document :
        {sheet_of(made, true), sheet_of(made, false, "letter"), labels_of(made, "a4"),
         labels_of(made, "letter-3x10-2.625x1")}) {
-    CHECK(without_spaces(raw_text(document)) == without_spaces(testing::all_text(document)));
+    CHECK(without_spaces(raw_text(document)) == without_spaces(test::all_text(document)));
   }
 }
 
 TEST_CASE("a cut sheet reads from head to foot, part by part, a motor's row in one run") {
-  const testing::InventedBatch made = testing::invented_batch(10);
+  const test::InventedBatch made = test::invented_batch(10);
   const std::string text = raw_text(sheet_of(made, true));
   std::vector<std::string> parts{"CUT SHEET",    made.plan.title,      "2026-01-31", "Fetch",
                                  "Check weight", "Cut, in this order", "1. piece"};
@@ -102,7 +102,7 @@ TEST_CASE("a cut sheet reads from head to foot, part by part, a motor's row in o
 }
 
 TEST_CASE("a break-in sheet reads owner by owner: what to do, then each motor's blanks") {
-  const testing::InventedBatch made = testing::invented_batch(10);
+  const test::InventedBatch made = test::invented_batch(10);
   const std::string text = raw_text(sheet_of(made, false));
   std::vector<std::string> parts{"BREAK-IN SHEET", made.plan.title, "2026-01-31",
                                  "Blanks of a step"};
@@ -118,7 +118,7 @@ TEST_CASE("a break-in sheet reads owner by owner: what to do, then each motor's 
 }
 
 TEST_CASE("labels read one after the other, each label's lines together") {
-  const testing::InventedBatch made = testing::invented_batch(9);
+  const test::InventedBatch made = test::invented_batch(9);
   for (const char* stock : {"a4-3x8-70x37", "a4", "letter-2x5-4x2"}) {
     std::istringstream lines(raw_text(labels_of(made, stock)));
     std::vector<std::string> blocks;  // a label's lines; it begins with its id
@@ -144,7 +144,7 @@ TEST_CASE("labels read one after the other, each label's lines together") {
 }
 
 TEST_CASE("Polish, Czech, Greek and Cyrillic are drawn and extracted right on sheets and labels") {
-  testing::InventedBatch made = testing::invented_batch(5);
+  test::InventedBatch made = test::invented_batch(5);
   const std::vector<std::string> words{"Zażółć gęślą jaźń ŻÓŁĆ",    "Příliš žluťoučký kůň ĎŤŇ",
                                        "Ξεσκεπάζω τη βδελυγμία ΐΰ", "Съешь ёщё їжак ЂЋЏ",
                                        "Ångström ß Æø İğ ő",        "½ ⅛ µ × ± ° € “” …"};
@@ -164,7 +164,7 @@ TEST_CASE("Polish, Czech, Greek and Cyrillic are drawn and extracted right on sh
 }
 
 TEST_CASE("letters typed with marks behind them are found as the letters they are") {
-  testing::InventedBatch made = testing::invented_batch(1);
+  test::InventedBatch made = test::invented_batch(1);
   made.batch.motors[0].planned.owner = "Rene\u0301 C\u030Cerny\u0301";
   made.plan.title = "\u0418\u0306од \u03B9\u0301";
   CHECK(raw_text(sheet_of(made, true)).find("Йод ί") != std::string::npos);
@@ -174,9 +174,9 @@ TEST_CASE("letters typed with marks behind them are found as the letters they ar
 
 /// "title|page" of the bookmarks, by a program that had no part in writing them.
 std::vector<std::string> bookmarks(const page::Document& document) {
-  const testing::TempFolder folder;
+  const test::TempFolder folder;
   std::istringstream lines(
-      testing::run("qpdf --json --json-key=outlines " + testing::written(document, folder, "a.pdf"))
+      test::run_tool("qpdf --json --json-key=outlines " + test::written(document, folder, "a.pdf"))
           .out);
   std::vector<std::string> marks;
   std::string page;
@@ -192,7 +192,7 @@ std::vector<std::string> bookmarks(const page::Document& document) {
 }
 
 TEST_CASE("bookmarks name sections and owners in order and lead to the pages where they stand") {
-  const testing::InventedBatch made = testing::invented_batch(60);
+  const test::InventedBatch made = test::invented_batch(60);
   for (const bool cut : {true, false}) {
     const page::Document document = sheet_of(made, cut);
     std::vector<std::string> wanted;
@@ -221,7 +221,7 @@ TEST_CASE("bookmarks name sections and owners in order and lead to the pages whe
 }
 
 TEST_CASE("bookmarks of labels name owners, or stems, on the pages of their first labels") {
-  testing::InventedBatch made = testing::invented_batch(60);
+  test::InventedBatch made = test::invented_batch(60);
   CHECK(bookmarks(labels_of(made, "a4-3x8-70x37")) ==
         std::vector<std::string>{"Anna|1", "Żaneta Źdźbłowicz-Łączyńska|1",
                                  "Řehoř Žluťoučký-Křepelka|2", "Ευανθία Ψαροκαπνίδου|2",
@@ -238,9 +238,9 @@ TEST_CASE("title and bookmarks hold what the fonts have not, whole") {
   document.title = "Evening 😀 שלום (1) \\ <2>";
   document.pages.resize(2);
   document.outline = {{.title = "Ź 😀", .page = 1}, {.title = "(a", .page = 0}};
-  const testing::TempFolder folder;
-  const std::string path = testing::written(document, folder, "a.pdf");
-  CHECK(testing::run("pdfinfo " + path).out.find(document.title) != std::string::npos);
+  const test::TempFolder folder;
+  const std::string path = test::written(document, folder, "a.pdf");
+  CHECK(test::run_tool("pdfinfo " + path).out.find(document.title) != std::string::npos);
   CHECK(bookmarks(document) == std::vector<std::string>{"Ź 😀|2", "(a|1"});
 }
 

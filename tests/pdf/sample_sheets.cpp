@@ -8,11 +8,12 @@
 #include <string>
 
 #include "base/diagnostic.h"
-#include "page/break_in_sheet.h"
-#include "page/cut_sheet.h"
-#include "page/labels.h"
 #include "pdf/write_pdf.h"
+#include "sheets/break_in_sheet.h"
+#include "sheets/cut_sheet.h"
+#include "sheets/labels.h"
 #include "support/invented_batch.h"
+#include "support/own_fonts.h"
 
 namespace {
 
@@ -39,33 +40,34 @@ int main(int argc, char** argv) {
     return 2;
   }
   const std::string folder = argv[1];
-  const testing::InventedBatch made = testing::invented_batch(argc > 2 ? std::atoi(argv[2]) : 24);
-  const pdf::Fonts fonts = pdf::fonts_in(LOOPLEDGER_SOURCE_DIR "/fonts");
+  const test::InventedBatch made = test::invented_batch(argc > 2 ? std::atoi(argv[2]) : 24);
+  const pdf::Fonts fonts = test::fonts_in(LOOPLEDGER_SOURCE_DIR "/fonts");
   const auto metrics = pdf::load_metrics(fonts);
   if (!metrics) {
     std::fputs(render(metrics.diagnostics()).c_str(), stderr);
     return 1;
   }
-  std::vector<page::LabelFigures> figures;
+  std::vector<motor::LabelFigures> figures;
   for (const calc::MotorFigures& motor : made.batch.motors) {
-    figures.push_back(page::label_figures(motor));
+    figures.push_back(motor::label_figures(motor));
   }
   bool good = true;
-  for (const plan::Stock& paper : {testing::stock("a4"), testing::stock("letter")}) {
-    good = save(page::cut_sheet(made.plan, made.batch, paper, **metrics, std::nullopt), fonts,
+  for (const plan::Stock& paper : {test::stock("a4"), test::stock("letter")}) {
+    good = save(sheets::cut_sheet(made.plan, made.batch, paper, **metrics, std::nullopt), fonts,
                 folder + "/cut-" + paper.name + ".pdf") &&
            good;
-    good = save(page::break_in_sheet(made.plan, made.batch, paper, **metrics, std::nullopt), fonts,
-                folder + "/break-in-" + paper.name + ".pdf") &&
+    good = save(sheets::break_in_sheet(made.plan, made.batch, paper, **metrics, std::nullopt),
+                fonts, folder + "/break-in-" + paper.name + ".pdf") &&
            good;
   }
-  for (const plan::Stock& stock : testing::label_stocks()) {
-    page::LabelRun run;
-    run.layouts = testing::layouts();
+  for (const plan::Stock& stock : test::label_stocks()) {
+    sheets::LabelRun run;
+    run.layouts = test::layouts();
     run.stock = stock;
     run.title = made.plan.title;
-    good = save(page::labels(figures, run, **metrics), fonts, folder + "/" + stock.name + ".pdf") &&
-           good;
+    good =
+        save(sheets::labels(figures, run, **metrics), fonts, folder + "/" + stock.name + ".pdf") &&
+        good;
   }
   return good ? 0 : 1;
 }

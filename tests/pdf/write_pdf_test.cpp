@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "pdf/own_mark.h"
+#include "support/own_fonts.h"
 #include "support/pdf_tools.h"
 
 namespace {
@@ -20,7 +21,7 @@ page::Document with_text(page::Face face) {
 }
 
 TEST_CASE("a document without pages is refused") {
-  const auto refused = pdf::write_pdf({}, testing::fonts());
+  const auto refused = pdf::write_pdf({}, test::fonts());
   REQUIRE_FALSE(refused.ok());
   CHECK(refused.diagnostics()[0].code == "pdf-empty");
 }
@@ -30,7 +31,7 @@ TEST_CASE("a third font face is refused") {
   for (const page::Face face : {page::Face::sheet_bold, page::Face::label}) {
     document.pages[0].items.emplace_back(page::Text{.x = 20, .y = 30, .face = face, .utf8 = "a"});
   }
-  const auto refused = pdf::write_pdf(document, testing::fonts());
+  const auto refused = pdf::write_pdf(document, test::fonts());
   REQUIRE_FALSE(refused.ok());
   CHECK(refused.diagnostics()[0].code == "pdf-faces");
 }
@@ -38,13 +39,13 @@ TEST_CASE("a third font face is refused") {
 TEST_CASE("a text longer than the format takes is refused, not cut off silently") {
   page::Document document = with_text(page::Face::sheet);
   std::get<page::Text>(document.pages[0].items[0]).utf8 = std::string(70000, 'a');
-  const auto refused = pdf::write_pdf(document, testing::fonts());
+  const auto refused = pdf::write_pdf(document, test::fonts());
   REQUIRE_FALSE(refused.ok());
   CHECK(refused.diagnostics()[0].code == "pdf-text");
 }
 
 TEST_CASE("a font file that is not there is an error, not a page without text") {
-  const auto refused = pdf::write_pdf(with_text(page::Face::label), pdf::fonts_in("/nowhere"));
+  const auto refused = pdf::write_pdf(with_text(page::Face::label), test::fonts_in("/nowhere"));
   REQUIRE_FALSE(refused.ok());
   CHECK(refused.diagnostics()[0].code == "disk-font");
   CHECK(refused.diagnostics()[0].message.find("/nowhere/RobotoCondensed-Regular.ttf") !=
@@ -54,7 +55,7 @@ TEST_CASE("a font file that is not there is an error, not a page without text") 
 TEST_CASE("what the library refuses in the middle of a page is an error") {
   page::Document document = with_text(page::Face::label);
   std::get<page::Text>(document.pages[0].items[0]).size_pt = -1;
-  const auto refused = pdf::write_pdf(document, testing::fonts());
+  const auto refused = pdf::write_pdf(document, test::fonts());
   REQUIRE_FALSE(refused.ok());
   CHECK(refused.diagnostics()[0].code == "pdf-write");
 }
@@ -63,7 +64,7 @@ TEST_CASE("what the library refuses in the middle of a page is an error") {
 std::string refused_for(const std::string& utf8) {
   page::Document document = with_text(page::Face::sheet);
   std::get<page::Text>(document.pages[0].items[0]).utf8 = utf8;
-  const auto made = pdf::write_pdf(document, testing::fonts());
+  const auto made = pdf::write_pdf(document, test::fonts());
   return made.ok() ? std::string() : made.diagnostics()[0].code;
 }
 
@@ -83,7 +84,7 @@ TEST_CASE("a place that is no number, or far off every page, is refused") {
           page::Item(page::Qr{.x = bad, .symbol = {}, .text = ""})}) {
       page::Document document = with_text(page::Face::sheet);
       document.pages[0].items.push_back(item);
-      const auto refused = pdf::write_pdf(document, testing::fonts());
+      const auto refused = pdf::write_pdf(document, test::fonts());
       REQUIRE_FALSE(refused.ok());
       CHECK(refused.diagnostics()[0].code == "pdf-place");
     }
@@ -93,7 +94,7 @@ TEST_CASE("a place that is no number, or far off every page, is refused") {
 TEST_CASE("a bookmark of a page that is not there is refused") {
   page::Document document = with_text(page::Face::sheet);
   document.outline.push_back({.title = "Anna", .page = 1});
-  const auto refused = pdf::write_pdf(document, testing::fonts());
+  const auto refused = pdf::write_pdf(document, test::fonts());
   REQUIRE_FALSE(refused.ok());
   CHECK(refused.diagnostics()[0].code == "pdf-outline");
 }
@@ -101,13 +102,13 @@ TEST_CASE("a bookmark of a page that is not there is refused") {
 TEST_CASE("a page of a size that no PDF can have is an error") {
   page::Document document = with_text(page::Face::sheet);
   document.pages[0].width = 0.5;
-  const auto refused = pdf::write_pdf(document, testing::fonts());
+  const auto refused = pdf::write_pdf(document, test::fonts());
   REQUIRE_FALSE(refused.ok());
   CHECK(refused.diagnostics()[0].code == "pdf-write");
 }
 
 TEST_CASE("the mark is the file's own size: with more, less or other bytes it is another's file") {
-  const auto made = pdf::write_pdf(with_text(page::Face::sheet), testing::fonts());
+  const auto made = pdf::write_pdf(with_text(page::Face::sheet), test::fonts());
   REQUIRE(made.ok());
   const auto head = std::string_view(*made).substr(0, pdf::kMarkWithin);
   CHECK(pdf::has_mark(head, made->size()));
@@ -121,9 +122,9 @@ TEST_CASE("the mark is the file's own size: with more, less or other bytes it is
 TEST_CASE("a document of very many pages bears the mark where it is looked for") {
   page::Document document;
   document.pages.resize(1001);
-  const auto many = pdf::write_pdf(document, testing::fonts());
+  const auto many = pdf::write_pdf(document, test::fonts());
   document.pages.resize(1000);
-  const auto flat = pdf::write_pdf(document, testing::fonts());
+  const auto flat = pdf::write_pdf(document, test::fonts());
   for (const auto* made : {&many, &flat}) {
     REQUIRE(made->ok());
     CHECK(pdf::has_mark(std::string_view(**made).substr(0, pdf::kMarkWithin), (*made)->size()));
@@ -132,8 +133,8 @@ TEST_CASE("a document of very many pages bears the mark where it is looked for")
 
 TEST_CASE("the same document twice is the same bytes") {
   const page::Document document = with_text(page::Face::sheet);
-  const auto one = pdf::write_pdf(document, testing::fonts());
-  const auto two = pdf::write_pdf(document, testing::fonts());
+  const auto one = pdf::write_pdf(document, test::fonts());
+  const auto two = pdf::write_pdf(document, test::fonts());
   REQUIRE(one.ok());
   CHECK(*one == *two);
   CHECK(one->find("CreationDate") == std::string::npos);

@@ -71,11 +71,11 @@ TEST_CASE("a layout without lines, a line without a name or text, is told") {
 TEST_CASE("all layouts of the templates read, and show every line that a bag needs") {
   int read = 0;
   for (const auto& file :
-       std::filesystem::directory_iterator(LOOPLEDGER_SOURCE_DIR "/templates/sheets")) {
+       std::filesystem::directory_iterator(LOOPLEDGER_SOURCE_DIR "/templates/layouts")) {
     const std::string name = file.path().stem().string();
     CAPTURE(name);
     const auto layout =
-        plan::read_label_layout(test::template_text("sheets", name), name + ".toml", name);
+        plan::read_label_layout(test::template_text("layouts", name), name + ".toml", name);
     REQUIRE_MESSAGE(layout.ok(), render(layout.diagnostics()));
     ++read;
     std::set<std::string> fields;

@@ -184,6 +184,27 @@ TEST_CASE("the same id planned twice names the line of the first and a free numb
                 "id\n") != std::string::npos);
 }
 
+TEST_CASE("of several groups that have an id the first in the plan is named") {
+  const auto group = [](const std::string& id, int first, int count) {
+    return "[[motors]]\nid = \"" + id + "\"\nfirst = " + std::to_string(first) +
+           "\ncount = " + std::to_string(count) + "\nloop = \"300 mm\"\n";
+  };
+  const auto told = [&](const std::string& newest) {
+    return said(
+        read(with_head(group("TH", 20, 5) + group("TH", 1, 5) + group("LA", 1, 50) + newest))
+            .diagnostics());
+  };
+  CHECK(told(group("TH", 6, 14)).empty());
+  CHECK(told(group("TH", 25, 1)).empty());
+  CHECK(told(group("TH", 3, 30)).find("TH-20 is planned twice; the first time in line 5 ") !=
+        std::string::npos);
+  CHECK(told(group("TH", 3, 17)).find("TH-03 is planned twice; the first time in line 10 ") !=
+        std::string::npos);
+  // The one that was refused has its numbers too.
+  CHECK(told(group("TH", 3, 8) + group("TH", 8, 1))
+            .find("TH-08 is planned twice; the first time in line 20 ") != std::string::npos);
+}
+
 TEST_CASE("more motors than a plan may hold is an error, not a hang") {
   const auto plan =
       read(with_head("[[motors]]\nid = \"A\"\ncount = 9000\nloop = \"300 mm\"\n"

@@ -199,7 +199,7 @@ void check_against_glpsol(const SmallNight& night) {
   const auto longest = how.solve("Maximize", "longest");
   REQUIRE(longest.has_value());
 
-  const auto plan = calc::make_cutting_plan(test::task_of(night));
+  const auto plan = cutting::make_cutting_plan(test::task_of(night));
   CHECK(plan.proven);
   const auto aims = test::aims_of(night, plan);
   REQUIRE(aims.has_value());

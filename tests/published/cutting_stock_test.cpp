@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //
 // Textbook cases of cutting stock. They count stock used, so they are put to the search behind the
-// cutting plan (calc::cutting::pack) as: can all be cut from so many pieces? With the published
+// cutting plan (cutting::pack) as: can all be cut from so many pieces? With the published
 // number yes, with one less proven no (but for csp-100, see there). A bigger shelf with `keep` = 0
 // (nothing is scrap) must then touch just as many, by the third aim, where it is small enough to
 // ask.
@@ -18,10 +18,11 @@
 #include <array>
 #include <vector>
 
-#include "calc/cut_aims.h"
+#include "cutting/cut_aims.h"
+#include "cutting/cutting_plan.h"
 
 using namespace loopledger;
-using calc::cutting::Verdict;
+using cutting::Verdict;
 
 namespace {
 
@@ -30,9 +31,8 @@ struct Demand {
   int count;
 };
 
-calc::cutting::Problem shelf_problem(const std::vector<int>& stock,
-                                     const std::vector<Demand>& demand) {
-  calc::cutting::Problem problem;
+cutting::Problem shelf_problem(const std::vector<int>& stock, const std::vector<Demand>& demand) {
+  cutting::Problem problem;
   for (const int length : stock) {
     problem.whole.push_back(length);
     problem.room.push_back(length);
@@ -48,16 +48,16 @@ calc::cutting::Problem shelf_problem(const std::vector<int>& stock,
 
 Verdict can_be_cut(const std::vector<int>& stock, const std::vector<Demand>& demand) {
   const auto problem = shelf_problem(stock, demand);
-  calc::cutting::Effort effort{20'000'000};
-  return calc::cutting::pack(problem, calc::cutting::limits_of(problem), effort).verdict;
+  cutting::Effort effort{20'000'000};
+  return cutting::pack(problem, cutting::limits_of(problem), effort).verdict;
 }
 
 std::vector<int> equal_pieces(int count, int length) {
   return std::vector<int>(static_cast<std::size_t>(count), length);
 }
 
-calc::CuttingResult from_shelf(int pieces, int length, const std::vector<Demand>& demand) {
-  calc::CuttingTask task;
+cutting::CuttingResult from_shelf(int pieces, int length, const std::vector<Demand>& demand) {
+  cutting::CuttingTask task;
   for (int i = 0; i < pieces; ++i) {
     task.pieces.push_back({Length::mm(length), Length{}});
   }
@@ -66,7 +66,7 @@ calc::CuttingResult from_shelf(int pieces, int length, const std::vector<Demand>
       task.cut.emplace_back(task.pieces.size(), Length::mm(d.length));
     }
   }
-  return calc::make_cutting_plan(task);
+  return cutting::make_cutting_plan(task);
 }
 
 const std::vector<Demand> kDemand110{{20, 48}, {45, 35}, {50, 24}, {55, 10}, {75, 8}};

@@ -1,35 +1,37 @@
 // SPDX-License-Identifier: MIT
 #include "support/cli_run.h"
 
-#include <cstdlib>
+#include <filesystem>
 #include <fstream>
+#include <iterator>
 #include <sstream>
-#include <stdexcept>
 
 #include "base/text.h"
-#include "cli/command.h"
+#include "pdf/own_mark.h"
+#include "posix/native_world.h"
+#include "terminal/command.h"
 
 namespace loopledger::test {
-
-namespace fs = std::filesystem;
 
 Ran run(const std::vector<std::string>& arguments, const std::string& input,
         const std::map<std::string, std::string>& environment) {
   std::istringstream in(input);
   std::ostringstream out;
   std::ostringstream err;
-  cli::Context context{in, out, err, [] { return Moment{1777629600}; },
-                       [&environment](const char* name) -> std::optional<std::string> {
-                         const auto found = environment.find(name);
-                         return found == environment.end() ? std::nullopt
-                                                           : std::optional(found->second);
-                       }};
+  posix::NativeWorld world(
+      in,
+      [&environment](const char* name) -> std::optional<std::string> {
+        const auto found = environment.find(name);
+        return found == environment.end() ? std::nullopt : std::optional(found->second);
+      },
+      [] { return Moment{1777629600}; });
+  terminal::Context context{in, out, err, world.get()};
   std::vector<const char*> argv{"loopledger"};
   for (const std::string& argument : arguments) {
     argv.push_back(argument.c_str());
   }
   Ran ran;
-  ran.code = cli::run(static_cast<int>(argv.size()), argv.data(), context);
+  ran.code = terminal::run(static_cast<int>(argv.size()), argv.data(), context);
   ran.out = out.str();
   ran.err = err.str();
   return ran;
@@ -45,36 +47,13 @@ std::string too_wide(const std::string& text) {
   return {};
 }
 
-TempFolder::TempFolder() {
-  std::string name = (fs::temp_directory_path() / "loopledger-test-XXXXXX").string();
-  if (::mkdtemp(name.data()) == nullptr) {
-    throw std::runtime_error("no temporary folder can be made");
+bool is_ours(const std::string& path) {
+  if (!std::filesystem::exists(path)) {
+    return true;
   }
-  folder_ = name;
+  std::ifstream in(path, std::ios::binary);
+  const std::string bytes{std::istreambuf_iterator<char>(in), {}};
+  return pdf::has_mark(std::string_view(bytes).substr(0, pdf::kMarkWithin), bytes.size());
 }
-
-TempFolder::~TempFolder() {
-  std::error_code ignored;
-  fs::remove_all(folder_, ignored);
-}
-
-std::string TempFolder::path(const std::string& name) const {
-  return name.empty() ? folder_.string() : (folder_ / name).string();
-}
-
-std::string TempFolder::write(const std::string& name, const std::string& text) const {
-  fs::create_directories((folder_ / name).parent_path());
-  std::ofstream(folder_ / name, std::ios::binary) << text;
-  return path(name);
-}
-
-std::string TempFolder::read(const std::string& name) const {
-  std::ifstream file(folder_ / name, std::ios::binary);
-  std::ostringstream text;
-  text << file.rdbuf();
-  return text.str();
-}
-
-bool TempFolder::holds(const std::string& name) const { return fs::exists(folder_ / name); }
 
 }  // namespace loopledger::test

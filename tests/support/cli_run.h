@@ -4,23 +4,15 @@
 // clock is fixed, the environment is what the test says.
 #pragma once
 
-#include <filesystem>
 #include <map>
 #include <string>
 #include <vector>
 
+#include "support/has.h"
+#include "support/ran.h"
+#include "support/temp_folder.h"
+
 namespace loopledger::test {
-
-struct Ran {
-  int code = 0;
-  std::string out;
-  std::string err;
-};
-
-/// Whether a part stands in a text.
-[[nodiscard]] inline bool has(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
 
 /// The first line that is wider than a terminal of 100 columns; empty: none is.
 [[nodiscard]] std::string too_wide(const std::string& text);
@@ -29,21 +21,7 @@ struct Ran {
 [[nodiscard]] Ran run(const std::vector<std::string>& arguments, const std::string& input = {},
                       const std::map<std::string, std::string>& environment = {});
 
-/// A folder of its own for one test, removed at its end.
-class TempFolder {
- public:
-  TempFolder();
-  TempFolder(const TempFolder&) = delete;
-  TempFolder& operator=(const TempFolder&) = delete;
-  ~TempFolder();
-  [[nodiscard]] std::string path(const std::string& name = {}) const;
-  /// Writes a file into the folder and returns its path.
-  std::string write(const std::string& name, const std::string& text) const;
-  [[nodiscard]] std::string read(const std::string& name) const;
-  [[nodiscard]] bool holds(const std::string& name) const;
-
- private:
-  std::filesystem::path folder_;
-};
+/// Whether the file is one that the program wrote itself, whole; true too when there is none.
+[[nodiscard]] bool is_ours(const std::string& path);
 
 }  // namespace loopledger::test

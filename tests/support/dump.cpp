@@ -5,7 +5,7 @@
 
 #include "base/quantity_text.h"
 
-namespace loopledger::testing {
+namespace loopledger::test {
 namespace {
 
 using namespace page;
@@ -105,4 +105,4 @@ std::string dump(const Document& document) {
   return text;
 }
 
-}  // namespace loopledger::testing
+}  // namespace loopledger::test

@@ -8,8 +8,8 @@
 
 #include "page/page.h"
 
-namespace loopledger::testing {
+namespace loopledger::test {
 
 [[nodiscard]] std::string dump(const page::Document& document);
 
-}  // namespace loopledger::testing
+}  // namespace loopledger::test

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 //
 // Slow and obviously right: the best cutting plan of whole millimetres, by looking at every way to
-// put every motor on a piece or on none. For tests of calc/cutting_plan.h.
+// put every motor on a piece or on none. For tests of cutting/cutting_plan.h.
 #pragma once
 
 #include <algorithm>
@@ -10,7 +10,7 @@
 #include <tuple>
 #include <vector>
 
-#include "calc/cutting_plan.h"
+#include "cutting/cutting_plan.h"
 
 namespace loopledger::test {
 
@@ -22,8 +22,8 @@ struct SmallNight {
   std::vector<std::vector<int>> cut;
 };
 
-inline calc::CuttingTask task_of(const SmallNight& night) {
-  calc::CuttingTask task;
+inline cutting::CuttingTask task_of(const SmallNight& night) {
+  cutting::CuttingTask task;
   for (const int piece : night.pieces) {
     task.pieces.push_back({Length::mm(piece), Length::mm(night.ends)});
   }
@@ -85,7 +85,7 @@ inline CutAims best_of_every_cut(const SmallNight& night) {
   return *best;
 }
 
-inline std::optional<CutAims> aims_of(const SmallNight& night, const calc::CuttingResult& plan) {
+inline std::optional<CutAims> aims_of(const SmallNight& night, const cutting::CuttingResult& plan) {
   std::vector<std::size_t> at;
   for (const auto& piece : plan.piece_of) {
     at.push_back(piece.value_or(night.pieces.size()));

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 //
 // The calls of the operating system that change a disk, made to fail or to kill at the Nth of them.
-// A test that links this with the options of tests/cli/CMakeLists.txt (--wrap) sends the program's
-// own calls through here; those of the standard library go past it.
+// A test that links this with the options of tests/terminal/CMakeLists.txt (--wrap) sends the
+// program's own calls through here; those of the standard library go past it.
 #pragma once
 
 namespace loopledger::test {

@@ -12,7 +12,7 @@
 #include "plan/read_label_layout.h"
 #include "plan/read_stock.h"
 
-namespace loopledger::testing {
+namespace loopledger::test {
 namespace {
 
 struct Owner {
@@ -244,7 +244,8 @@ std::vector<plan::Stock> label_stocks() {
 }
 
 plan::LabelLayout layout(const std::string& name) {
-  const std::string path = std::string(LOOPLEDGER_SOURCE_DIR "/templates/sheets/") + name + ".toml";
+  const std::string path =
+      std::string(LOOPLEDGER_SOURCE_DIR "/templates/layouts/") + name + ".toml";
   std::ifstream file(path, std::ios::binary);
   const std::string text{std::istreambuf_iterator<char>(file), {}};
   const Result<plan::LabelLayout> read = plan::read_label_layout(text, path, name);
@@ -253,4 +254,4 @@ plan::LabelLayout layout(const std::string& name) {
 
 plan::LabelLayouts layouts() { return {layout("slip"), layout("bag"), layout("remnant")}; }
 
-}  // namespace loopledger::testing
+}  // namespace loopledger::test

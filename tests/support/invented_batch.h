@@ -13,7 +13,7 @@
 #include "plan/plan.h"
 #include "plan/stock.h"
 
-namespace loopledger::testing {
+namespace loopledger::test {
 
 struct InventedBatch {
   plan::Plan plan;
@@ -28,8 +28,8 @@ struct InventedBatch {
 /// All label sheets of templates/stock, and the plain papers.
 [[nodiscard]] std::vector<plan::Stock> label_stocks();
 
-/// A layout of templates/sheets by its name, and all that a run needs.
+/// A layout of templates/layouts by its name, and all that a run needs.
 [[nodiscard]] plan::LabelLayout layout(const std::string& name);
 [[nodiscard]] plan::LabelLayouts layouts();
 
-}  // namespace loopledger::testing
+}  // namespace loopledger::test

@@ -3,11 +3,11 @@
 
 #include <string>
 
-namespace loopledger::testing {
+namespace loopledger::test {
 namespace {
 
-page::CardMotor common_card() {
-  page::CardMotor card;
+motor::CardMotor common_card() {
+  motor::CardMotor card;
   card.id = {"QU", 1};
   card.state = "broken in";
   card.purpose = "Lantern 46";
@@ -32,8 +32,8 @@ std::vector<calc::TorquePoint> torques_read() {
 
 }  // namespace
 
-page::CardMotor flown_card() {
-  page::CardMotor card = common_card();
+motor::CardMotor flown_card() {
+  motor::CardMotor card = common_card();
   card.state = "flown";
   card.best_turns = Turns::of(1150);
   card.best_torque = Torque::gf_cm(41);
@@ -49,14 +49,14 @@ page::CardMotor flown_card() {
     card.points.push_back({point, true});
   }
   card.points.push_back({{Turns::of(1000), Torque::gf_cm(33)}, false});
-  card.launch = page::CardLaunch{Turns::of(1010), Torque::gf_cm(22.5), Turns::of(143)};
+  card.launch = motor::CardLaunch{Turns::of(1010), Torque::gf_cm(22.5), Turns::of(143)};
   card.oil = calc::OilAgain{Mass::mg(30.2), Mass::mg(4.7)};
   card.oil_counts = true;
   return card;
 }
 
-page::CardMotor unwound_card() {
-  page::CardMotor card = common_card();
+motor::CardMotor unwound_card() {
+  motor::CardMotor card = common_card();
   card.id = {"QU", 2};
   card.expected = {Torque::gf_cm(18.6), Torque::gf_cm(10.3), Torque::gf_cm(46.9)};
   card.expected_from =
@@ -68,8 +68,8 @@ page::CardMotor unwound_card() {
   return card;
 }
 
-page::CardMotor retired_card() {
-  page::CardMotor card;
+motor::CardMotor retired_card() {
+  motor::CardMotor card;
   card.id = {"QU", 3};
   card.state = "retired";
   card.retired = true;
@@ -79,7 +79,7 @@ page::CardMotor retired_card() {
   return card;
 }
 
-page::CardMotor longest_card() {
+motor::CardMotor longest_card() {
   const auto words = [](std::size_t length) {
     std::string text;
     while (text.size() < length) {
@@ -87,7 +87,7 @@ page::CardMotor longest_card() {
     }
     return text.substr(0, length);
   };
-  page::CardMotor card = flown_card();
+  motor::CardMotor card = flown_card();
   card.id = {"ABCDEFGH", 9999};
   card.purpose = words(200);
   card.owner = words(60);
@@ -109,8 +109,8 @@ page::CardMotor longest_card() {
   return card;
 }
 
-std::vector<page::CardMotor> box_of_cards(int count) {
-  std::vector<page::CardMotor> box;
+std::vector<motor::CardMotor> box_of_cards(int count) {
+  std::vector<motor::CardMotor> box;
   for (int i = 0; i < count; ++i) {
     switch (i % 4) {
       case 0:
@@ -132,4 +132,4 @@ std::vector<page::CardMotor> box_of_cards(int count) {
   return box;
 }
 
-}  // namespace loopledger::testing
+}  // namespace loopledger::test

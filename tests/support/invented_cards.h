@@ -6,18 +6,18 @@
 
 #include <vector>
 
-#include "page/field_card.h"
+#include "sheets/field_card.h"
 
-namespace loopledger::testing {
+namespace loopledger::test {
 
 /// Flown, own curve of five torques, a launch, oil that counts.
-[[nodiscard]] page::CardMotor flown_card();
+[[nodiscard]] motor::CardMotor flown_card();
 /// Broken in, no winding yet.
-[[nodiscard]] page::CardMotor unwound_card();
-[[nodiscard]] page::CardMotor retired_card();
+[[nodiscard]] motor::CardMotor unwound_card();
+[[nodiscard]] motor::CardMotor retired_card();
 /// Every text as long as a plan allows, every line that a card can have.
-[[nodiscard]] page::CardMotor longest_card();
+[[nodiscard]] motor::CardMotor longest_card();
 /// `count` of them in turn, numbered from 1.
-[[nodiscard]] std::vector<page::CardMotor> box_of_cards(int count);
+[[nodiscard]] std::vector<motor::CardMotor> box_of_cards(int count);
 
-}  // namespace loopledger::testing
+}  // namespace loopledger::test

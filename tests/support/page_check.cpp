@@ -6,7 +6,7 @@
 
 #include "page/canvas.h"
 
-namespace loopledger::testing {
+namespace loopledger::test {
 namespace {
 
 constexpr double kDescent = 0.2;  // of the size
@@ -161,4 +161,4 @@ std::string all_text(const page::Document& document) {
   return text;
 }
 
-}  // namespace loopledger::testing
+}  // namespace loopledger::test

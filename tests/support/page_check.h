@@ -8,7 +8,7 @@
 
 #include "page/page.h"
 
-namespace loopledger::testing {
+namespace loopledger::test {
 
 /// What an item takes on the page, in mm.
 struct Extent {
@@ -43,4 +43,4 @@ struct Extent {
 /// All texts of the document, one a line.
 [[nodiscard]] std::string all_text(const page::Document& document);
 
-}  // namespace loopledger::testing
+}  // namespace loopledger::test

@@ -7,7 +7,7 @@
 
 #include "support/pdf_geometry.h"
 
-namespace loopledger::testing {
+namespace loopledger::test {
 namespace {
 
 constexpr double kGrey = 0.001;
@@ -148,4 +148,4 @@ std::string geometry_differences(const page::Document& wanted, const std::vector
   return all;
 }
 
-}  // namespace loopledger::testing
+}  // namespace loopledger::test

@@ -14,7 +14,7 @@
 #include "base/text.h"
 #include "support/pdf_tools.h"
 
-namespace loopledger::testing {
+namespace loopledger::test {
 namespace {
 
 constexpr double kMmOfPoint = 25.4 / 72;
@@ -76,7 +76,7 @@ struct Font {
 class Opened {
  public:
   explicit Opened(const std::string& pdf)
-      : text_(run("qpdf --qdf --object-streams=disable " + pdf + " -").out) {
+      : text_(run_tool("qpdf --qdf --object-streams=disable " + pdf + " -").out) {
     std::size_t at = 0;
     bool is_page = false;
     while (at < text_.size()) {
@@ -320,4 +320,4 @@ std::vector<DrawnPage> geometry_of(const std::string& pdf) {
   return pages;
 }
 
-}  // namespace loopledger::testing
+}  // namespace loopledger::test

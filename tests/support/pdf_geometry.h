@@ -10,7 +10,7 @@
 
 #include "page/page.h"
 
-namespace loopledger::testing {
+namespace loopledger::test {
 
 /// One thing drawn. Of a text x is its left end, and x2 its right end by the PDF's own widths; a QR
 /// symbol has its dark modules and no text.
@@ -34,4 +34,4 @@ struct DrawnPage {
                                                const std::vector<DrawnPage>& drawn,
                                                const page::FontMetrics& metrics, double mm);
 
-}  // namespace loopledger::testing
+}  // namespace loopledger::test

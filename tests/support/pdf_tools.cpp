@@ -3,12 +3,10 @@
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>
-#include <stdlib.h>  // mkdtemp
 #include <sys/wait.h>
 
 #include <cmath>
 #include <cstdio>
-#include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <memory>
@@ -16,9 +14,10 @@
 
 #include "base/diagnostic.h"
 #include "pdf/write_pdf.h"
-#include "tag/symbols.h"
+#include "photo/symbols.h"
+#include "support/own_fonts.h"
 
-namespace loopledger::testing {
+namespace loopledger::test {
 namespace {
 
 constexpr double kMmPerPoint = 25.4 / 72;
@@ -36,7 +35,7 @@ double attribute(const std::string& line, const std::string& name) {
 /// Page heights in points, by pdfinfo.
 std::vector<double> page_heights(const std::string& pdf) {
   std::vector<double> heights;
-  std::istringstream lines(run("pdfinfo -f 1 -l 9999 " + pdf).out);
+  std::istringstream lines(run_tool("pdfinfo -f 1 -l 9999 " + pdf).out);
   for (std::string line; std::getline(lines, line);) {
     const std::size_t x = line.find(" x ");
     if (line.find("size:") != std::string::npos && x != std::string::npos) {
@@ -49,7 +48,7 @@ std::vector<double> page_heights(const std::string& pdf) {
 }  // namespace
 
 const pdf::Fonts& fonts() {
-  static const pdf::Fonts all = pdf::fonts_in(LOOPLEDGER_SOURCE_DIR "/fonts");
+  static const pdf::Fonts all = fonts_in(LOOPLEDGER_SOURCE_DIR "/fonts");
   return all;
 }
 
@@ -59,18 +58,7 @@ const page::FontMetrics& metrics() {
   return *loaded.value();
 }
 
-TempFolder::TempFolder() {
-  std::string pattern = (std::filesystem::temp_directory_path() / "loopledger-XXXXXX").string();
-  REQUIRE(mkdtemp(pattern.data()) != nullptr);
-  path_ = pattern;
-}
-
-TempFolder::~TempFolder() {
-  std::error_code ignored;
-  std::filesystem::remove_all(path_, ignored);
-}
-
-Ran run(const std::string& command) {
+Ran run_tool(const std::string& command) {
   const TempFolder folder;
   const std::string err = folder.path() + "/err";
   Ran ran;
@@ -98,7 +86,7 @@ std::string written(const page::Document& document, const TempFolder& folder,
 std::vector<SeenWord> words_of(const std::string& pdf) {
   std::vector<SeenWord> words;
   std::size_t page = 0;
-  std::istringstream lines(run("pdftotext -bbox " + pdf + " -").out);
+  std::istringstream lines(run_tool("pdftotext -bbox " + pdf + " -").out);
   for (std::string line; std::getline(lines, line);) {
     if (line.find("<page ") != std::string::npos) {
       ++page;
@@ -122,8 +110,8 @@ std::vector<SeenSymbol> symbols_of(const std::string& pdf) {
   const std::vector<double> heights = page_heights(pdf);
   std::vector<SeenSymbol> symbols;
   for (std::size_t page = 0; page < heights.size(); ++page) {
-    const std::string content = run("qpdf " + pdf + " --pages . " + std::to_string(page + 1) +
-                                    " -- --qdf --object-streams=disable -")
+    const std::string content = run_tool("qpdf " + pdf + " --pages . " + std::to_string(page + 1) +
+                                         " -- --qdf --object-streams=disable -")
                                     .out;
     std::istringstream lines(content);
     for (std::string line; std::getline(lines, line);) {
@@ -149,11 +137,11 @@ std::vector<SeenSymbol> symbols_of(const std::string& pdf) {
   return symbols;
 }
 
-std::string picture_of(const std::string& pdf, std::size_t page, const page::Rect& where, int dpi,
+std::string picture_of(const std::string& pdf, std::size_t page, const sheets::Rect& where, int dpi,
                        const TempFolder& folder, const std::string& name) {
   const auto pixels = [dpi](double mm) { return std::lround(mm / 25.4 * dpi); };
   const std::string path = folder.path() + "/" + name;
-  const Ran drawn = run(fmt::format(
+  const Ran drawn = run_tool(fmt::format(
       "pdftoppm -r {0} -gray -singlefile -f {1} -l {1} -x {2} -y {3} -W {4} -H {5} {6} {7}", dpi,
       page, pixels(where.x), pixels(where.y), pixels(where.w), pixels(where.h), pdf, path));
   CHECK(drawn.code == 0);
@@ -164,7 +152,7 @@ std::string picture_of(const std::string& pdf, std::size_t page, const page::Rec
 std::vector<std::string> codes_by_zxing(const std::string& picture) {
   std::ifstream file(picture, std::ios::binary);
   std::string kind;
-  tag::Grey grey;
+  photo::Grey grey;
   int white = 0;
   file >> kind >> grey.width >> grey.height >> white;
   REQUIRE(kind == "P5");
@@ -174,7 +162,7 @@ std::vector<std::string> codes_by_zxing(const std::string& picture) {
   REQUIRE(grey.pixels.size() ==
           static_cast<std::size_t>(grey.width) * static_cast<std::size_t>(grey.height));
   std::vector<std::string> codes;
-  for (const tag::Symbol& symbol : tag::symbols_in(grey)) {
+  for (const photo::Symbol& symbol : photo::symbols_in(grey)) {
     codes.push_back(symbol.text);
   }
   return codes;
@@ -183,9 +171,9 @@ std::vector<std::string> codes_by_zxing(const std::string& picture) {
 std::vector<std::vector<std::string>> codes_by_zbar(const std::vector<std::string>& pictures) {
   const std::string begin = "<![CDATA[";
   std::vector<std::vector<std::string>> codes(pictures.size());
-  std::istringstream lines(
-      run(fmt::format("zbarimg -q --xml -Sdisable -Sqrcode.enable {}", fmt::join(pictures, " ")))
-          .out);
+  std::istringstream lines(run_tool(fmt::format("zbarimg -q --xml -Sdisable -Sqrcode.enable {}",
+                                                fmt::join(pictures, " ")))
+                               .out);
   std::size_t at = 0;
   for (std::string line; std::getline(lines, line);) {
     // Pictures are told in order, those without a code not at all.
@@ -200,4 +188,4 @@ std::vector<std::vector<std::string>> codes_by_zbar(const std::vector<std::strin
   return codes;
 }
 
-}  // namespace loopledger::testing
+}  // namespace loopledger::test

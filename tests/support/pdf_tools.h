@@ -6,37 +6,20 @@
 #include <string>
 #include <vector>
 
-#include "page/label_grid.h"
 #include "page/page.h"
 #include "pdf/fonts.h"
+#include "sheets/label_grid.h"
+#include "support/ran.h"
+#include "support/temp_folder.h"
 
-namespace loopledger::testing {
+namespace loopledger::test {
 
 /// The program's own fonts.
 [[nodiscard]] const pdf::Fonts& fonts();
 [[nodiscard]] const page::FontMetrics& metrics();
 
-/// A folder of its own that goes when this does.
-class TempFolder {
- public:
-  TempFolder();
-  ~TempFolder();
-  TempFolder(const TempFolder&) = delete;
-  TempFolder& operator=(const TempFolder&) = delete;
-  [[nodiscard]] const std::string& path() const { return path_; }
-
- private:
-  std::string path_;
-};
-
-struct Ran {
-  int code = -1;
-  std::string out;
-  std::string err;
-};
-
 /// Runs a command line in a shell.
-[[nodiscard]] Ran run(const std::string& command);
+[[nodiscard]] Ran run_tool(const std::string& command);
 
 /// The document written to `folder`/`name`; the path. The test fails when it can't be.
 std::string written(const page::Document& document, const TempFolder& folder,
@@ -59,7 +42,7 @@ struct SeenSymbol {
 
 /// A cut-out of the rasterised page (1-based, mm) as a grey picture, PGM; its path.
 [[nodiscard]] std::string picture_of(const std::string& pdf, std::size_t page,
-                                     const page::Rect& where, int dpi, const TempFolder& folder,
+                                     const sheets::Rect& where, int dpi, const TempFolder& folder,
                                      const std::string& name);
 
 /// The codes that ZXing-cpp reads in a grey picture, and that zbarimg reads in each of many.
@@ -67,4 +50,4 @@ struct SeenSymbol {
 [[nodiscard]] std::vector<std::vector<std::string>> codes_by_zbar(
     const std::vector<std::string>& pictures);
 
-}  // namespace loopledger::testing
+}  // namespace loopledger::test

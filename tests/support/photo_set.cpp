@@ -8,15 +8,15 @@
 #include <vector>
 
 #include "base/date.h"
-#include "tag/grey_ops.h"
-#include "tag/image.h"
-#include "tag/picture.h"
+#include "photo/grey_ops.h"
+#include "photo/image.h"
+#include "photo/picture.h"
 #include "tag/tag_text.h"
 
 namespace loopledger::test {
 namespace {
 
-using tag::Grey;
+using photo::Grey;
 
 constexpr int kModule = 6;    // pixels: 0.51 mm at 300 dpi
 constexpr int kWidth = 827;   // 70 mm at 300 dpi
@@ -171,7 +171,7 @@ Grey faint(Grey p, double share, double middle) {
 }
 
 Grey compressed(const Grey& p, int quality) {
-  auto read = tag::read_image(jpeg(p, {JpegForm::Inks::grey, false, quality}));
+  auto read = photo::read_image(jpeg(p, {JpegForm::Inks::grey, false, quality}));
   return read ? std::move(read).value() : Grey();
 }
 

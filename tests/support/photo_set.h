@@ -10,7 +10,7 @@
 #include <string>
 #include <vector>
 
-#include "tag/grey.h"
+#include "photo/grey.h"
 
 namespace loopledger::test {
 
@@ -38,7 +38,7 @@ struct Photo {
   std::string text;  ///< what the label says
   Ill ill = Ill::wrinkles;
   int strength = 0;  ///< 0 to 3
-  tag::Grey picture;
+  photo::Grey picture;
 };
 
 /// Calls `see` with every photo of the set: labels x kIlls x kStrengths.
@@ -47,12 +47,12 @@ void each_photo(std::uint64_t seed, int labels, const std::function<void(const P
 /// A sheet of 3 x 8 labels as a phone of 12 megapixels sees it: tilted, a little blurred and noisy.
 struct SheetPhoto {
   std::vector<std::string> texts;
-  tag::Grey picture;
+  photo::Grey picture;
 };
 [[nodiscard]] SheetPhoto photo_of_sheet(std::uint64_t seed);
 
 /// Pictures that hold no label: text, stripes, grids, noise, other people's symbols.
 void each_picture_without_label(std::uint64_t seed, int count,
-                                const std::function<void(const tag::Grey&)>& see);
+                                const std::function<void(const photo::Grey&)>& see);
 
 }  // namespace loopledger::test

@@ -7,7 +7,7 @@
 #include "base/text.h"
 #include "page/page.h"
 
-namespace loopledger::testing {
+namespace loopledger::test {
 
 class PlainMetrics final : public page::FontMetrics {
  public:
@@ -36,4 +36,4 @@ class PlainMetrics final : public page::FontMetrics {
 
 inline const PlainMetrics kPlainMetrics;
 
-}  // namespace loopledger::testing
+}  // namespace loopledger::test
