@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <iterator>
 #include <utility>
 #include <variant>
 
@@ -113,6 +114,7 @@ std::vector<std::string> list_states() {
 
 std::vector<std::string> list_columns() {
   std::vector<std::string> names;
+  names.reserve(std::size(kSortColumns));
   for (const SortColumn& column : kSortColumns) {
     names.emplace_back(column.name);
   }

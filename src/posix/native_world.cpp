@@ -186,7 +186,7 @@ std::string NativeTemplates::schema_file() {
   std::error_code problem;
   for (const DataFolder& folder : data_folders(env_)) {
     const auto whole = fs::canonical(folder.path / "templates", problem);
-    const std::string file = (whole / "schema" / "plan.schema.json").string();
+    std::string file = (whole / "schema" / "plan.schema.json").string();
     if (fs::exists(file, problem) && printable(file) == file) {
       return file;
     }

@@ -69,7 +69,7 @@ std::vector<std::string> libraries() {
       "fmt " + version(FMT_VERSION / 10000, FMT_VERSION / 100 % 100, FMT_VERSION % 100),
       "Boost " + version(BOOST_VERSION / 100000, BOOST_VERSION / 100 % 1000, BOOST_VERSION % 100),
       std::string("utf8proc ") + utf8proc_version(),
-      "CLI11 " CLI11_VERSION,
+      std::string("CLI11 ") + CLI11_VERSION,
   };
 }
 
