@@ -61,7 +61,11 @@ class FileChecker {
   /// @param claimed when what has no time of its own happened
   FileChecker(const LogManyRequest& request, const std::optional<double>& ratio,
               const std::optional<Moment>& claimed, records::Ledger& ledger, const World& world)
-      : claimed_(claimed), sure_(request.sure), ledger_(ledger), random_four_(world.random_four) {
+      : claimed_(claimed),
+        sure_(request.sure),
+        with_consequences_(request.with_consequences),
+        ledger_(ledger),
+        random_four_(world.random_four) {
     context_.now = world.now();
     context_.winder_ratio = ratio;
     context_.units = request.units;
@@ -110,7 +114,7 @@ class FileChecker {
                          .sure = sure_,
                          .undated = !from.at};
     offered.context.in_cranks = from.in_cranks;
-    CheckedEntry checked = check_entry(growing.record, offered, random_four_);
+    CheckedEntry checked = keyed_entry(growing.record, offered, random_four_);
     append(said, checked.said);
     if (has_errors(said)) {
       return;
@@ -121,10 +125,14 @@ class FileChecker {
       pass_over(from, checked.entry, records::moment_of_key(there->key).value_or(at), said);
       return;
     }
+    question(checked, growing.record, offered);
     append(said, motor::doubt_refusal(from.id, checked.doubts));
     append(said, checked.again);
-    out_.rows.push_back({from.id, from.place, motor::whose(growing.record), checked.entry,
-                         consequences_of(growing.record, checked.entry, context_.units)});
+    out_.rows.push_back({from.id, from.place, motor::whose(growing.record), checked.entry, {}});
+    if (with_consequences_) {
+      out_.rows.back().consequences =
+          consequences_of(growing.record, checked.entry, context_.units);
+    }
     growing.record.entries.push_back(std::move(checked.entry));  // so that later lines see it
   }
 
@@ -141,6 +149,7 @@ class FileChecker {
 
   std::optional<Moment> claimed_;
   bool sure_;
+  bool with_consequences_;
   records::Ledger& ledger_;
   const std::function<std::string()>& random_four_;
   motor::DoubtContext context_;

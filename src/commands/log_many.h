@@ -23,6 +23,8 @@ struct LogManyRequest {
   std::string records;          ///< empty: as records_folder() says
   Units units = Units::metric;  ///< of what is doubted and of what follows
   bool sure = false;            ///< what looks like a slip is taken
+  /// What follows from each row is told too: a long file then takes several times as long.
+  bool with_consequences = false;
 };
 
 /// An entry of the file that was stored.
@@ -31,7 +33,7 @@ struct LoggedRow {
   Place place;        ///< in the file
   std::string whose;  ///< motor/words.h
   records::Entry entry;
-  std::vector<std::string> consequences;  ///< with what stands before it in the file
+  std::vector<std::string> consequences;  ///< if asked for; with what stands before it
 };
 
 struct LogManyAnswer {

@@ -25,7 +25,7 @@ Result<std::optional<Moment>> claimed_time(const std::string& typed) {
   return at;
 }
 
-CheckedEntry check_entry(const Record& record, const OfferedEntry& offered,
+CheckedEntry keyed_entry(const Record& record, const OfferedEntry& offered,
                          const std::function<std::string()>& random_four) {
   CheckedEntry checked;
   Entry& entry = checked.entry;
@@ -37,11 +37,24 @@ CheckedEntry check_entry(const Record& record, const OfferedEntry& offered,
   }
   const Moment at = offered.claimed.value_or(offered.context.now);
   entry.key = motor::new_key(at, is_claimed, entry, record, random_four);
+  return checked;
+}
+
+void question(CheckedEntry& checked, const Record& record, const OfferedEntry& offered) {
+  const Entry& entry = checked.entry;
   if (!offered.sure) {
     checked.doubts = motor::doubts_of(record, entry, offered.context);
   }
   checked.again = motor::again_warning(
       record, entry, offered.undated ? std::nullopt : records::moment_of_key(entry.key));
+}
+
+CheckedEntry check_entry(const Record& record, const OfferedEntry& offered,
+                         const std::function<std::string()>& random_four) {
+  CheckedEntry checked = keyed_entry(record, offered, random_four);
+  if (!has_errors(checked.said)) {
+    question(checked, record, offered);
+  }
   return checked;
 }
 

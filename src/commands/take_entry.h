@@ -39,7 +39,15 @@ struct CheckedEntry {
   Diagnostics said;                  ///< errors log-corrects: it can't be taken at all
 };
 
+/// The first half of check_entry: what it corrects, and its key.
 /// @param random_four four characters for a key, other ones at each call
+[[nodiscard]] CheckedEntry keyed_entry(const records::Record& record, const OfferedEntry& offered,
+                                       const std::function<std::string()>& random_four);
+/// The second: what speaks against it, and whether it says the same again.
+/// @pre keyed_entry() made it, without an error
+void question(CheckedEntry& checked, const records::Record& record, const OfferedEntry& offered);
+
+/// Both.
 [[nodiscard]] CheckedEntry check_entry(const records::Record& record, const OfferedEntry& offered,
                                        const std::function<std::string()>& random_four);
 

@@ -110,11 +110,11 @@ Diagnostics resolve_correction(Entry& entry, const Record& record, bool time_giv
 std::string new_key(Moment at, bool is_claimed, const Entry& entry, const Record& record,
                     const std::function<std::string()>& random_four) {
   for (const Entry& e : record.entries) {
-    const auto other = records::moment_of_key(e.key);
-    if (!is_claimed && !e.edited && other && *other > at) {
-      at = *other;  // a clock that went back puts nothing before what was logged
-    }
-    if (!entry.corrects.empty() && e.corrects == entry.corrects && other && *other > at) {
+    // A clock that went back puts nothing before what was logged, nor a correction before another.
+    const bool stands_before =
+        (!is_claimed && !e.edited) || (!entry.corrects.empty() && e.corrects == entry.corrects);
+    if (const auto other = stands_before ? records::moment_of_key(e.key) : std::nullopt;
+        other && *other > at) {
       at = *other;
     }
   }

@@ -71,7 +71,8 @@ void run_log_many(const LogOptions& options, Context& context) {
                                                              .winder_ratio = asked.winder_ratio,
                                                              .records = asked.records,
                                                              .units = asked.units,
-                                                             .sure = asked.sure},
+                                                             .sure = asked.sure,
+                                                             .with_consequences = options.json},
                                                             context.world);
   context.exit_code = report(context, answer.said);
   if (options.json) {
@@ -128,7 +129,7 @@ void add_log(CommandLine& line, Context& context) {
   add_winder_ratio(command, request.winder_ratio)
       .records(request.records)
       .units(options->units)
-      .json(options->json, "The new entry's key")
+      .json(options->json, "The new entry's key, and what follows from it")
       .footer(kinds_help())
       .action([options, &context] { run_log(*options, context); });
 }
