@@ -42,25 +42,22 @@ CardRecords by_ids(const std::vector<std::string>& ids, records::Ledger& ledger)
 CardRecords by_filter(const RowFilter& only, const std::string& folder, records::Ledger& ledger,
                       World& world) {
   CardRecords found;
-  const auto held = ledger.holding();
-  append(found.said, held.diagnostics());
-  if (!held) {
-    return found;
-  }
-  append(found.said, held->passed_over);
-  const MotorRows reading = read_motors(world, folder, held->ids, [&only](const MotorRow& row) {
+  const auto reading = read_ledger(world, folder, [&only](const MotorRow& row) {
     return row.state != motor::State::retired && only.takes(row);
   });
-  append(found.said, reading.problems);
-  if (reading.rows.size() > kMostCards) {
+  found.said = reading.diagnostics();
+  if (!reading) {
+    return found;
+  }
+  if (reading->rows.size() > kMostCards) {
     found.said.push_back(
         error("card-many",
               fmt::format("expected at most {} motors for one file, {} are meant", kMostCards,
-                          reading.rows.size()),
+                          reading->rows.size()),
               "name the motors, or narrow it by --owner, --class and --lot together"));
     return found;
   }
-  for (const MotorRow& row : reading.rows) {
+  for (const MotorRow& row : reading->rows) {
     auto record = ledger.read(row.id);  // what is wrong with it was said above
     if (record) {
       found.records.push_back(std::move(*record));

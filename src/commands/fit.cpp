@@ -68,23 +68,22 @@ Diagnostics take_prior(const plan::Plan& plan, motor::LotFactors& lot) {
 
 Result<motor::LotFactors> fitted(const FitRequest& request, const std::string& folder,
                                  const plan::Plan* plan, World& world) {
-  records::Ledger ledger(world.disk, folder);
-  const auto held = ledger.holding();
-  if (!held) {
-    return held.diagnostics();
-  }
-  const MotorRows of_lot = read_motors(world, folder, held->ids, [&](const MotorRow& row) {
+  const auto of_lot = read_ledger(world, folder, [&](const MotorRow& row) {
     return is_of_lot(row.lot, row.strip, request.lot);
   });
-  Diagnostics said = held->passed_over;
-  append(said, of_lot.problems);
-  if (of_lot.rows.empty()) {
-    said.push_back(no_such_lot(
-        read_motors(world, folder, held->ids, [](const MotorRow&) { return true; }), request.lot));
+  Diagnostics said = of_lot.diagnostics();
+  if (!of_lot) {
     return said;
   }
+  if (of_lot->rows.empty()) {
+    said.push_back(
+        no_such_lot(read_motors(world, folder, of_lot->ids, [](const MotorRow&) { return true; }),
+                    request.lot));
+    return said;
+  }
+  records::Ledger ledger(world.disk, folder);
   motor::LotFactors lot;
-  const MotorRow& first = of_lot.rows.front();
+  const MotorRow& first = of_lot->rows.front();
   lot.lot = lot_name(first.lot, first.strip);
   lot.turns_prior = {calc::kTurnsFactor, calc::kFitTurnsU};
   lot.torque_prior = {calc::kTorqueFactor.in_mpa(), calc::kTorqueFactorU};
@@ -92,7 +91,7 @@ Result<motor::LotFactors> fitted(const FitRequest& request, const std::string& f
   if (plan != nullptr) {
     append(said, take_prior(*plan, lot));
   }
-  for (const MotorRow& row : of_lot.rows) {
+  for (const MotorRow& row : of_lot->rows) {
     if (const auto record = ledger.read(row.id)) {
       motor::add_to_lot(*record, lot.turns_prior.value, lot.torque_prior.value, lot.data);
     }

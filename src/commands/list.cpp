@@ -128,27 +128,24 @@ ListAnswer list(const ListRequest& request, World& world) {
     return answer;
   }
   const std::string folder = records_folder(request.records, {}, world);
-  const auto held = records::Ledger(world.disk, folder).holding();
-  if (!held) {
-    answer.said = held.diagnostics();
-    return answer;
-  }
   const auto state = motor::state_from(request.state);
-  MotorRows read = read_motors(world, folder, held->ids, [&](const MotorRow& row) {
+  auto read = read_ledger(world, folder, [&](const MotorRow& row) {
     return request.only.takes(row) && (!state || *state == row.state) &&
            (!request.stale || row.stale);
   });
-  answer.said = held->passed_over;
-  append(answer.said, read.problems);
-  if (read.rows.empty()) {
-    append(answer.said, why_none(request, folder, held->ids, world));
+  answer.said = read.diagnostics();
+  if (!read) {
+    return answer;
+  }
+  if (read->rows.empty()) {
+    append(answer.said, why_none(request, folder, read->ids, world));
     if (exit_code_of(answer.said) == kDone) {
-      answer.none = fmt::format("{} in {}", held->ids.empty() ? "No records" : "No such motors",
+      answer.none = fmt::format("{} in {}", read->ids.empty() ? "No records" : "No such motors",
                                 printable(folder));
     }
   }
-  sort_rows(read.rows, request);
-  answer.motors = std::move(read.rows);
+  sort_rows(read->rows, request);
+  answer.motors = std::move(read->rows);
   return answer;
 }
 

@@ -49,16 +49,13 @@ MatchAnswer match(const MatchRequest& request, World& world) {
     return answer;
   }
   const std::string folder = records_folder(request.records, {}, world);
-  const auto held = records::Ledger(world.disk, folder).holding();
-  if (!held) {
-    answer.said = held.diagnostics();
+  const auto all = read_ledger(world, folder, [](const MotorRow&) { return true; });
+  answer.said = all.diagnostics();
+  if (!all) {
     return answer;
   }
-  const MotorRows all = read_motors(world, folder, held->ids, [](const MotorRow&) { return true; });
-  answer.said = held->passed_over;
-  append(answer.said, all.problems);
-  answer.choice = match_choice(all.rows, request.only, answer.by,
-                               static_cast<int>(held->ids.size() - all.rows.size()));
+  answer.choice = match_choice(all->rows, request.only, answer.by,
+                               static_cast<int>(all->ids.size() - all->rows.size()));
   answer.match = matched(*answer.choice, answer.by, request.wanted);
   if (!answer.match) {
     answer.said.push_back(

@@ -98,4 +98,16 @@ MotorRows read_motors(World& world, const std::string& folder, const std::vector
   return all;
 }
 
+Result<LedgerRows> read_ledger(World& world, const std::string& folder,
+                               const std::function<bool(const MotorRow&)>& wanted) {
+  auto held = records::Ledger(world.disk, folder).holding();
+  if (!held) {
+    return held.diagnostics();
+  }
+  MotorRows read = read_motors(world, folder, held->ids, wanted);
+  Diagnostics said = std::move(held->passed_over);
+  append(said, read.problems);
+  return {LedgerRows{std::move(held->ids), std::move(read.rows)}, std::move(said)};
+}
+
 }  // namespace loopledger::commands

@@ -59,4 +59,15 @@ struct MotorRows {
                                     const std::vector<MotorId>& ids,
                                     const std::function<bool(const MotorRow&)>& wanted);
 
+/// A ledger's ids in their order, and the wanted rows of its motors.
+struct LedgerRows {
+  std::vector<MotorId> ids;
+  std::vector<MotorRow> rows;
+};
+
+/// The same of all that a folder holds; what was passed over is warned of. Errors: those of
+/// Ledger::holding.
+[[nodiscard]] Result<LedgerRows> read_ledger(World& world, const std::string& folder,
+                                             const std::function<bool(const MotorRow&)>& wanted);
+
 }  // namespace loopledger::commands

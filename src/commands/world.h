@@ -13,6 +13,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "base/date.h"
@@ -124,7 +125,7 @@ struct World {
   std::function<std::unique_ptr<Progress>(std::string doing, std::size_t steps)> progress;
   unsigned threads = 1;  ///< how many may run at once
 
-  /// @pre `progress` is set, or nobody watches
+  /// Work of so many steps, whether anybody watches it or not.
   [[nodiscard]] std::unique_ptr<Progress> watched(std::string doing, std::size_t steps) const {
     return progress ? progress(std::move(doing), steps) : std::make_unique<Progress>();
   }
