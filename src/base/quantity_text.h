@@ -82,7 +82,7 @@ struct UnitName {
 [[nodiscard]] std::string shown(Length value, Units units);  // "303 mm", "11.93 in"
 /// "2.38 mm" or "0.094 in": a strip's width as its maker would state it.
 [[nodiscard]] std::string shown_width(Length width, Units units);
-[[nodiscard]] std::string shown(Torque value, Units units);  // "44 gf·cm", "0.61 ozf·in"
+[[nodiscard]] std::string shown(Torque value, Units units);  // "44 gf·cm", "0.611 ozf·in"
 /// "gf·cm" or "ozf·in", and a torque in it, without it: for columns and axes.
 [[nodiscard]] std::string torque_unit(Units units);
 [[nodiscard]] double torque_in(Torque value, Units units);

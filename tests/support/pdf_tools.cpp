@@ -109,29 +109,36 @@ std::vector<SeenWord> words_of(const std::string& pdf) {
 std::vector<SeenSymbol> symbols_of(const std::string& pdf) {
   const std::vector<double> heights = page_heights(pdf);
   std::vector<SeenSymbol> symbols;
-  for (std::size_t page = 0; page < heights.size(); ++page) {
-    const std::string content = run_tool("qpdf " + pdf + " --pages . " + std::to_string(page + 1) +
-                                         " -- --qdf --object-streams=disable -")
-                                    .out;
-    std::istringstream lines(content);
-    for (std::string line; std::getline(lines, line);) {
-      double a = 0;
-      double b = 0;
-      double c = 0;
-      double d = 0;
-      double x = 0;
-      double y = 0;
-      std::string op;
-      std::istringstream words(line);
-      if (words >> a >> b >> c >> d >> x >> y >> op && op == "cm") {
-        CHECK(b == 0);
-        CHECK(c == 0);
-        CHECK(a == -d);
-        symbols.push_back({.page = page,
-                           .x = x * kMmPerPoint,
-                           .y = (heights[page] - y) * kMmPerPoint,
-                           .module = a * kMmPerPoint});
-      }
+  // qpdf names the page before its content.
+  const std::string mark = "%% Contents for page ";
+  std::size_t page = 0;
+  std::istringstream lines(run_tool("qpdf " + pdf + " --qdf --object-streams=disable -").out);
+  for (std::string line; std::getline(lines, line);) {
+    if (line.starts_with(mark)) {
+      page = std::stoul(line.substr(mark.size()));
+      continue;
+    }
+    if (!line.ends_with(" cm")) {
+      continue;
+    }
+    double a = 0;
+    double b = 0;
+    double c = 0;
+    double d = 0;
+    double x = 0;
+    double y = 0;
+    std::string op;
+    std::istringstream words(line);
+    if (words >> a >> b >> c >> d >> x >> y >> op && op == "cm") {
+      REQUIRE(page >= 1);
+      REQUIRE(page <= heights.size());
+      CHECK(b == 0);
+      CHECK(c == 0);
+      CHECK(a == -d);
+      symbols.push_back({.page = page - 1,
+                         .x = x * kMmPerPoint,
+                         .y = (heights[page - 1] - y) * kMmPerPoint,
+                         .module = a * kMmPerPoint});
     }
   }
   return symbols;
