@@ -20,7 +20,28 @@ struct RawEntry {
   Place place;
 };
 
-std::string text_of(const plan::Node& node) {
+/// [[1000, "30 gf.cm"], …], as a record has it, as the text that is typed for it.
+std::optional<std::string> pairs_text(const plan::Tree& tree, const plan::Node& list) {
+  using Type = plan::Node::Type;
+  std::string out;
+  for (const std::size_t item : list.items) {
+    const plan::Node& pair = tree.at(item);
+    if (pair.type != Type::array || pair.items.size() != 2) {
+      return std::nullopt;
+    }
+    const plan::Node& turns = tree.at(pair.items[0]);
+    const plan::Node& torque = tree.at(pair.items[1]);
+    if ((turns.type != Type::whole && turns.type != Type::number) || torque.type != Type::text ||
+        torque.text.find_first_of(",:") != std::string::npos) {
+      return std::nullopt;
+    }
+    out += fmt::format("{}{}: {}", out.empty() ? "" : ", ", shortest(turns.number), torque.text);
+  }
+  return out.empty() ? std::nullopt : std::optional(out);
+}
+
+/// Nothing: no field of an entry is written like that.
+std::optional<std::string> text_of(const plan::Tree& tree, const plan::Node& node) {
   using Type = plan::Node::Type;
   switch (node.type) {
     case Type::text:
@@ -31,8 +52,10 @@ std::string text_of(const plan::Node& node) {
       return shortest(node.number);
     case Type::date:
       return iso(node.date);
+    case Type::array:
+      return pairs_text(tree, node);
     default:
-      return {};
+      return std::nullopt;
   }
 }
 
@@ -60,7 +83,18 @@ Result<std::vector<RawEntry>> from_toml(const std::string& text, const std::stri
       RawEntry raw;
       raw.place = table.place;
       for (const plan::Member& value : table.members) {
-        raw.values.emplace_back(value.key, text_of(tree->at(value.node)));
+        const plan::Node& node = tree->at(value.node);
+        auto text_as_typed = text_of(*tree, node);
+        if (!text_as_typed) {
+          problems.push_back(error(
+              "log-file",
+              fmt::format("{}: expected text or a number, found {}", shortened(value.key, 40),
+                          node.type == plan::Node::Type::other ? "a time without quotes"
+                                                               : plan::type_name(node.type)),
+              "values stand in quotes: at = \"2026-03-04 10:00\", time = \"7:31\"", node.place));
+          continue;
+        }
+        raw.values.emplace_back(value.key, *std::move(text_as_typed));
       }
       entries.push_back(std::move(raw));
     }

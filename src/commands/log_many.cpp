@@ -29,6 +29,9 @@ using records::Record;
 /// in already. Common sense, no source.
 constexpr Duration kSameFile = Duration::h(24);
 
+/// An evening's file: what follows from each row is told, asked for or not.
+constexpr std::size_t kAnEvening = 100;
+
 constexpr std::size_t kMostTold = 10;  ///< of the rows that are there already, one by one
 
 /// A motor's record with what the file adds to it so far.
@@ -73,6 +76,7 @@ class FileChecker {
 
   /// Everything that can be wrong is found before the first entry is stored.
   LogManyAnswer all(const std::vector<FileEntry>& entries) {
+    with_consequences_ = with_consequences_ || entries.size() <= kAnEvening;
     for (const FileEntry& from : entries) {
       Diagnostics said;
       if (Growing* const growing = motor_of(from.id, said);

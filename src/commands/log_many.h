@@ -23,7 +23,8 @@ struct LogManyRequest {
   std::string records;          ///< empty: as records_folder() says
   Units units = Units::metric;  ///< of what is doubted and of what follows
   bool sure = false;            ///< what looks like a slip is taken
-  /// What follows from each row is told too: a long file then takes several times as long.
+  /// What follows from each row is told also of a long file, which then takes several times as
+  /// long; of an evening's it always is.
   bool with_consequences = false;
 };
 

@@ -144,6 +144,10 @@ std::vector<std::string> mark_lines(const motor::Now& a, Units units) {
       case motor::Mark::torn:
         lines.emplace_back("the record ends in a torn line: what it said is lost");
         break;
+      case motor::Mark::lost:
+        lines.push_back(
+            fmt::format("line {} is damaged and no entry any more: what it said is lost", m.line));
+        break;
       case motor::Mark::unsound:
         lines.push_back(fmt::format("line {} is changed by hand or damaged and not relied on: {}",
                                     m.entry->line, in_words(*m.entry, units)));

@@ -154,8 +154,8 @@ bool ask_point_of_turns(const AskedEntry& a) {
     const auto expected = expected_at(a, stage);
     return expected && within_factor(mass / *expected, 1, kMassNear);
   });
-  const bool typed = a.context.turns_are == TurnsAre::typed;  // somebody said that it was wound
-  const bool past = *e.turns > (typed ? a.now.largest.high : a.now.do_not_pass);
+  // Where somebody said that it was wound, it was: what is too much is asked as turns.
+  const bool past = a.context.turns_are == TurnsAre::asked_for && *e.turns > a.now.do_not_pass;
   const Readings& read = a.now.read;
   const bool untouched =
       a.now.windings == 0 && !read.as_cut && !read.washed && !read.tied && !read.finished;

@@ -43,10 +43,20 @@ void mark_late(const std::vector<Life>& lives, std::vector<Marked>& marked) {
   marked.insert(marked.end(), found.rbegin(), found.rend());
 }
 
-/// Whether figures would follow from it, if it could be relied on.
-bool bears_on_figures(const Entry& e) {
-  return e.kind == Kind::tied || e.kind == Kind::weighed || e.kind == Kind::break_in ||
-         (e.kind == Kind::wound && e.end == WindEnd::solid);
+/// Whether figures could follow from it, if it could be relied on. What the line said before it was
+/// changed can't be known: a winding may have felt solid, an unknown kind may have been a break.
+bool may_bear_on_figures(const Entry& e) {
+  return says_something_of_the_motor(e.kind) || e.kind == Kind::other;
+}
+
+/// Lines that can't be read any more; those before this life's knot are history.
+void mark_lost(const Record& record, const std::vector<Life>& lives, std::vector<Marked>& marked) {
+  const int knot = lives.size() > 1 ? lives.back().entries.front().entry->line : 0;
+  for (const int line : record.lost) {
+    if (line > knot) {
+      marked.push_back({.mark = Mark::lost, .line = line});
+    }
+  }
 }
 
 /// Unsound lines that would bear on this life. One that stands before its knot and claims an
@@ -58,8 +68,7 @@ void mark_unsound(const Record& record, const StandingEntries& standing,
     const Entry& e = record.entries[i];
     const auto at = records::moment_of_key(e.key);
     const bool is_history = knot != nullptr && i < knot->index && at && knot->at && *at < *knot->at;
-    if (e.edited && standing.replaced_by[i] == nullptr && !is_history &&
-        (ends_a_life(e) || bears_on_figures(e))) {
+    if (e.edited && standing.replaced_by[i] == nullptr && !is_history && may_bear_on_figures(e)) {
       marked.push_back({Mark::unsound, &e, nullptr});
     }
   }
@@ -98,7 +107,7 @@ bool Now::has_damaged_head() const {
 
 bool Now::is_shaky() const {
   return std::ranges::any_of(marked, [](const Marked& m) {
-    return m.mark == Mark::head || m.mark == Mark::torn ||
+    return m.mark == Mark::head || m.mark == Mark::torn || m.mark == Mark::lost ||
            (m.mark == Mark::unsound && !ends_a_life(*m.entry));
   });
 }
@@ -130,6 +139,7 @@ Now now_of(const Record& record) {
     now.marked.push_back({Mark::torn, nullptr, nullptr});
   }
   now.lives.push_back(life.life());
+  mark_lost(record, now.lives, now.marked);
   mark_unsound(record, standing, now.lives, now.marked);
   for (const Superseded& s : standing.superseded) {
     now.marked.push_back({Mark::superseded, s.earlier, s.newest});

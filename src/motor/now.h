@@ -89,6 +89,7 @@ struct Readings {
 enum class Mark {
   head,        ///< the figures as planned are damaged or changed by hand: all figures rest on them
   torn,        ///< the record ends in a torn line: what it said is lost
+  lost,        ///< line `line` is no entry any more: what it said is lost
   unsound,     ///< an unsound line would bear on the figures or end this life: not relied on
   superseded,  ///< `entry` and `other` correct the same entry: `other`, the newer, counts
   late,        ///< `entry` stands in the file behind `other` and lies before it: `other` is a new
@@ -99,6 +100,7 @@ struct Marked {
   Mark mark = Mark::head;
   const records::Entry* entry = nullptr;
   const records::Entry* other = nullptr;
+  int line = 0;
 };
 
 struct Now {

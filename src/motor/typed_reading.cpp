@@ -180,7 +180,9 @@ Result<Understood> from_values(const Record& record, const motor::Now& now,
                      : "a reading such as 1.776, a loop such as 302 mm, turns such as 1180, or a "
                        "kind of entry before its values");
   }
-  entry->step = winding.step;
+  if (!entry->step) {
+    entry->step = winding.step;
+  }
   return Understood{.entry = std::move(*entry)};
 }
 

@@ -81,6 +81,7 @@ struct Record {
   bool planned_edited = false;  ///< the planned figures' checksum does not match
   std::vector<std::pair<std::string, std::string>> planned_unknown;  ///< newer fields, as above
   std::vector<Entry> entries;  ///< in the file's order, corrected ones still in
+  std::vector<int> lost;       ///< lines, from 1, that are no entries any more: damaged ones
   bool torn = false;           ///< the file ends in an incomplete line; nothing may be appended
 };
 

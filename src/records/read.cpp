@@ -47,6 +47,10 @@ class EntryReader {
     if (hides_entry(line.text)) {
       tell(warn("record-hidden", "an entry stands in a comment and is not counted",
                 "take the # away if it is to count", file_, line));
+      // One bit turns an entry's quote into a #; whoever comments it out leaves the quote.
+      if (line.text.size() > 1 && line.text[0] == '#' && is_digit(line.text[1])) {
+        record_.lost.push_back(line.number);
+      }
     }
     if (says_nothing(line.text)) {
       torn_if_open(line, 0);
@@ -62,6 +66,8 @@ class EntryReader {
     }
     if (entry) {
       take(*std::move(entry), line);
+    } else if (entry.diagnostics().front().code != "record-conflict") {
+      record_.lost.push_back(line.number);
     }
     torn_if_open(line, 0);
   }

@@ -26,8 +26,9 @@ struct Reading {
     return {file, line.number, static_cast<int>(region.begin.column)};
   }
   [[nodiscard]] Diagnostic not_an_entry(std::string message, const toml::source_region& region) {
-    Diagnostic d = warning("record-line", std::move(message),
-                           "correct the line by hand, then `loopledger mend --accept`", at(region));
+    Diagnostic d = warning(
+        "record-line", std::move(message),
+        "correct the line by hand or take it out, then `loopledger mend --accept`", at(region));
     d.source_line = quoted_line(line.text);
     return d;
   }

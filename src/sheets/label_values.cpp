@@ -39,7 +39,7 @@ LabelContent label_content(const motor::LabelFigures& label, Units units) {
   values["for"] = label.purpose;
   values["owner"] = label.owner;
   values["turns_word"] = label.turns_are_best ? "best" : "wind to";
-  values["turns"] = label.turns ? fixed(label.turns->count(), 0) : "";
+  values["turns"] = label.turns ? shown_at_most(*label.turns) : "";
   values["torque"] = label.torque ? shown(*label.torque, units) : "";
   values["torque_unit"] = torque_unit(units);
   values["mass"] = mass_text(label);
@@ -50,9 +50,9 @@ LabelContent label_content(const motor::LabelFigures& label, Units units) {
   values["lot"] = label.lot;
   values["date"] = label.date ? iso(*label.date) : "";
   if (!label.turns && label.turns_estimate && label.turns_max) {
-    values["estimate"] = fixed(label.turns_estimate->count(), 0);
+    values["estimate"] = shown_at_most(*label.turns_estimate);
     values["breaks"] = fmt::format("{}–{}", shown_at_most(label.turns_max->low),
-                                   fixed(label.turns_max->high.count(), 0));
+                                   shown_at_most(label.turns_max->high));
   }
   return content;
 }

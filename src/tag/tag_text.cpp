@@ -24,10 +24,10 @@ std::string joined(const std::vector<std::string>& words) {
 }  // namespace
 
 std::string turns_word(const std::optional<Turns>& turns) {
-  if (!turns || !(turns->count() >= 0.5) || !(turns->count() < 99999.5)) {
+  if (!turns || !(turns->count() >= 1) || !(turns->count() < 99999.5)) {
     return {};
   }
-  return fixed(turns->count(), 0) + "T";
+  return shown_at_most(*turns) + "T";  // never up, past what the motor may be wound to
 }
 
 std::string torque_word(const std::optional<Torque>& torque) {

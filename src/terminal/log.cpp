@@ -56,6 +56,9 @@ void run_log_one(const LogOptions& options, Context& context) {
 void tell_many(const commands::LogManyAnswer& answer, Units units, Context& context) {
   for (const commands::LoggedRow& row : answer.rows) {
     context.out << wrapped(fmt::format("{}  {}", row.whose, motor::in_words(row.entry, units)));
+    for (const std::string& line : row.consequences) {
+      context.out << wrapped("  " + line);
+    }
   }
   const std::size_t stored = answer.rows.size();
   context.out << fmt::format(

@@ -35,6 +35,35 @@ TEST_CASE("numbers and dates of a TOML file are taken as they stand there") {
   CHECK(read->front().entry.turns->count() == doctest::Approx(900));
 }
 
+TEST_CASE("what is no text or number in a TOML file is refused, never dropped") {
+  for (const char* value :
+       {"at = 2026-03-04T10:00:00Z", "at = 2026-03-04 10:00:00", "time = 00:07:31", "end = true",
+        "end = { a = 1 }", "pairs = [[950], [800, \"18 gf.cm\"]]", "pairs = []",
+        "pairs = [[950, 30]]"}) {
+    CAPTURE(value);
+    const auto read = commands::entries_from_file(
+        std::string("[[entries]]\nid = \"th1\"\nkind = \"wound\"\nturns = 1000\n") + value + "\n",
+        "e.toml");
+    REQUIRE_FALSE(read.ok());
+    CHECK(read.diagnostics().size() == 1);
+    CHECK(read.diagnostics()[0].code == "log-file");
+    CHECK(read.diagnostics()[0].place.line == 5);
+    CHECK(read.diagnostics()[0].hint.find("in quotes") != std::string::npos);
+  }
+}
+
+TEST_CASE("pairs of turns and torque are taken as a record has them") {
+  const auto read = commands::entries_from_file(
+      "[[entries]]\nid = \"th1\"\nkind = \"wound\"\nturns = 1000\n"
+      "pairs = [[950, \"30 gf.cm\"], [800, \"18 gf.cm\"]]\n",
+      "e.toml");
+  REQUIRE_MESSAGE(read.ok(), render(read.diagnostics()));
+  const auto& pairs = read->front().entry.pairs;
+  REQUIRE(pairs.size() == 2);
+  CHECK(pairs[0].turns == Turns::of(950));
+  CHECK(pairs[1].torque.in_gf_cm() == doctest::Approx(18));
+}
+
 TEST_CASE("files that are no entries are refused in words") {
   CHECK(commands::entries_from_file("", "a.csv").diagnostics().front().code == "log-csv");
   CHECK(commands::entries_from_file("id,kind\n\"th1", "a.csv").diagnostics().front().message ==

@@ -64,6 +64,20 @@ std::vector<Slip> slips_of(const Record& record, const Entry& entry) {
 
 }  // namespace
 
+TEST_CASE("turns that somebody called turns are asked back as too many, not as a mass") {
+  Record record = asked_motor();
+  record.entries.push_back(
+      entry_on(1, Kind::weighed, {{"stage", "washed"}, {"reading", "1.480 g"}}));
+  record.entries.push_back(entry_on(2, Kind::tied, {{"loop", "282 mm"}}));
+  CHECK(slips_of(record, entry_on(3, Kind::wound, {{"turns", "1690"}})) ==
+        std::vector<Slip>{Slip::turns});
+  auto context = evening();
+  context.turns_are = motor::TurnsAre::guessed;
+  const Entry bare = entry_on(3, Kind::wound, {{"turns", "1690"}});
+  REQUIRE(motor::doubts_of(record, bare, context).size() == 1);
+  CHECK(motor::doubts_of(record, bare, context)[0].slip == Slip::point);
+}
+
 TEST_CASE("the mass fixes the loop: every loop of a light motor that its mass allows is taken") {
   Record record = asked_motor();
   record.entries.push_back(

@@ -170,9 +170,9 @@ void marks_of(const records::Record& record, const std::vector<Story>& stories,
     const auto at = records::moment_of_key(e->key);
     const bool before = knot != nullptr && e < &record.entries[knot->index] && at && knot->at &&
                         at->seconds < knot->at->seconds;
-    const bool felt = is(*e, Kind::wound) && e->end == WindEnd::solid;
-    if (!before && (is_over(*e) || felt || is(*e, Kind::tied) || is(*e, Kind::weighed) ||
-                    is(*e, Kind::break_in))) {
+    const bool is_told = is(*e, Kind::note) || is(*e, Kind::labelled) || is(*e, Kind::piece) ||
+                         is(*e, Kind::planned);
+    if (!before && !is_told) {
       now.marked.push_back({Mark::unsound, e, nullptr});
     }
   }

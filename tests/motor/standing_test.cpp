@@ -180,6 +180,37 @@ TEST_CASE("a line without sum ends no life, but it may be over") {
   CHECK_FALSE(motor.now().may_be_over());
 }
 
+TEST_CASE("what a line said before it was damaged can't be known: it marks the motor") {
+  for (const Kind kind : {Kind::wound, Kind::flown, Kind::other}) {
+    Motor motor;
+    motor.log(Kind::tied, {{"loop", "283 mm"}});
+    motor.log(Kind::wound, {{"turns", "1000"}, {"end", "stopped"}});
+    motor.last().kind = kind;
+    CHECK_FALSE(motor.now().is_shaky());
+    motor.last().edited = true;
+    CHECK(motor.now().is_shaky());
+  }
+  Motor motor;
+  motor.log(Kind::note, {{"text", "dusty"}});
+  motor.last().edited = true;
+  CHECK_FALSE(motor.now().is_shaky());
+}
+
+TEST_CASE("a line that is no entry any more marks the motor until a new knot") {
+  Motor motor;
+  motor.log(Kind::tied, {{"loop", "283 mm"}});
+  motor.log(Kind::wound, {{"turns", "1000"}});
+  for (std::size_t i = 0; i < motor.record().entries.size(); ++i) {
+    motor.record().entries[i].line = static_cast<int>(20 + i);
+  }
+  motor.record().lost = {22};
+  CHECK(motor.now().is_shaky());
+  CHECK(marks(motor.now(), Mark::lost) == 1);
+  motor.log(Kind::tied, {{"loop", "200 mm"}});
+  motor.last().line = 23;
+  CHECK_FALSE(motor.now().is_shaky());
+}
+
 TEST_CASE("unsound lines are no figures, and what a sound line corrects does not count") {
   Motor motor;
   const std::string best = motor.log(Kind::wound, {{"turns", "1050"}});

@@ -121,6 +121,9 @@ TEST_CASE("turns that were asked for belong to the step of the recipe") {
   CHECK(torque.entry.kind == Kind::break_in);
   CHECK(torque.entry.step == 2);
   CHECK(torque.entry.torque.has_value());
+  const auto typed = understood(motor, {"step", "1", "800"});
+  CHECK(typed.entry.kind == Kind::break_in);
+  CHECK(typed.entry.step == 1);
 }
 
 TEST_CASE("a stage, a kind or a unit decides what a value is") {

@@ -213,6 +213,17 @@ TEST_CASE("one bad line does not hide the others") {
   CHECK(record.diagnostics().size() == 2);
   CHECK(record.diagnostics()[0].code == "record-line");
   CHECK(record.diagnostics()[1].code == "record-edited");
+  REQUIRE(record->lost.size() == 1);
+  CHECK(record->lost[0] + 1 == record->entries[1].line);
+}
+
+TEST_CASE("an entry whose quote became a # is lost; one that somebody commented out is not") {
+  const std::string line = *entry_line(entry_of("20260501T100000Z-b7k2", Kind::broke, {}));
+  const std::string head = new_record_text({{"TH", 1}, 'T', small_planned()});
+  REQUIRE(line.front() == '"');
+  CHECK(read_record(head + "#" + line.substr(1), kFile)->lost.size() == 1);
+  CHECK(read_record(head + "#" + line, kFile)->lost.empty());
+  CHECK(read_record(head + "<<<<<<< mine\n" + line + "=======\n", kFile)->lost.empty());
 }
 
 TEST_CASE("comments, blank lines and other line ends do not make a record edited") {

@@ -46,6 +46,8 @@ TEST_CASE("what is not known is left out") {
   CHECK(tag_texts(bare) == std::vector<std::string>{id1()});
   bare.turns = Turns::of(900);
   CHECK(tag_texts(bare) == std::vector<std::string>{id1() + " 900T", id1()});
+  bare.turns = Turns::of(900.7);  // never up: it may be the limit
+  CHECK(tag_texts(bare).front() == id1() + " 900T");
 }
 
 TEST_CASE("small torques keep two digits, large masses fewer decimals") {
