@@ -35,7 +35,7 @@ enum class Slip {
   ring,          ///< tied minus washed is not rings and glue
   loop,          ///< a loop that fits neither the mass nor what was planned
   mass,          ///< a reading far off
-  beyond,        ///< pairs, turns left in or turns left over beyond what was wound
+  beyond,        ///< pairs, turns left in or left over beyond what was wound, steps beyond the last
   turns,         ///< past where nearly all would have broken
   torque,        ///< past the largest torque
   head,          ///< the figures it is held against are damaged

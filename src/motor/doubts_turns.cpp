@@ -120,6 +120,11 @@ void ask_one_torque(const AskedEntry& a, Torque torque, const std::optional<Turn
 
 void ask_turns(const AskedEntry& a) {
   const Entry& e = a.entry;
+  const std::size_t steps = a.p().break_in.size();
+  if (e.kind == Kind::break_in && e.step && steps > 0 && *e.step > static_cast<int>(steps)) {
+    a.add(Slip::beyond, fmt::format("step {}", *e.step),
+          fmt::format("is beyond the {} of this motor's break-in", steps));
+  }
   if (!e.turns || (e.kind != Kind::wound && e.kind != Kind::break_in && e.kind != Kind::broke)) {
     return;
   }

@@ -64,6 +64,17 @@ std::vector<Slip> slips_of(const Record& record, const Entry& entry) {
 
 }  // namespace
 
+TEST_CASE("a step beyond the recipe's last is asked back; without a recipe any step is taken") {
+  Record record = asked_motor();
+  record.entries.push_back(entry_on(2, Kind::tied, {{"loop", "282 mm"}}));
+  record.planned.break_in.clear();
+  CHECK(slips_of(record, entry_on(3, Kind::break_in, {{"step", "3"}})).empty());
+  record.planned.break_in.resize(2);
+  CHECK(slips_of(record, entry_on(3, Kind::break_in, {{"step", "2"}})).empty());
+  CHECK(slips_of(record, entry_on(3, Kind::break_in, {{"step", "3"}})) ==
+        std::vector<Slip>{Slip::beyond});
+}
+
 TEST_CASE("turns that somebody called turns are asked back as too many, not as a mass") {
   Record record = asked_motor();
   record.entries.push_back(
