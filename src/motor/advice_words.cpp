@@ -18,7 +18,6 @@
 namespace loopledger::motor {
 namespace {
 
-using motor::State;
 using records::BreakInStep;
 using records::Planned;
 
