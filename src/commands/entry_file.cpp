@@ -9,6 +9,7 @@
 #include "base/text.h"
 #include "motor/typed_entry.h"
 #include "plan/tree.h"
+#include "records/fields.h"
 #include "tag/id.h"
 
 namespace loopledger::commands {
@@ -20,10 +21,9 @@ struct RawEntry {
   Place place;
 };
 
-/// [[1000, "30 gf.cm"], …], as a record has it, as the text that is typed for it.
 std::optional<std::string> pairs_text(const plan::Tree& tree, const plan::Node& list) {
   using Type = plan::Node::Type;
-  std::string out;
+  std::vector<std::pair<double, std::string>> pairs;
   for (const std::size_t item : list.items) {
     const plan::Node& pair = tree.at(item);
     if (pair.type != Type::array || pair.items.size() != 2) {
@@ -31,13 +31,12 @@ std::optional<std::string> pairs_text(const plan::Tree& tree, const plan::Node& 
     }
     const plan::Node& turns = tree.at(pair.items[0]);
     const plan::Node& torque = tree.at(pair.items[1]);
-    if ((turns.type != Type::whole && turns.type != Type::number) || torque.type != Type::text ||
-        torque.text.find_first_of(",:") != std::string::npos) {
+    if ((turns.type != Type::whole && turns.type != Type::number) || torque.type != Type::text) {
       return std::nullopt;
     }
-    out += fmt::format("{}{}: {}", out.empty() ? "" : ", ", shortest(turns.number), torque.text);
+    pairs.emplace_back(turns.number, torque.text);
   }
-  return out.empty() ? std::nullopt : std::optional(out);
+  return records::pairs_as_typed(pairs);
 }
 
 /// Nothing: no field of an entry is written like that.
@@ -57,6 +56,18 @@ std::optional<std::string> text_of(const plan::Tree& tree, const plan::Node& nod
     default:
       return std::nullopt;
   }
+}
+
+Diagnostic no_value(const std::string& name, const plan::Node& node) {
+  using Type = plan::Node::Type;
+  return error(
+      "log-file",
+      fmt::format("{}: expected text or a number, found {}", shortened(name, 40),
+                  node.type == Type::other ? "a time without quotes" : plan::type_name(node.type)),
+      node.type == Type::array
+          ? "several torques are pairs = [[1000, \"30 gf.cm\"], [800, \"18 gf.cm\"]]"
+          : "values stand in quotes: at = \"2026-03-04 10:00\", time = \"7:31\"",
+      node.place);
 }
 
 Result<std::vector<RawEntry>> from_toml(const std::string& text, const std::string& file) {
@@ -86,12 +97,7 @@ Result<std::vector<RawEntry>> from_toml(const std::string& text, const std::stri
         const plan::Node& node = tree->at(value.node);
         auto text_as_typed = text_of(*tree, node);
         if (!text_as_typed) {
-          problems.push_back(error(
-              "log-file",
-              fmt::format("{}: expected text or a number, found {}", shortened(value.key, 40),
-                          node.type == plan::Node::Type::other ? "a time without quotes"
-                                                               : plan::type_name(node.type)),
-              "values stand in quotes: at = \"2026-03-04 10:00\", time = \"7:31\"", node.place));
+          problems.push_back(no_value(value.key, node));
           continue;
         }
         raw.values.emplace_back(value.key, *std::move(text_as_typed));

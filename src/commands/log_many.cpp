@@ -29,7 +29,8 @@ using records::Record;
 /// in already. Common sense, no source.
 constexpr Duration kSameFile = Duration::h(24);
 
-/// An evening's file: what follows from each row is told, asked for or not.
+/// An evening's file: what follows from each row is told, asked for or not. Common sense, no
+/// source.
 constexpr std::size_t kAnEvening = 100;
 
 constexpr std::size_t kMostTold = 10;  ///< of the rows that are there already, one by one

@@ -34,7 +34,8 @@ struct LoggedRow {
   Place place;        ///< in the file
   std::string whose;  ///< motor/words.h
   records::Entry entry;
-  std::vector<std::string> consequences;  ///< if asked for; with what stands before it
+  /// With what stands before it in the file. Of a long file only if asked for.
+  std::vector<std::string> consequences;
 };
 
 struct LogManyAnswer {

@@ -203,6 +203,9 @@ std::string next_step(const records::Record& record, const motor::Now& a, const 
   if (a.may_be_over()) {
     return "look at it first: a line that can't be relied on says that it broke or was retired";
   }
+  if (a.is_shaky() && a.state != State::retired) {
+    return "mend the record first: what of it can't be relied on is told with it";
+  }
   switch (a.state) {
     case State::planned:
       if (!a.read.washed) {

@@ -45,8 +45,9 @@ void mark_late(const std::vector<Life>& lives, std::vector<Marked>& marked) {
 
 /// Whether figures could follow from it, if it could be relied on. What the line said before it was
 /// changed can't be known: a winding may have felt solid, an unknown kind may have been a break.
+/// Nothing follows from a flight.
 bool may_bear_on_figures(const Entry& e) {
-  return says_something_of_the_motor(e.kind) || e.kind == Kind::other;
+  return e.kind == Kind::other || (says_something_of_the_motor(e.kind) && e.kind != Kind::flown);
 }
 
 /// Lines that can't be read any more; those before this life's knot are history.

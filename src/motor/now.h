@@ -100,7 +100,7 @@ struct Marked {
   Mark mark = Mark::head;
   const records::Entry* entry = nullptr;
   const records::Entry* other = nullptr;
-  int line = 0;
+  int line = 0;  ///< of a lost line, from 1
 };
 
 struct Now {

@@ -7,6 +7,7 @@
 #include <cassert>
 #include <utility>
 
+#include "base/quantity_text.h"
 #include "base/text.h"
 #include "records/field_text.h"
 
@@ -196,6 +197,18 @@ Diagnostics set_field(Entry& entry, const Field& field, std::string_view text) {
         return problems;
       },
       field.member);
+}
+
+std::optional<std::string> pairs_as_typed(
+    const std::vector<std::pair<double, std::string>>& pairs) {
+  std::string out;
+  for (const auto& [turns, torque] : pairs) {
+    if (torque.find_first_of(",:") != std::string::npos) {
+      return std::nullopt;
+    }
+    out += fmt::format("{}{}: {}", out.empty() ? "" : ", ", shortest(turns), torque);
+  }
+  return out.empty() ? std::nullopt : std::optional(out);
 }
 
 std::optional<std::string> toml_value(const Entry& entry, const Field& field) {

@@ -9,6 +9,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -48,6 +49,11 @@ struct Field {
 /// Empty when done, else errors without a place: quantity-…, field-range, field-word, field-text,
 /// field-pairs.
 [[nodiscard]] Diagnostics set_field(Entry& entry, const Field& field, std::string_view text);
+
+/// Pairs of a TOML list, [[1000, "30 gf.cm"], …], as they are typed for set_field. Empty: there are
+/// none, or a torque's text would read as more than one.
+[[nodiscard]] std::optional<std::string> pairs_as_typed(
+    const std::vector<std::pair<double, std::string>>& pairs);
 
 /// The value as the record has it; empty when the field is not set.
 [[nodiscard]] std::optional<std::string> toml_value(const Entry& entry, const Field& field);

@@ -46,20 +46,19 @@ bool is_conflict_mark(std::string_view line) {
 
 TextPlace text_place(const toml::source_position& p) { return {p.line, p.column}; }
 
-/// "1000: 30 gf.cm, …" of [[1000, "30 gf.cm"], …]; empty when it is not such an array.
 std::optional<std::string> pairs_text(const toml::array& array) {
-  std::string out;
+  std::vector<std::pair<double, std::string>> pairs;
   for (const toml::node& node : array) {
     const toml::array* const pair = node.as_array();
     const auto turns =
         pair != nullptr && pair->size() == 2 ? (*pair)[0].value<double>() : std::nullopt;
-    const auto torque = turns ? (*pair)[1].value_exact<std::string>() : std::nullopt;
-    if (!torque || torque->find_first_of(",:") != std::string::npos) {
+    auto torque = turns ? (*pair)[1].value_exact<std::string>() : std::nullopt;
+    if (!torque) {
       return std::nullopt;
     }
-    out += fmt::format("{}{}: {}", out.empty() ? "" : ", ", shortest(*turns), *torque);
+    pairs.emplace_back(*turns, *std::move(torque));
   }
-  return out.empty() ? std::nullopt : std::optional(out);
+  return pairs_as_typed(pairs);
 }
 
 /// A value as text for set_field; empty when no field is written like that.

@@ -48,7 +48,9 @@ TEST_CASE("what is no text or number in a TOML file is refused, never dropped") 
     CHECK(read.diagnostics().size() == 1);
     CHECK(read.diagnostics()[0].code == "log-file");
     CHECK(read.diagnostics()[0].place.line == 5);
-    CHECK(read.diagnostics()[0].hint.find("in quotes") != std::string::npos);
+    const bool is_list = std::string_view(value).starts_with("pairs");
+    CHECK(read.diagnostics()[0].hint.find(is_list ? "pairs = [[" : "in quotes") !=
+          std::string::npos);
   }
 }
 

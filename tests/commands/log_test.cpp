@@ -87,9 +87,7 @@ TEST_CASE("a file's rows are stored in their order, each with what follows from 
       "[[entries]]\nid = \"th2\"\nkind = \"tied\"\nloop = \"366 mm\"\n"
       "[[entries]]\nid = \"th1\"\nkind = \"note\"\ntext = \"dry\"\n"
       "[[entries]]\nid = \"th2\"\nkind = \"wound\"\nturns = 900\n";
-  commands::LogManyRequest request = of_file("-");
-  request.with_consequences = true;
-  const auto answer = commands::log_many(request, world.get());
+  const auto answer = commands::log_many(of_file("-"), world.get());
   REQUIRE_MESSAGE(answer.rows.size() == 3, render(answer.said));
   CHECK(answer.rows[0].consequences == std::vector<std::string>{"it is now tied"});
   CHECK(answer.rows[0].whose.starts_with("TH-02-"));
@@ -103,6 +101,27 @@ TEST_CASE("a file's rows are stored in their order, each with what follows from 
   const auto again = commands::log_many(of_file("-"), world.get());
   CHECK(again.rows.empty());
   CHECK(again.there == 3);
+}
+
+TEST_CASE("what follows from the rows of a long file is told only if asked for") {
+  MemoryWorld world;
+  world.open_records(club_plan(1));
+  std::string rows = "id,kind,loop,text\nth1,tied,366 mm,\n";
+  for (int i = 1; i < 101; ++i) {
+    rows += "th1,note,,read " + std::to_string(i) + "\n";
+  }
+  world.files.files["e.csv"] = rows;
+  const auto quiet = commands::log_many(of_file("e.csv"), world.get());
+  REQUIRE_MESSAGE(quiet.rows.size() == 101, render(quiet.said));
+  CHECK(quiet.rows[0].consequences.empty());
+  MemoryWorld other;
+  other.open_records(club_plan(1));
+  other.files.files["e.csv"] = rows;
+  commands::LogManyRequest request = of_file("e.csv");
+  request.with_consequences = true;
+  const auto told = commands::log_many(request, other.get());
+  REQUIRE_MESSAGE(told.rows.size() == 101, render(told.said));
+  CHECK(told.rows[0].consequences == std::vector<std::string>{"it is now tied"});
 }
 
 TEST_CASE("one wrong row and no row is stored; the fault is placed in the file") {

@@ -83,7 +83,6 @@ Told by_file(MemoryWorld& world, const Typed& typed, bool sure, const std::strin
   commands::LogManyRequest request;
   request.from = "e.csv";
   request.sure = sure;
-  request.with_consequences = true;
   commands::LogManyAnswer answer = commands::log_many(request, world.get());
   Told told{.doubts = doubts_in(answer.said), .again = is_said(answer.said, "log-again")};
   if (!answer.rows.empty()) {

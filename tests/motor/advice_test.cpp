@@ -7,6 +7,7 @@
 
 #include <algorithm>
 
+#include "motor/motor_label.h"
 #include "motor/one_motor.h"
 #include "support/has.h"
 
@@ -131,6 +132,20 @@ TEST_CASE("a motor that may have broken is looked at first, whatever its state")
   CHECK(next(motor) ==
         "look at it first: a line that can't be relied on says that it broke or was retired");
   CHECK(motor::mark_words(motor.now()) == "MAY HAVE BROKEN");
+}
+
+TEST_CASE(
+    "with a damaged record nothing is wound: it is mended first, until then as its label says") {
+  Motor motor;
+  motor.log(Kind::wound, {{"turns", "900"}});
+  motor.record().lost = {40};
+  CHECK(next(motor).starts_with("mend the record first"));
+  CHECK(says(motor::mark_lines(motor.now(), Units::metric),
+             "line 40 is damaged and no entry any more: what it said is lost"));
+  CHECK_FALSE(motor::motor_label(motor.record(), motor.now()).turns);
+  motor.record().lost.clear();
+  motor.record().planned_edited = true;
+  CHECK(next(motor).starts_with("mend the record first"));
 }
 
 TEST_CASE("a few words say that a record is damaged; none say that all is well") {

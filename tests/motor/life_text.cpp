@@ -141,6 +141,7 @@ class Sayings {
     for (const motor::Marked& m : now.marked) {
       const std::string kind = m.mark == Mark::head         ? "head"
                                : m.mark == Mark::torn       ? "torn"
+                               : m.mark == Mark::lost       ? "lost " + text(m.line)
                                : m.mark == Mark::unsound    ? "unsound"
                                : m.mark == Mark::superseded ? "superseded"
                                : m.mark == Mark::late       ? "late"
@@ -162,6 +163,9 @@ std::string life_text(const Record& record) {
   std::string out = record.planned_edited ? "head DAMAGED\n" : "";
   for (const Entry& e : record.entries) {
     out += entry_text(e) + "\n";
+  }
+  for (const int line : record.lost) {
+    out += "line " + text(line) + " LOST\n";
   }
   return out;
 }

@@ -282,6 +282,12 @@ Record random_life(Draw& draw) {
   if (!record.entries.empty()) {
     disturb(draw, record.entries);
   }
+  for (std::size_t i = 0; i < record.entries.size(); ++i) {  // a line between any two may be lost
+    record.entries[i].line = static_cast<int>(2 * i) + 10;
+  }
+  if (draw.percent(10)) {
+    record.lost = {static_cast<int>(2 * draw.below(26)) + 9};
+  }
   if (draw.percent(5)) {
     record.planned_edited = true;
     record.planned.turns_factor *= draw.of(std::vector<double>{1, 3.7, 0.5});

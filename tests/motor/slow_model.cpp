@@ -166,12 +166,17 @@ void marks_of(const records::Record& record, const std::vector<Story>& stories,
   }
   const SlowStanding standing(record.entries);
   const Standing* const knot = stories.size() > 1 ? &stories.back().places.front() : nullptr;
+  for (const int line : record.lost) {
+    if (stories.size() == 1 || stories.back().places.front().entry->line < line) {
+      now.marked.push_back({.mark = Mark::lost, .line = line});
+    }
+  }
   for (const Entry* const e : standing.unanswered()) {
     const auto at = records::moment_of_key(e->key);
     const bool before = knot != nullptr && e < &record.entries[knot->index] && at && knot->at &&
                         at->seconds < knot->at->seconds;
-    const bool is_told = is(*e, Kind::note) || is(*e, Kind::labelled) || is(*e, Kind::piece) ||
-                         is(*e, Kind::planned);
+    const bool is_told = is(*e, Kind::note) || is(*e, Kind::flown) || is(*e, Kind::labelled) ||
+                         is(*e, Kind::piece) || is(*e, Kind::planned);
     if (!before && !is_told) {
       now.marked.push_back({Mark::unsound, e, nullptr});
     }

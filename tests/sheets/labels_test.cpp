@@ -228,6 +228,8 @@ TEST_CASE("after break-in a label says what to wind to, MADE, in the units asked
   CHECK(test::all_text(made(all, run)).find("loop 11.64 in broken in\n") != std::string::npos);
   all[0].turns_are_best = true;
   CHECK(test::all_text(made(all, run)).find("best 1180 T · 0.611") != std::string::npos);
+  all[0].turns = Turns::of(1180.7);  // never up: it may be the limit
+  CHECK(test::all_text(made(all, run)).find("best 1180 T · 0.611") != std::string::npos);
 }
 
 TEST_CASE("an address in the plan takes the place of the tag's text") {

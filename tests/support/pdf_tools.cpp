@@ -118,9 +118,6 @@ std::vector<SeenSymbol> symbols_of(const std::string& pdf) {
       page = std::stoul(line.substr(mark.size()));
       continue;
     }
-    if (!line.ends_with(" cm")) {
-      continue;
-    }
     double a = 0;
     double b = 0;
     double c = 0;

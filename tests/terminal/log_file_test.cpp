@@ -20,7 +20,7 @@ TEST_CASE("an evening's CSV is stored whole, quoted values and empty cells among
       "TH-02-H,tied,2026-05-01 19:10,,,366 mm,\r\n");
   const Ran ran = ledger({"log", "--from", file});
   CHECK(ran.code == 0);
-  CHECK(has(ran.out, "weighed washed: 1.497 g: dry, \"twice\" read\n"));
+  CHECK(has(ran.out, "weighed washed: 1.497 g: dry, \"twice\" read\n  within its window"));
   CHECK(has(ran.out, "2 entries stored\n"));
   CHECK(has(ledger.record(), "\"20260501T190000Z-"));
   const Ran again = ledger({"log", "--from", file});
